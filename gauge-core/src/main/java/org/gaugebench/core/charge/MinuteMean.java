@@ -1,0 +1,129 @@
+package org.gaugebench.core.charge;
+
+import org.gaugebench.core.fixed.FixedMath;
+
+/**
+ * The figures of one minute of uptime, on which every rule and filter rests: mean current, and
+ * lowest, highest and mean voltage. Built up tick by tick, read when the minute is whole.
+ */
+public final class MinuteMean {
+    /** Length of a minute. */
+    public static final int MINUTE_MILLIS = 60_000;
+
+    // State: the minute under way.
+    private int millis;
+    private long nanocoulombs;
+    private long microvoltMillis;
+    private int lowestMicrovolts = Integer.MAX_VALUE;
+    private int highestMicrovolts = Integer.MIN_VALUE;
+
+    // State: the last whole minute.
+    private int lastMeanMicroamps;
+    private int lastMeanMicrovolts;
+    private int lastLowestMicrovolts;
+    private int lastHighestMicrovolts;
+    private long lastNanocoulombs;
+
+    /** Creates an empty minute. */
+    public MinuteMean() {}
+
+    /**
+     * How much of the minute is left.
+     *
+     * @return 1 to 60,000 ms
+     */
+    public int millisLeft() {
+        return MINUTE_MILLIS - millis;
+    }
+
+    /**
+     * How much of the minute has passed.
+     *
+     * @return 0 to 59,999 ms
+     */
+    public int millis() {
+        return millis;
+    }
+
+    /**
+     * Adds a stretch of the minute.
+     *
+     * <p><b>Range:</b> 2^31 uA x 60,000 ms below 2^47; 1e8 uV x 60,000 ms below 2^43.
+     *
+     * @param currentMicroamps positive into the battery
+     * @param microvolts battery voltage
+     * @param stretchMillis at most {@link #millisLeft()}
+     */
+    public void add(int currentMicroamps, int microvolts, int stretchMillis) {
+        millis += stretchMillis;
+        nanocoulombs += (long) currentMicroamps * stretchMillis;
+        microvoltMillis += (long) microvolts * stretchMillis;
+        lowestMicrovolts = Math.min(lowestMicrovolts, microvolts);
+        highestMicrovolts = Math.max(highestMicrovolts, microvolts);
+    }
+
+    /** Ends the minute: its figures become the last minute's, and a new minute begins. */
+    public void close() {
+        lastNanocoulombs = nanocoulombs;
+        lastMeanMicroamps =
+                FixedMath.clampToInt(FixedMath.divideHalfAwayFromZero(nanocoulombs, MINUTE_MILLIS));
+        lastMeanMicrovolts = (int) (microvoltMillis / MINUTE_MILLIS);
+        lastLowestMicrovolts = lowestMicrovolts;
+        lastHighestMicrovolts = highestMicrovolts;
+        abandon();
+    }
+
+    /** Drops the minute under way; the last whole minute stays. */
+    public void abandon() {
+        millis = 0;
+        nanocoulombs = 0;
+        microvoltMillis = 0;
+        lowestMicrovolts = Integer.MAX_VALUE;
+        highestMicrovolts = Integer.MIN_VALUE;
+    }
+
+    /**
+     * Mean current of the last whole minute, halves away from zero.
+     *
+     * @return microamps, positive into the battery
+     */
+    public int meanMicroamps() {
+        return lastMeanMicroamps;
+    }
+
+    /**
+     * Net charge of the last whole minute.
+     *
+     * @return nanocoulombs, positive into the battery
+     */
+    public long nanocoulombs() {
+        return lastNanocoulombs;
+    }
+
+    /**
+     * Mean voltage of the last whole minute, rounded down.
+     *
+     * @return microvolts
+     */
+    public int meanMicrovolts() {
+        return lastMeanMicrovolts;
+    }
+
+    /**
+     * Lowest voltage of the last whole minute.
+     *
+     * @return microvolts
+     */
+    public int lowestMicrovolts() {
+        return lastLowestMicrovolts;
+    }
+
+    /**
+     * Highest voltage of the last whole minute.
+     *
+     * @return microvolts
+     */
+    public int highestMicrovolts() {
+        return lastHighestMicrovolts;
+    }
+}

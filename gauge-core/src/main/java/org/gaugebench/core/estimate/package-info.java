@@ -1,0 +1,2 @@
+/** What is left, in hours: the load filter and the time to empty. Never changes the count. */
+package org.gaugebench.core.estimate;

@@ -1,0 +1,69 @@
+package org.gaugebench.core.port;
+
+/**
+ * Everything a gauge announces: code, severity, unit of its one figure and a sentence. Only the
+ * simulator turns an event into text; the core hands over the code and the figure.
+ */
+public enum Event {
+    /** Power came up; figure: the stated off-time. */
+    POWERED_UP(Severity.NOTE, "ms", "powered up"),
+    /** The state of charge was declared from outside; figure: the declared value. */
+    DECLARED(Severity.NOTE, "ppm", "state of charge declared"),
+    /** The full-charge rule proved full and the count was set; figure: the step of the count. */
+    SET_TO_FULL(Severity.NOTE, "nC", "set to full"),
+    /**
+     * Enough was discharged for the full-charge rule to look for full again; figure: discharged.
+     */
+    FULL_RULE_ARMED(Severity.NOTE, "nC", "full-charge rule armed again"),
+    /** The count reached its upper limit; what still comes in is counted apart. */
+    HELD_AT_LIMIT(Severity.NOTE, "nC", "count held at its upper limit"),
+    /** The count reached zero; what still goes out is counted apart. */
+    HELD_AT_EMPTY(Severity.WARNING, "nC", "count held at zero"),
+    /** A fault appeared that was not present before; figure: the fault's number. */
+    FAULT_RAISED(Severity.WARNING, "fault", "fault raised");
+
+    /** How much attention an event deserves. */
+    public enum Severity {
+        /** Ordinary life. */
+        NOTE,
+        /** Somebody should look. */
+        WARNING
+    }
+
+    private final Severity severity;
+    private final String unit;
+    private final String sentence;
+
+    Event(Severity severity, String unit, String sentence) {
+        this.severity = severity;
+        this.unit = unit;
+        this.sentence = sentence;
+    }
+
+    /**
+     * How much attention this event deserves.
+     *
+     * @return its severity
+     */
+    public Severity severity() {
+        return severity;
+    }
+
+    /**
+     * Unit of the event's figure.
+     *
+     * @return an SI symbol, "ppm", or "fault" for a fault's number
+     */
+    public String unit() {
+        return unit;
+    }
+
+    /**
+     * What happened, for people.
+     *
+     * @return a few words without a full stop
+     */
+    public String sentence() {
+        return sentence;
+    }
+}

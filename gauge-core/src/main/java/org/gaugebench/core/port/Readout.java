@@ -1,0 +1,52 @@
+package org.gaugebench.core.port;
+
+/**
+ * What a display may show, all of one instant. The caller owns one object; {@code Gauge.read} fills
+ * it.
+ */
+public final class Readout {
+    /** Stands in {@link #stateOfChargePartsPerMillion} while nothing is known. */
+    public static final int NOT_KNOWN = -1;
+
+    /** State of charge, 0 to 1,000,000 ppm of the full-charge capacity, or {@link #NOT_KNOWN}. */
+    public int stateOfChargePartsPerMillion;
+
+    /** Remaining charge in nanocoulombs (3.6e12 to the ampere-hour); 0 while nothing is known. */
+    public long remainingNanocoulombs;
+
+    /** Full-charge capacity in nanocoulombs. */
+    public long fullChargeNanocoulombs;
+
+    /** Current of the last sample. */
+    public int currentMicroamps;
+
+    /** Filtered current on which the hours rest. */
+    public int averageCurrentMicroamps;
+
+    /** Voltage of the last sample. */
+    public int voltageMicrovolts;
+
+    /** Temperature of the last sample, or {@link Sample#TEMPERATURE_ABSENT}. */
+    public int temperatureMillicelsius;
+
+    /** What kind of answer {@link #timeToEmptyMinutes} is. */
+    public EstimateState timeToEmptyState = EstimateState.NO_ESTIMATE;
+
+    /** Time to empty at the average current; meaning by {@link #timeToEmptyState}. */
+    public int timeToEmptyMinutes;
+
+    /** State of the full-charge rule. */
+    public RuleState ruleState = RuleState.WAITING;
+
+    /** Reason of that state. */
+    public RuleReason ruleReason = RuleReason.NO_MINUTE_YET;
+
+    /** How far the state of charge may be believed. */
+    public Trust trust = Trust.UNKNOWN;
+
+    /** Faults present in the last tick, a bit each, by {@link Fault#bit()}. */
+    public int faultBits;
+
+    /** Creates an empty readout, for reuse. */
+    public Readout() {}
+}

@@ -1,0 +1,91 @@
+package org.gaugebench.core.port;
+
+/**
+ * The table of everything inside the gauge that can be looked at, in the order in which a sample
+ * passes. A port in another language prints the same table.
+ */
+public enum Register {
+    /** Raw clock of the last sample. */
+    CLOCK_MILLIS("ms"),
+    /** Time since power-up, as the gauge counts it. */
+    UPTIME_MILLIS("ms"),
+    /** Raw shunt counts of the last sample. */
+    SHUNT_COUNTS("counts"),
+    /** Raw voltage counts of the last sample. */
+    VOLTAGE_COUNTS("counts"),
+    /** Current of the last sample. */
+    CURRENT_MICROAMPS("uA"),
+    /** Voltage of the last sample. */
+    VOLTAGE_MICROVOLTS("uV"),
+    /** Temperature of the last sample, or the absent mark. */
+    TEMPERATURE_MILLICELSIUS("m°C"),
+    /** Charge into the battery since power-up, before efficiency, clamps and rules. */
+    IN_NANOCOULOMBS("nC"),
+    /** Charge out of the battery since power-up, a positive figure. */
+    OUT_NANOCOULOMBS("nC"),
+    /** Net charge of the minute under way. */
+    MINUTE_NANOCOULOMBS("nC"),
+    /** Length of the minute under way. */
+    MINUTE_MILLIS("ms"),
+    /** The count at the last whole minute. */
+    SETTLED_NANOCOULOMBS("nC"),
+    /** What the efficiency's floor has cut off so far. */
+    EFFICIENCY_REMAINDER_Q16("nC/65536"),
+    /** The count now, the minute under way included. */
+    CHARGE_NANOCOULOMBS("nC"),
+    /** Full-charge capacity. */
+    CAPACITY_NANOCOULOMBS("nC"),
+    /** What came in above the upper limit since the last full anchor. */
+    SURPLUS_NANOCOULOMBS("nC"),
+    /** What went out below zero since the last anchor, a positive figure. */
+    DEFICIT_NANOCOULOMBS("nC"),
+    /** State of charge, or -1 while unknown. */
+    STATE_OF_CHARGE_PARTS_PER_MILLION("ppm"),
+    /** Energy into the battery since power-up. */
+    IN_MICROJOULES("uJ"),
+    /** Energy out of the battery since power-up, a positive figure. */
+    OUT_MICROJOULES("uJ"),
+    /** Mean current of the last whole minute. */
+    MINUTE_MEAN_MICROAMPS("uA"),
+    /** Lowest voltage of the last whole minute. */
+    MINUTE_LOWEST_MICROVOLTS("uV"),
+    /** Compensated voltage threshold of the full-charge rule. */
+    RULE_THRESHOLD_MICROVOLTS("uV"),
+    /** State of the full-charge rule, by ordinal. */
+    RULE_STATE("state"),
+    /** Reason of that state, by ordinal. */
+    RULE_REASON("reason"),
+    /** How long the rule has held. */
+    RULE_HELD_MINUTES("min"),
+    /** Discharged since full, up to the re-arm limit. */
+    RULE_DISCHARGED_NANOCOULOMBS("nC"),
+    /** Number of full anchors since power-up. */
+    FULL_COUNT("times"),
+    /** Filtered current in 1/256 microamps. */
+    FILTERED_MICROAMPS_Q8("uA/256"),
+    /** Kind of the time to empty, by ordinal. */
+    TIME_TO_EMPTY_STATE("state"),
+    /** Time to empty. */
+    TIME_TO_EMPTY_MINUTES("min"),
+    /** Trust, by ordinal. */
+    TRUST("state"),
+    /** Faults present in the last tick. */
+    FAULT_BITS("bits"),
+    /** Ticks with any fault since power-up. */
+    FAULT_TICKS("ticks");
+
+    private final String unit;
+
+    Register(String unit) {
+        this.unit = unit;
+    }
+
+    /**
+     * Unit of the register's figure.
+     *
+     * @return an SI symbol or a plain word
+     */
+    public String unit() {
+        return unit;
+    }
+}

@@ -1,0 +1,107 @@
+package org.gaugebench.core.sense;
+
+import org.gaugebench.core.fixed.FixedMath;
+import org.gaugebench.core.fixed.ScaleFactor;
+import org.gaugebench.core.settings.GaugeSettings;
+import org.gaugebench.core.settings.Setting;
+
+/**
+ * Shunt counts become microamps by one multiplication.
+ *
+ * <p>{@code microamps = (counts x 256 - offset) x fullScale / (2^(bits-1) x 256) x ratedCurrent /
+ * ratedDrop}. Gain of the converter and value of the shunt are one combined factor: a single
+ * rounding instead of two, and no 128-bit product.
+ */
+public final class CurrentSense {
+    // Parameters.
+    private final ScaleFactor microampsPerCountQ8;
+    private final int lowestCounts;
+    private final int highestCounts;
+    private final int offsetCountsQ8;
+    private final long inputLimitQ8;
+
+    /**
+     * Derives the factor.
+     *
+     * @param settings checked settings
+     */
+    public CurrentSense(GaugeSettings settings) {
+        int bits = (int) settings.get(Setting.SHUNT_CONVERTER_BITS);
+        highestCounts = (1 << (bits - 1)) - 1;
+        lowestCounts = -highestCounts - 1;
+        offsetCountsQ8 = (int) settings.get(Setting.SHUNT_OFFSET);
+        // derived: uA per count/256 = fullScale_uV x rated_mA x 1000 / (rated_uV x 2^(bits-1) x
+        // 256)
+        long numerator =
+                settings.get(Setting.SHUNT_FULL_SCALE)
+                        * settings.get(Setting.SHUNT_RATED_CURRENT)
+                        * 1_000;
+        long denominator = settings.get(Setting.SHUNT_RATED_DROP) << (bits - 1 + 8);
+        // derived: the largest input is the lower rail with the offset against it, or the input
+        // whose current just fits 32 bits, whichever is smaller.
+        long rail = (-(long) lowestCounts << 8) + Math.abs((long) offsetCountsQ8);
+        long fitting = 1 + multiplyDivideFloor(denominator, Integer.MAX_VALUE, numerator);
+        inputLimitQ8 = Math.min(rail, fitting);
+        microampsPerCountQ8 = new ScaleFactor(numerator, denominator, inputLimitQ8);
+    }
+
+    /**
+     * floor(a x b / c) without overflow, saturating: cold, bit by bit. Only for the constructor.
+     */
+    private static long multiplyDivideFloor(long a, long b, long c) {
+        long quotient = 0;
+        long remainder = 0;
+        for (int bit = 62; bit >= 0; bit--) {
+            remainder <<= 1;
+            quotient <<= 1;
+            if (((b >> bit) & 1) == 1) {
+                remainder += a;
+            }
+            quotient += remainder / c;
+            remainder %= c;
+            if (quotient > 1L << 40) {
+                return 1L << 40;
+            }
+        }
+        return quotient;
+    }
+
+    /**
+     * Converts one reading.
+     *
+     * <p><b>Range:</b> counts any 32-bit value; the input is clipped at the converter's rails or at
+     * 2^31-1 uA, whichever comes first. Error against the exact rational at most 1 uA; symmetric
+     * about zero when the offset is zero; halves away from zero.
+     *
+     * @param shuntCounts raw counts
+     * @return current in microamps, positive into the battery
+     */
+    public int microampsFromCounts(int shuntCounts) {
+        long inputQ8 = ((long) shuntCounts << 8) - offsetCountsQ8;
+        return FixedMath.clampToInt(microampsPerCountQ8.apply(inputQ8));
+    }
+
+    /**
+     * Whether a reading stands at or beyond what can be measured.
+     *
+     * @param shuntCounts raw counts
+     * @return true at a rail of the converter or beyond 32 bits of microamps
+     */
+    public boolean isClipped(int shuntCounts) {
+        long inputQ8 = ((long) shuntCounts << 8) - offsetCountsQ8;
+        return shuntCounts <= lowestCounts
+                || shuntCounts >= highestCounts
+                || inputQ8 >= inputLimitQ8
+                || inputQ8 <= -inputLimitQ8;
+    }
+
+    /**
+     * Whether no converter of the configured width can have sent this.
+     *
+     * @param shuntCounts raw counts
+     * @return true outside the code range
+     */
+    public boolean isImplausible(int shuntCounts) {
+        return shuntCounts < lowestCounts || shuntCounts > highestCounts;
+    }
+}

@@ -1,0 +1,15 @@
+package org.gaugebench.sim.cli;
+
+/** Entry point. */
+public final class Main {
+    private Main() {}
+
+    /**
+     * Runs a command.
+     *
+     * @param args the command line
+     */
+    public static void main(String[] args) {
+        System.out.println("gauge-sim");
+    }
+}

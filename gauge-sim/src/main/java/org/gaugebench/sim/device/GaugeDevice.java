@@ -1,0 +1,26 @@
+package org.gaugebench.sim.device;
+
+import org.gaugebench.core.port.Command;
+import org.gaugebench.core.port.CommandOutcome;
+import org.gaugebench.core.port.OffTime;
+import org.gaugebench.core.port.Readout;
+import org.gaugebench.core.port.Registers;
+import org.gaugebench.core.port.Sample;
+
+/** A gauge under test. It sees counts and commands; it never sees the plant. */
+public interface GaugeDevice {
+    /** Power came up; see {@code Gauge.powerUp}. */
+    void powerUp(long offMillis, OffTime offTime);
+
+    /** Takes one sample. */
+    void tick(Sample sample);
+
+    /** Carries out a command between two ticks. */
+    CommandOutcome command(Command command, long argument);
+
+    /** Fills a readout. */
+    void read(Readout readout);
+
+    /** Fills the register table; registers that this gauge does not have stay zero. */
+    void inspect(Registers registers);
+}

@@ -1,0 +1,41 @@
+package org.gaugebench.sim.plant;
+
+/**
+ * What is really so. Only the front end and the judge may look.
+ *
+ * <p>Sign: positive current flows into the battery.
+ */
+public interface Truth {
+    /**
+     * Moves the truth forward.
+     *
+     * @param millis length of the step, above 0
+     */
+    void step(int millis);
+
+    /** Simulated time since the start, in milliseconds. */
+    long timeMillis();
+
+    /** Mean battery current over the last step, in amps. */
+    double meanCurrentAmps();
+
+    /** Battery current at the end of the last step, in amps. */
+    double currentAmps();
+
+    /** Voltage between the gauge's leads at the end of the last step, in volts. */
+    double voltageVolts();
+
+    /** Battery temperature, in degrees Celsius. */
+    double temperatureCelsius();
+
+    /** Charge extractable at 25 °C and the 20 h rate, in ampere-hours. */
+    double chargeAmpHours();
+
+    /** The same when full, in ampere-hours. */
+    double capacityAmpHours();
+
+    /** True state of charge, 0 to 1: charge over capacity. */
+    default double stateOfCharge() {
+        return chargeAmpHours() / capacityAmpHours();
+    }
+}

@@ -1,0 +1,32 @@
+package org.gaugebench.sim.scenario;
+
+/** Chemistries a battery can have, and what follows from the chemistry alone. */
+public enum Chemistry {
+    /** Sealed lead-acid with the acid held in glass mat. */
+    LEAD_ACID_AGM("lead-acid-agm", 2.0),
+    /** Lithium iron phosphate. */
+    LIFEPO4("lifepo4", 3.2);
+
+    private final String key;
+    private final double nominalCellVolts;
+
+    Chemistry(String key, double nominalCellVolts) {
+        this.key = key;
+        this.nominalCellVolts = nominalCellVolts;
+    }
+
+    /** The name in scenario files. */
+    public String key() {
+        return key;
+    }
+
+    /** Cells in series of a battery of the given nominal voltage: 12 V is 6 of lead, 4 of LFP. */
+    public int cellsOf(int nominalVolts) {
+        return (int) (nominalVolts / nominalCellVolts + 0.5);
+    }
+
+    /** Whether the battery itself limits what it accepts near full. */
+    public boolean isLeadAcid() {
+        return this == LEAD_ACID_AGM;
+    }
+}

@@ -1,0 +1,35 @@
+package org.gaugebench.sim.scenario;
+
+import java.util.List;
+
+/**
+ * A whole scenario, checked and with every default filled in.
+ *
+ * @param file as the user named it
+ * @param title one line
+ * @param about what it shows and what to look at, for people; may be empty
+ * @param seed of every random stream
+ * @param durationMillis simulated time, a whole number of ticks
+ * @param tickMillis length of a tick, 1 to 60,000
+ * @param battery the truth's battery
+ * @param sensor the real shunt and converters
+ * @param gauges at least one; the first is the one under test
+ * @param chargers in file order
+ * @param loads in file order
+ * @param changes in order of time, file order within one moment
+ * @param expectations in file order; may be empty ("no verdict")
+ */
+public record Scenario(
+        String file,
+        String title,
+        String about,
+        long seed,
+        long durationMillis,
+        long tickMillis,
+        BatterySpec battery,
+        SensorSpec sensor,
+        List<GaugeSpec> gauges,
+        List<ChargerSpec> chargers,
+        List<LoadSpec> loads,
+        List<Change> changes,
+        List<Expectation> expectations) {}
