@@ -123,15 +123,17 @@ public final class Gauge {
     }
 
     private void sense(Sample sample) {
-        if (currentSense.isImplausible(sample.shuntCounts)) {
-            // The last plausible current stands: a garbage frame must not become amps.
+        if (currentSense.isImplausible(sample.shuntCounts)
+                || voltageSense.isImplausible(sample.voltageCounts)) {
+            // The last plausible figures stand: a garbage frame must become neither amps nor the
+            // volts that prove full.
             faults.raise(Fault.COUNTS_IMPLAUSIBLE, clock.uptimeMillis());
-        } else {
-            shuntCounts = sample.shuntCounts;
-            currentMicroamps = currentSense.microampsFromCounts(shuntCounts);
-            if (currentSense.isClipped(shuntCounts)) {
-                faults.raise(Fault.SHUNT_CLIPPED, clock.uptimeMillis());
-            }
+            return;
+        }
+        shuntCounts = sample.shuntCounts;
+        currentMicroamps = currentSense.microampsFromCounts(shuntCounts);
+        if (currentSense.isClipped(shuntCounts)) {
+            faults.raise(Fault.SHUNT_CLIPPED, clock.uptimeMillis());
         }
         voltageCounts = sample.voltageCounts;
         voltageMicrovolts = voltageSense.microvoltsFromCounts(voltageCounts);
