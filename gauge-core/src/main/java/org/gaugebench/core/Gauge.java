@@ -160,7 +160,7 @@ public final class Gauge {
 
     private void announceLimits() {
         boolean atLimit = charge.surplusNanocoulombs() > 0 && charge.isAtUpperLimit();
-        if (atLimit && !heldAtLimit) {
+        if (atLimit && !heldAtLimit && trust != Trust.UNKNOWN) {
             events.onEvent(Event.HELD_AT_LIMIT, clock.uptimeMillis(), charge.settledNanocoulombs());
         }
         heldAtLimit = atLimit;
@@ -224,6 +224,9 @@ public final class Gauge {
             fullRule.declareNotFull();
         }
         trust = Trust.DECLARED;
+        // What was held before the declaration is not held after it: the next time is news.
+        heldAtLimit = false;
+        heldAtEmpty = false;
         events.onEvent(Event.DECLARED, clock.uptimeMillis(), argument);
         timeToEmpty.update(charge.chargeNanocoulombs(), loadFilter, true);
         return CommandOutcome.DONE;
