@@ -10,7 +10,7 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 
 /**
- * Proves full (rules G1 to G5 of {@code docs/rules.md}): the battery's voltage at the charger's
+ * Proves full (rules G9 to G13 of {@code docs/rules.md}): the battery's voltage at the charger's
  * regulation level while the current has fallen into the taper range, for the hold time.
  *
  * <p>Judged once a minute on the whole minute's figures. The minute's <em>lowest</em> voltage must
