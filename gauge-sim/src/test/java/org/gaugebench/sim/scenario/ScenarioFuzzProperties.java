@@ -56,7 +56,7 @@ class ScenarioFuzzProperties {
                     "\u2028",
                     "");
 
-    @Property(tries = 3_000, shrinking = ShrinkingMode.OFF)
+    @Property(tries = 2_000, shrinking = ShrinkingMode.OFF)
     void aMutatedFileIsReadOrRefusedAndNothingElse(@ForAll long seed) {
         Random random = new Random(seed);
         StringBuilder text = new StringBuilder(Samples.EVERYTHING);
