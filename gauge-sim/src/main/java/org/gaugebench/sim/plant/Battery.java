@@ -175,7 +175,13 @@ final class Battery {
         }
         double next = chargeCoulombs + stored * stepSeconds;
         next -= next * selfDischargePerStep;
-        chargeCoulombs = Math.min(Math.max(next, 0), capacityCoulombs);
+        // Branches that are never taken: cheaper in this chain than Math.min and Math.max.
+        if (next < 0) {
+            next = 0;
+        } else if (next > capacityCoulombs) {
+            next = capacityCoulombs;
+        }
+        chargeCoulombs = next;
         polarizationVolts = polarizationKept * polarizationVolts + polarizationGainOhms * amps;
     }
 

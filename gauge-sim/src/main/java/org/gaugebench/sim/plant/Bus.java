@@ -133,6 +133,8 @@ final class Bus {
         boolean charging = difference > 0;
         if (charging ? !chargeAllowed : !dischargeAllowed) {
             collapse(supply);
+        } else if (!charging && loads.isConstantCurrent()) {
+            settle(difference, battery.voltsAt(difference), supply);
         } else if (loads.isConstantCurrent()) {
             settle(difference, Math.min(battery.voltsAt(difference), highestVolts), supply);
         } else if (!charging || battery.isLinearOnCharge()) {
