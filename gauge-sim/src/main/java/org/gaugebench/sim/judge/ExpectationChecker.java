@@ -1,6 +1,6 @@
 package org.gaugebench.sim.judge;
 
-import java.util.List;
+import java.util.Objects;
 import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
@@ -27,19 +27,24 @@ final class ExpectationChecker {
 
     ExpectationChecker(Expectation expectation) {
         this.expectation = expectation;
-        this.reading = java.util.Objects.requireNonNull(expectation.reading());
+        this.reading = Objects.requireNonNull(expectation.reading());
     }
 
-    /** Whether this moment counts. */
-    private boolean counts(long timeMillis) {
+    /**
+     * Whether this moment counts. Another expectation's own moment does not count for a claim over
+     * minutes: else one line of a file could change the outcome of another.
+     */
+    private boolean counts(long timeMillis, boolean atWholeMinute) {
         if (expectation.kind() == Kind.AT) {
             return !evaluated && timeMillis >= expectation.fromMillis();
         }
-        return timeMillis >= expectation.fromMillis() && timeMillis <= expectation.toMillis();
+        return atWholeMinute
+                && timeMillis >= expectation.fromMillis()
+                && timeMillis <= expectation.toMillis();
     }
 
-    void look(Rig rig, Lane lane) {
-        if (failed || !counts(rig.timeMillis())) {
+    void look(Rig rig, Lane lane, boolean atWholeMinute) {
+        if (failed || !counts(rig.timeMillis(), atWholeMinute)) {
             return;
         }
         Readout readout = lane.read();
@@ -85,11 +90,15 @@ final class ExpectationChecker {
 
     private String foundText(long shown, long truth, Readout readout) {
         String text = shown == Readings.NONE ? "not known" : Figures.of(reading, shown);
-        if (reading == Reading.TIME_TO_EMPTY && readout.timeToEmptyState == EstimateState.MORE_THAN) {
+        if (reading == Reading.TIME_TO_EMPTY
+                && readout.timeToEmptyState == EstimateState.MORE_THAN) {
             text = "more than " + text;
         }
         if (expectation.comparison() == Comparison.WITHIN_OF_TRUTH) {
-            text += " (true " + (truth == Readings.NONE ? "none" : Figures.of(reading, truth)) + ")";
+            text +=
+                    " (true "
+                            + (truth == Readings.NONE ? "none" : Figures.of(reading, truth))
+                            + ")";
         }
         return text;
     }
@@ -101,72 +110,11 @@ final class ExpectationChecker {
                     Outcome.NEVER_EVALUATED,
                     -1,
                     "never evaluated",
-                    "its time lies outside the run");
+                    expectation.kind() == Kind.AT
+                            ? "its time lies outside the run"
+                            : "no whole minute of the run lies in its window");
         }
         return new ExpectationResult(
-                expectation,
-                failed ? Outcome.FAILED : Outcome.HELD,
-                decidingMillis,
-                found,
-                detail);
-    }
-
-    /** Judges an expectation that counts events, after the run. */
-    static ExpectationResult judgeEvents(
-            Expectation expectation, List<RecordedEvent> events, long durationMillis) {
-        if (expectation.fromMillis() > durationMillis) {
-            return new ExpectationResult(
-                    expectation,
-                    Outcome.NEVER_EVALUATED,
-                    -1,
-                    "never evaluated",
-                    "its time lies outside the run");
-        }
-        long count = 0;
-        long firstMillis = -1;
-        for (RecordedEvent event : events) {
-            boolean ours =
-                    event.gauge().equals(expectation.gauge())
-                            && event.event() == expectation.event()
-                            && event.atMillis() >= expectation.fromMillis()
-                            && event.atMillis() <= expectation.toMillis();
-            if (!ours) {
-                continue;
-            }
-            count++;
-            firstMillis = firstMillis < 0 ? event.atMillis() : firstMillis;
-            if (event.truePartsPerMillion() < expectation.trueStateAtLeastPartsPerMillion()) {
-                return new ExpectationResult(
-                        expectation,
-                        Outcome.FAILED,
-                        event.atMillis(),
-                        "true " + Figures.percent(event.truePartsPerMillion()),
-                        "at "
-                                + Figures.moment(event.atMillis())
-                                + " "
-                                + event.event().sentence()
-                                + " while the true state of charge was "
-                                + Figures.percent(event.truePartsPerMillion()));
-            }
-        }
-        boolean held =
-                switch (expectation.comparison()) {
-                    case AT_LEAST -> count >= expectation.value();
-                    case AT_MOST -> count <= expectation.value();
-                    default -> count == expectation.value();
-                };
-        String times = count == 1 ? "once" : count + " times";
-        return new ExpectationResult(
-                expectation,
-                held ? Outcome.HELD : Outcome.FAILED,
-                firstMillis,
-                times,
-                held
-                        ? ""
-                        : "counted "
-                                + times
-                                + (firstMillis < 0
-                                        ? ""
-                                        : ", first at " + Figures.moment(firstMillis)));
+                expectation, failed ? Outcome.FAILED : Outcome.HELD, decidingMillis, found, detail);
     }
 }

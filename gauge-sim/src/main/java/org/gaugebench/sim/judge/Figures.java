@@ -26,7 +26,8 @@ public final class Figures {
 
     /** An integer shifted by decimal digits and rounded half away from zero; no "-0.0". */
     public static String decimal(long value, int shift, int digits) {
-        BigDecimal shifted = BigDecimal.valueOf(value, shift).setScale(digits, RoundingMode.HALF_UP);
+        BigDecimal shifted =
+                BigDecimal.valueOf(value, shift).setScale(digits, RoundingMode.HALF_UP);
         return shifted.signum() == 0
                 ? BigDecimal.ZERO.setScale(digits).toPlainString()
                 : shifted.toPlainString();

@@ -2,8 +2,8 @@ package org.gaugebench.sim.judge;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.gaugebench.core.port.Event;
-import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
@@ -23,13 +23,20 @@ public final class RunRecorder implements Observer {
     private final List<TruthComparison> comparisons = new ArrayList<>();
     private final List<ExpectationChecker> checkers = new ArrayList<>();
     private final List<Lane> checkedLanes = new ArrayList<>();
+    private final List<EventChecker> eventCheckers;
     private final Track truePercent = new Track();
     private long eventsDropped;
     private @Nullable Rig rig;
     private long lastMinute = -1;
 
-    private RunRecorder(Observer guest) {
+    private RunRecorder(Scenario scenario, Observer guest) {
         this.guest = guest;
+        // Before the start: events come with the first sample.
+        this.eventCheckers =
+                scenario.expectations().stream()
+                        .filter(e -> e.kind() == Kind.EVENTS)
+                        .map(EventChecker::new)
+                        .toList();
     }
 
     /**
@@ -41,7 +48,7 @@ public final class RunRecorder implements Observer {
      * @return what came of it
      */
     public static RunResult run(Scenario scenario, long seed, Observer guest) {
-        RunRecorder recorder = new RunRecorder(guest);
+        RunRecorder recorder = new RunRecorder(scenario, guest);
         Rig rig = new Rig(scenario, seed, recorder);
         recorder.rig = rig;
         rig.stopAt(
@@ -78,7 +85,8 @@ public final class RunRecorder implements Observer {
     @Override
     public void onMoment(Rig standing) {
         long minute = standing.timeMillis() / 60_000;
-        if (minute != lastMinute) {
+        boolean atWholeMinute = minute != lastMinute;
+        if (atWholeMinute) {
             lastMinute = minute;
             truePercent.add(standing.truth().stateOfCharge() * 100);
             for (TruthComparison comparison : comparisons) {
@@ -86,7 +94,7 @@ public final class RunRecorder implements Observer {
             }
         }
         for (int i = 0; i < checkers.size(); i++) {
-            checkers.get(i).look(standing, checkedLanes.get(i));
+            checkers.get(i).look(standing, checkedLanes.get(i), atWholeMinute);
         }
         guest.onMoment(standing);
     }
@@ -103,31 +111,34 @@ public final class RunRecorder implements Observer {
 
     @Override
     public void onEvent(Lane lane, Event event, long value) {
-        Rig running = rig;
-        if (running == null || events.size() >= MOST_EVENTS) {
-            eventsDropped++;
-            return;
+        Rig running = Objects.requireNonNull(rig);
+        long truePartsPerMillion = StrictMath.round(running.truth().stateOfCharge() * 1e6);
+        for (EventChecker checker : eventCheckers) {
+            checker.look(lane.name(), event, running.timeMillis(), truePartsPerMillion);
         }
-        Readout readout = lane.read();
-        events.add(
-                new RecordedEvent(
-                        lane.name(),
-                        event,
-                        running.timeMillis(),
-                        value,
-                        readout.stateOfChargePartsPerMillion,
-                        StrictMath.round(running.truth().stateOfCharge() * 1e6)));
+        if (events.size() < MOST_EVENTS) {
+            events.add(
+                    new RecordedEvent(
+                            lane.name(),
+                            event,
+                            running.timeMillis(),
+                            value,
+                            lane.read().stateOfChargePartsPerMillion,
+                            truePartsPerMillion));
+        } else {
+            eventsDropped++;
+        }
         guest.onEvent(lane, event, value);
     }
 
     private RunResult result(Rig ended, long seed) {
         List<ExpectationResult> results = new ArrayList<>();
         int next = 0;
+        int nextEvents = 0;
         for (Expectation expectation : ended.scenario().expectations()) {
             results.add(
                     expectation.kind() == Kind.EVENTS
-                            ? ExpectationChecker.judgeEvents(
-                                    expectation, events, ended.timeMillis())
+                            ? eventCheckers.get(nextEvents++).result(ended.timeMillis())
                             : checkers.get(next++).result());
         }
         return new RunResult(

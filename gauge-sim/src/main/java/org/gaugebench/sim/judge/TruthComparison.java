@@ -24,7 +24,8 @@ final class TruthComparison {
         }
         shownPercent.add(readout.stateOfChargePartsPerMillion / 1e4);
         long error =
-                readout.stateOfChargePartsPerMillion - StrictMath.round(truth.stateOfCharge() * 1e6);
+                readout.stateOfChargePartsPerMillion
+                        - StrictMath.round(truth.stateOfCharge() * 1e6);
         if (worstAtMillis < 0 || Math.abs(error) > Math.abs(worstErrorPartsPerMillion)) {
             worstErrorPartsPerMillion = error;
             worstAtMillis = timeMillis;

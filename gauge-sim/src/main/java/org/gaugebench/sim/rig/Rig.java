@@ -62,10 +62,7 @@ public final class Rig {
 
     /** Runs from the start to the end. */
     public void run() {
-        applyChanges();
-        for (Lane lane : lanes) {
-            lane.start(circuit);
-        }
+        begin();
         observer.onStart(this);
         skipStops();
         long nextMinuteMillis = MINUTE_MILLIS;
@@ -87,6 +84,30 @@ public final class Rig {
             skipStops();
             applyChanges();
         }
+    }
+
+    /**
+     * Changes of time 0 come before the first sample, except what is declared to a gauge: a gauge
+     * can be told nothing before it has power.
+     */
+    private void begin() {
+        List<Change> changes = scenario.changes();
+        int first = 0;
+        while (first < changes.size() && changes.get(first).atMillis() <= 0) {
+            if (changes.get(first).target() != Change.Target.DECLARE) {
+                apply(changes.get(first));
+            }
+            first++;
+        }
+        for (Lane lane : lanes) {
+            lane.start(circuit);
+        }
+        for (Change change : changes.subList(0, first)) {
+            if (change.target() == Change.Target.DECLARE) {
+                apply(change);
+            }
+        }
+        nextChange = first;
     }
 
     private long nextHalt(long nextMinuteMillis) {
