@@ -2,6 +2,7 @@ package org.gaugebench.sim.judge;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Locale;
 import org.gaugebench.sim.scenario.Expectation.Reading;
 
 /** Integer figures as people read them. */
@@ -39,9 +40,15 @@ public final class Figures {
         long rest = millis % 86_400_000;
         String clock =
                 String.format(
+                        Locale.ROOT,
                         "%d d %02d:%02d:%02d",
-                        days, rest / 3_600_000, rest / 60_000 % 60, rest / 1_000 % 60);
-        return rest % 1_000 == 0 ? clock : clock + String.format(".%03d", rest % 1_000);
+                        days,
+                        rest / 3_600_000,
+                        rest / 60_000 % 60,
+                        rest / 1_000 % 60);
+        return rest % 1_000 == 0
+                ? clock
+                : clock + String.format(Locale.ROOT, ".%03d", rest % 1_000);
     }
 
     /** A length of time: "38 h 20 min", "7 d", "45 s". */
