@@ -40,15 +40,17 @@ record Terminal(
 
     /**
      * Java 17 can only say whether input and output both are a terminal; where the system shows its
-     * file descriptors, those say it for each.
+     * file descriptors, those say it for each. From Java 22 on the question has another answer, so
+     * there the program stays without colour.
      */
+    @SuppressWarnings("SystemConsoleNull")
     private static boolean isTerminal(int descriptor) {
         try {
             String target =
                     Files.readSymbolicLink(Path.of("/proc/self/fd/" + descriptor)).toString();
             return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty");
         } catch (IOException | UnsupportedOperationException e) {
-            return System.console() != null;
+            return Runtime.version().feature() < 22 && System.console() != null;
         }
     }
 

@@ -65,6 +65,15 @@ final class EventChecker {
                                     expected.sentence(),
                                     truth));
         }
+        boolean settled = expectation.comparison() == Expectation.Comparison.AT_LEAST;
+        if (isCountRight() && !settled && expectation.toMillis() > durationMillis) {
+            return new ExpectationResult(
+                    expectation,
+                    Outcome.NEVER_EVALUATED,
+                    -1,
+                    "never evaluated",
+                    "the run ends before its window does");
+        }
         return isCountRight()
                 ? new ExpectationResult(expectation, Outcome.HELD, firstMillis, times(), "")
                 : new ExpectationResult(expectation, Outcome.FAILED, firstMillis, times(), when());

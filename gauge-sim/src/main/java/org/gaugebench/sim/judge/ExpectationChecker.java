@@ -103,18 +103,27 @@ final class ExpectationChecker {
         return text;
     }
 
-    ExpectationResult result() {
-        if (!evaluated) {
+    ExpectationResult result(long durationMillis) {
+        boolean cutOff =
+                expectation.kind() == Kind.THROUGHOUT && expectation.toMillis() > durationMillis;
+        if (!evaluated || (cutOff && !failed)) {
             return new ExpectationResult(
                     expectation,
                     Outcome.NEVER_EVALUATED,
                     -1,
                     "never evaluated",
-                    expectation.kind() == Kind.AT
-                            ? "its time lies outside the run"
-                            : "no whole minute of the run lies in its window");
+                    whyNeverEvaluated(durationMillis));
         }
         return new ExpectationResult(
                 expectation, failed ? Outcome.FAILED : Outcome.HELD, decidingMillis, found, detail);
+    }
+
+    private String whyNeverEvaluated(long durationMillis) {
+        if (expectation.fromMillis() > durationMillis) {
+            return "its time lies outside the run";
+        }
+        return expectation.toMillis() > durationMillis
+                ? "the run ends before its window does"
+                : "no whole minute of the run lies in its window";
     }
 }

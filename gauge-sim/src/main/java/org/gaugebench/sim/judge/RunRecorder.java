@@ -139,7 +139,7 @@ public final class RunRecorder implements Observer {
             results.add(
                     expectation.kind() == Kind.EVENTS
                             ? eventCheckers.get(nextEvents++).result(ended.timeMillis())
-                            : checkers.get(next++).result());
+                            : checkers.get(next++).result(ended.timeMillis()));
         }
         return new RunResult(
                 ended.scenario(),

@@ -12,15 +12,15 @@ import org.gaugebench.sim.judge.Track;
  *
  * <p>Every column draws the whole range from the smallest to the largest value of its span, so that
  * a spike of a single minute is seen however long the run. Each gauge has a letter of its own, so
- * that the chart reads without colour.
+ * that the chart reads without colour. Truth and the first gauge stand in front of the others.
  */
 final class ChargeChart {
     private static final int COLUMNS = 70;
     private static final int MOST_ROWS = 14;
     private static final int[] STEPS_PERCENT = {1, 2, 5, 10};
     private static final char TRUTH = '.';
+    private static final char FIRST_ON_TRUTH = '@';
     private static final String GAUGES = "oxvzk";
-    private static final String GAUGES_ON_TRUTH = "@XVZK";
 
     private final RunResult result;
     private final char[][] cells;
@@ -77,34 +77,35 @@ final class ChargeChart {
     /** Adds the chart to a page. */
     static void draw(RunResult result, Page page) {
         ChargeChart chart = new ChargeChart(result);
-        chart.drawTrack(result.truePercent(), TRUTH, TRUTH);
         List<LaneResult> lanes = drawn(result);
-        for (int i = 0; i < lanes.size(); i++) {
-            chart.drawTrack(
-                    lanes.get(i).shownPercent(), GAUGES.charAt(i), GAUGES_ON_TRUTH.charAt(i));
+        for (int i = lanes.size() - 1; i > 0; i--) {
+            chart.drawTrack(lanes.get(i).shownPercent(), GAUGES.charAt(i));
         }
+        chart.drawTrack(result.truePercent(), TRUTH);
+        chart.drawTrack(lanes.get(0).shownPercent(), GAUGES.charAt(0));
         chart.print(page);
     }
 
-    private void drawTrack(Track track, char alone, char onTruth) {
+    private void drawTrack(Track track, char mark) {
         for (int column = 0; column < COLUMNS; column++) {
             int from = (int) ((long) column * track.size() / COLUMNS);
             int to = Math.max(from + 1, (int) ((column + 1L) * track.size() / COLUMNS));
             for (int bucket = from; bucket < Math.min(to, track.size()); bucket++) {
-                drawSpan(column, track.lowest(bucket), track.highest(bucket), alone, onTruth);
+                drawSpan(column, track.lowest(bucket), track.highest(bucket), mark);
             }
         }
     }
 
-    private void drawSpan(int column, double low, double high, char alone, char onTruth) {
+    private void drawSpan(int column, double low, double high, char mark) {
         if (Double.isNaN(low)) {
             return;
         }
         int top = topPercent / stepPercent;
         for (int r = top - row(high, stepPercent); r <= top - row(low, stepPercent); r++) {
             char before = cells[r][column];
-            boolean meetsTruth = before == TRUTH || before == onTruth;
-            cells[r][column] = meetsTruth ? onTruth : alone;
+            boolean meetsTruth = before == TRUTH || before == FIRST_ON_TRUTH;
+            boolean isFirst = mark == GAUGES.charAt(0);
+            cells[r][column] = isFirst && meetsTruth ? FIRST_ON_TRUTH : mark;
         }
     }
 
@@ -118,16 +119,12 @@ final class ChargeChart {
         String end = Figures.duration(result.simulatedMillis());
         page.line("        0" + " ".repeat(Math.max(1, COLUMNS - 1 - end.length())) + end);
         List<String> legend = new ArrayList<>();
-        legend.add(TRUTH + " true");
         List<LaneResult> lanes = drawn(result);
+        legend.add(TRUTH + " true");
         for (int i = 0; i < lanes.size(); i++) {
-            legend.add(
-                    "%s %s (%s where it meets the truth)"
-                            .formatted(
-                                    GAUGES.charAt(i),
-                                    lanes.get(i).gauge(),
-                                    GAUGES_ON_TRUTH.charAt(i)));
+            legend.add(GAUGES.charAt(i) + " " + Page.clean(lanes.get(i).gauge()));
         }
+        legend.add(FIRST_ON_TRUTH + " both true and " + Page.clean(lanes.get(0).gauge()));
         page.paragraph(8, String.join(", ", legend));
     }
 }

@@ -107,10 +107,9 @@ public final class TextReport {
         }
         page.gap();
         page.paragraph(0, "To see it again, with every minute in a file:");
-        page.paragraph(
-                2,
-                "java -jar gauge-sim/target/gauge-sim.jar run --seed %s --trace trace.csv %s"
-                        .formatted(result.seed(), shellWord(result.scenario().file())));
+        page.line("  java -jar gauge-sim/target/gauge-sim.jar run \\");
+        String file = shellWord(Page.clean(result.scenario().file()));
+        page.line("    --seed " + result.seed() + " --trace trace.csv " + file);
     }
 
     private static String shellWord(String file) {
@@ -214,22 +213,32 @@ public final class TextReport {
         if (events.isEmpty()) {
             page.paragraph(2, "none");
         }
-        int size = events.size();
+        List<EventGroup> groups = EventGroup.of(events);
+        int size = groups.size();
         boolean cut = size > 2 * MOST_EVENTS_AT_AN_END + 1;
         for (int i = 0; i < size; i++) {
             if (cut && i == MOST_EVENTS_AT_AN_END) {
-                int left = size - 2 * MOST_EVENTS_AT_AN_END;
+                int last = size - MOST_EVENTS_AT_AN_END;
+                int left = groups.subList(i, last).stream().mapToInt(EventGroup::count).sum();
                 page.line("  ... " + left + " events in between; --json lists them ...");
-                i = size - MOST_EVENTS_AT_AN_END;
+                i = last;
             }
-            event(events.get(i));
+            event(groups.get(i));
         }
         if (result.eventsDropped() > 0) {
             page.paragraph(2, "and %s more, not kept".formatted(result.eventsDropped()));
         }
     }
 
-    private void event(RecordedEvent event) {
+    private void event(EventGroup group) {
+        RecordedEvent event = group.first();
+        String again =
+                group.count() == 1
+                        ? ""
+                        : "; and %s more of these until %s"
+                                .formatted(
+                                        group.count() - 1,
+                                        Figures.moment(group.last().atMillis()));
         String shown =
                 event.shownPartsPerMillion() < 0
                         ? "not known"
@@ -238,13 +247,14 @@ public final class TextReport {
                 2,
                 GAUGE_WIDTH + 2,
                 Figures.moment(event.atMillis()),
-                "%s: %s%s; shown %s, true %s"
+                "%s: %s%s; shown %s, true %s%s"
                         .formatted(
                                 event.gauge(),
                                 event.event().sentence(),
                                 EventFigure.of(event),
                                 shown,
-                                Figures.percent(event.truePartsPerMillion())));
+                                Figures.percent(event.truePartsPerMillion()),
+                                again));
     }
 
     private void origin() {
