@@ -27,6 +27,9 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
  * reading goes on and finds the rest.
  */
 final class Block {
+    /** No quantity reads as this: the parser's range is symmetric. */
+    private static final long UNREAD = Long.MIN_VALUE;
+
     private final Problems problems;
     private final String name;
     private final SourceMark mark;
@@ -193,7 +196,7 @@ final class Block {
                 minimum,
                 maximum,
                 fallback,
-                parsed(key, example(unit), text -> Quantity.parse(text, unit), fallback));
+                parsed(key, example(unit), text -> Quantity.parse(text, unit), UNREAD));
     }
 
     /** A quantity within limits, or the word "none" for zero. */
@@ -216,12 +219,15 @@ final class Block {
                         key,
                         CapacityRating.EXAMPLE,
                         text -> CapacityRating.parse(text, unit),
-                        fallback));
+                        UNREAD));
     }
 
     private long limited(
             String key, RecordUnit unit, long minimum, long maximum, long fallback, long value) {
-        if (value == fallback || (value >= minimum && value <= maximum)) {
+        if (value == UNREAD) {
+            return fallback;
+        }
+        if (value >= minimum && value <= maximum) {
             return value;
         }
         valueProblem(

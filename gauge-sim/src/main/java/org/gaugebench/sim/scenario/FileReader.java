@@ -131,8 +131,11 @@ final class FileReader {
     }
 
     private long readDuration(Block file, long tick) {
-        long standIn = tick * 1_000;
-        long duration = file.quantity("duration", MILLIS, 1, LATEST, standIn);
+        long unknown = TimelineReader.UNKNOWN_DURATION;
+        long duration = file.quantity("duration", MILLIS, 1, LATEST - 1, unknown);
+        if (duration == unknown) {
+            return unknown;
+        }
         if (duration % tick != 0) {
             file.valueProblem(
                     "duration", "'duration' must be a whole number of ticks of " + tick + " ms");
@@ -142,7 +145,7 @@ final class FileReader {
                     "'duration' must be at most 2000000000 ticks, but is "
                             + duration / tick
                             + "; take a shorter time or a longer 'tick'");
-            return standIn;
+            return unknown;
         }
         return duration;
     }

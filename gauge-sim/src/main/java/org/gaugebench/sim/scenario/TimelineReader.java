@@ -12,6 +12,9 @@ final class TimelineReader {
     /** Enough for five windows a day over two years; a load that cycles needs none of them. */
     static final int MOST_CHANGES = 10_000;
 
+    /** Stands in for a duration that could not be read: no step lies outside it. */
+    static final long UNKNOWN_DURATION = Long.MAX_VALUE / 4;
+
     private final Problems problems;
     private final long durationMillis;
     private final ChangeReader changeReader;
@@ -64,6 +67,9 @@ final class TimelineReader {
     private record Times(long from, long to, long every, long last, boolean window) {}
 
     private void spread(Block step, Times times, List<ChangeReader.Setter> setters) {
+        if (durationMillis == UNKNOWN_DURATION) {
+            return;
+        }
         long repeats =
                 times.every == 0
                         ? 1

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.units;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -86,16 +87,21 @@ public record Quantity(BigDecimal amount, Dimension dimension) {
                     shown(unit) + " is finer than " + unit.step() + ", the smallest step here");
         }
         BigDecimal steps = amount.divide(unit.size());
-        if (steps.toBigInteger().bitLength() > Long.SIZE - 1) {
+        if (steps.toBigInteger().abs().bitLength() > Long.SIZE - 1) {
             throw new QuantityException(shown(unit) + " is too large");
         }
         return steps.longValueExact();
     }
 
     private String shown(RecordUnit unit) {
-        UnitSymbol base = UnitSymbol.writtenFor(unit.dimension()).get(0);
-        BigDecimal inBase = amount.divide(base.size(), java.math.MathContext.DECIMAL128);
-        return inBase.stripTrailingZeros().toPlainString() + " " + base.symbol();
+        // Times are shown in seconds, everything else in its largest unit, which is the base unit.
+        UnitSymbol largest = UnitSymbol.writtenFor(unit.dimension()).get(0);
+        boolean time = unit.dimension() == Dimension.DURATION;
+        String symbol = time ? "s" : largest.symbol();
+        BigDecimal size = time ? BigDecimal.ONE : largest.size();
+        return amount.divide(size, MathContext.DECIMAL128).stripTrailingZeros().toPlainString()
+                + " "
+                + symbol;
     }
 
     private static void checkFurtherPart(
