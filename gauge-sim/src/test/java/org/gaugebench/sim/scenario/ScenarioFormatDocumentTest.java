@@ -42,8 +42,7 @@ class ScenarioFormatDocumentTest {
         Matcher key = Pattern.compile("(?m)^[ -]*([a-z-]+):").matcher(resolved);
         while (key.find()) {
             boolean name = key.group(1).matches("shore|lamp|radio|heater|pump");
-            assertTrue(
-                    name || page.matches("(?s).*[`.]" + key.group(1) + "[`:].*"), key.group(1));
+            assertTrue(name || page.matches("(?s).*[`.]" + key.group(1) + "[`:].*"), key.group(1));
         }
     }
 }
