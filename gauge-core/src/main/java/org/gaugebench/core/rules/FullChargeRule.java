@@ -1,44 +1,54 @@
 package org.gaugebench.core.rules;
 
 import org.gaugebench.core.charge.MinuteMean;
-import org.gaugebench.core.charge.StateOfCharge;
 import org.gaugebench.core.fixed.FixedMath;
 import org.gaugebench.core.port.RuleReason;
 import org.gaugebench.core.port.RuleState;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
-import org.gaugebench.core.settings.Setting;
 
 /**
- * Proves full (rules G1 to G5 of {@code docs/rules.md}): the battery's voltage at the charger's
+ * Proves full (the F rules of {@code docs/rules.md}): the battery's voltage at the charger's
  * regulation level while the current has fallen into the taper range, for the hold time.
  *
  * <p>Judged once a minute on the whole minute's figures. The minute's <em>lowest</em> voltage must
  * reach the threshold, so a spike proves nothing; its <em>mean</em> current must lie in the taper
  * range, so a pump's short cycles do not hide a full battery.
+ *
+ * <p>Why each guard exists: a weak sun and a cloud give low current too, but at a voltage that
+ * moves (threshold, flatness, hold); a protection circuit gives full voltage at no current, but in
+ * a step (flow watch); a tired battery's current never reaches the taper (plateau); a float charger
+ * never reaches the threshold (float path); a count that contradicts asks for four times the hold.
  */
 public final class FullChargeRule {
-    private static final int REFERENCE_MILLICELSIUS = 25_000;
-    private static final int MILLIKELVIN_PER_KELVIN = 1_000;
-
     /** The taper range reaches a quarter of the taper below zero: a full battery may float. */
     private static final int TAPER_FLOOR_DIVISOR = 4;
 
+    private static final int STRONG_FLOW_TAPERS = 2;
+    private static final int PLATEAU_TAPERS = 4;
+    private static final int STEADY_PERCENT = 5;
+    private static final int LONGER_HOLD_FACTOR = 4;
+
+    /** A count whose upper edge reaches 95 % does not contradict full. */
+    private static final int PLAUSIBLE_PARTS_PER_MILLION = 950_000;
+
     // Parameters.
-    private final boolean switchedOff;
-    private final long thresholdAt25Microvolts;
-    private final long microvoltsPerKelvin;
-    private final long taperMicroamps;
-    private final int holdMinutes;
-    private final long rearmNanocoulombs;
+    private final FullChargeLimits limits;
 
     // State.
+    private final HoldTimer hold = new HoldTimer();
+    private final SteadyWatch flatness = new SteadyWatch();
+    private final SteadyWatch plateau = new SteadyWatch();
+    private final HoldTimer floating = new HoldTimer();
+    private final FlowWatch flow;
+    private final RuleCoverage coverage = new RuleCoverage();
     private RuleState state = RuleState.WAITING;
     private RuleReason reason = RuleReason.NO_MINUTE_YET;
-    private int heldMinutes;
+    private int quietMinutesLeft;
     private long dischargedNanocoulombs;
     private int fullCount;
     private long thresholdMicrovolts;
+    private int residualPartsPerMillion;
 
     /**
      * Derives the limits.
@@ -46,125 +56,266 @@ public final class FullChargeRule {
      * @param settings checked settings
      */
     public FullChargeRule(GaugeSettings settings) {
-        long absorptionMillivolts = settings.get(Setting.ABSORPTION);
-        long capacityMilliampHours = settings.get(Setting.CAPACITY);
-        switchedOff = absorptionMillivolts == 0;
-        thresholdAt25Microvolts =
-                (absorptionMillivolts - settings.get(Setting.ABSORPTION_MARGIN)) * 1_000;
-        microvoltsPerKelvin = settings.get(Setting.TEMPERATURE_COEFFICIENT);
-        // derived: mAh x ppm / 1000 = uA in one hour
-        taperMicroamps = capacityMilliampHours * settings.get(Setting.TAPER) / 1_000;
-        holdMinutes = (int) settings.get(Setting.HOLD);
-        // derived: 1 mAh = 3.6e9 nC
-        rearmNanocoulombs =
-                StateOfCharge.nanocoulombs(
-                        settings.get(Setting.REARM_DISCHARGE),
-                        capacityMilliampHours * 3_600_000_000L);
-        thresholdMicrovolts = thresholdAt25Microvolts;
-        if (switchedOff) {
+        limits = new FullChargeLimits(settings);
+        flow =
+                new FlowWatch(
+                        STRONG_FLOW_TAPERS * limits.taperMicroamps,
+                        limits.noFlowMicroamps,
+                        limits.someFlowMicroamps);
+        thresholdMicrovolts = limits.thresholdMicrovolts(Sample.TEMPERATURE_ABSENT);
+        if (limits.switchedOff) {
             reason = RuleReason.SWITCHED_OFF;
         }
+    }
+
+    /** Begins the quiet time: after a restart or a change of settings figures are settling. */
+    public void beginQuietTime() {
+        quietMinutesLeft = limits.quietMinutes;
     }
 
     /**
      * Judges one whole minute.
      *
-     * <p><b>Range:</b> threshold 0 to 1e8 uV plus at most 250,000 uV/K x 2.1e6 K; all sums in 64
-     * bits. The discharge sum is clamped to 0 to the re-arm limit.
+     * <p><b>Range:</b> voltages to 1e8 uV, currents to 2^31 uA, all sums in 64 bits; minute
+     * counters reset at each proof and gap. The discharge sum is clamped to 0 to the re-arm limit.
      *
      * @param minute the minute's figures
      * @param temperatureMillicelsius battery temperature, or absent: then 25 °C stands in
+     * @param upperEdgePartsPerMillion highest state of charge that the error band allows; 1,000,000
+     *     while nothing is known, so that a start without knowledge never locks the rule
+     * @param atLimit whether the count stands at its upper limit
      * @return what the gauge shall do
      */
-    public RuleOutcome judge(MinuteMean minute, int temperatureMillicelsius) {
-        if (switchedOff) {
+    public RuleOutcome judge(
+            MinuteMean minute,
+            int temperatureMillicelsius,
+            int upperEdgePartsPerMillion,
+            boolean atLimit) {
+        if (limits.switchedOff) {
             return RuleOutcome.NONE;
         }
-        thresholdMicrovolts = thresholdMicrovolts(temperatureMillicelsius);
+        thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
+        flow.addMinute(minute.meanMicroamps());
         if (state == RuleState.NOT_ARMED) {
             return judgeRearm(minute);
         }
-        RuleReason obstacle = obstacle(minute);
-        if (obstacle != RuleReason.HOLD_RUNNING) {
-            wait(obstacle);
+        if (quietMinutesLeft > 0) {
+            quietMinutesLeft--;
+            restart(RuleReason.QUIET_TIME);
             return RuleOutcome.NONE;
         }
-        heldMinutes++;
-        if (heldMinutes < holdMinutes) {
-            state = RuleState.HOLDING;
-            reason = RuleReason.HOLD_RUNNING;
-            return RuleOutcome.NONE;
-        }
-        fullCount++;
-        disarm();
-        return RuleOutcome.SET_TO_FULL;
+        boolean plausible = upperEdgePartsPerMillion >= PLAUSIBLE_PARTS_PER_MILLION;
+        RuleReason proof = judgePaths(minute, temperatureMillicelsius, plausible, atLimit);
+        return proof == RuleReason.HOLD_RUNNING ? RuleOutcome.NONE : prove(proof);
     }
 
-    private long thresholdMicrovolts(int temperatureMillicelsius) {
-        if (temperatureMillicelsius == Sample.TEMPERATURE_ABSENT) {
-            return thresholdAt25Microvolts;
+    /** Answers HOLD_RUNNING while nothing is proven, else the proof. */
+    private RuleReason judgePaths(
+            MinuteMean minute, int temperatureMillicelsius, boolean plausible, boolean atLimit) {
+        RuleReason obstacle = obstacle(minute);
+        boolean flat = flatness(minute, obstacle);
+        boolean tapering = obstacle == RuleReason.HOLD_RUNNING && flat;
+        if (tapering) {
+            hold.inside();
+        } else {
+            hold.outside();
         }
-        long aboveReference = (long) temperatureMillicelsius - REFERENCE_MILLICELSIUS;
-        return thresholdAt25Microvolts
-                + FixedMath.divideHalfAwayFromZero(
-                        microvoltsPerKelvin * aboveReference, MILLIKELVIN_PER_KELVIN);
+        boolean plateauRuns = plateauRuns(minute, obstacle, atLimit);
+        boolean floatRuns = floatRuns(minute, temperatureMillicelsius);
+        int neededMinutes =
+                plausible ? limits.holdMinutes : LONGER_HOLD_FACTOR * limits.holdMinutes;
+        if (tapering && hold.heldMinutes() >= neededMinutes) {
+            return plausible ? RuleReason.PROVEN_BY_TAPER : RuleReason.PROVEN_LATE;
+        }
+        if (plateauRuns && plateau.minutes() >= limits.plateauMinutes) {
+            return RuleReason.PROVEN_BY_PLATEAU;
+        }
+        if (floatRuns && floating.heldMinutes() >= limits.floatMinutes) {
+            return RuleReason.PROVEN_BY_FLOAT;
+        }
+        explain(obstacle, flat, tapering, plateauRuns, floatRuns);
+        return RuleReason.HOLD_RUNNING;
     }
 
     private RuleReason obstacle(MinuteMean minute) {
         if (minute.lowestMicrovolts() < thresholdMicrovolts) {
             return RuleReason.VOLTAGE_UNDER_THRESHOLD;
         }
-        if (minute.meanMicroamps() > taperMicroamps) {
+        if (flow.stopped()) {
+            return RuleReason.FLOW_STOPPED;
+        }
+        if (!flow.flowSeen()) {
+            return RuleReason.NO_FLOW;
+        }
+        if (minute.meanMicroamps() > limits.taperMicroamps) {
             return RuleReason.CURRENT_ABOVE_TAPER;
         }
-        if (minute.meanMicroamps() < -taperMicroamps / TAPER_FLOOR_DIVISOR) {
+        if (minute.meanMicroamps() < -limits.taperMicroamps / TAPER_FLOOR_DIVISOR) {
             return RuleReason.CURRENT_BELOW_TAPER;
         }
         return RuleReason.HOLD_RUNNING;
     }
 
+    /** Whether the voltage of the minutes inside the range has stayed within the flatness. */
+    private boolean flatness(MinuteMean minute, RuleReason obstacle) {
+        if (obstacle != RuleReason.HOLD_RUNNING) {
+            return true;
+        }
+        if (limits.flatnessMicrovolts == 0) {
+            return true;
+        }
+        boolean beginning = hold.heldMinutes() == 0;
+        if (beginning) {
+            flatness.reset();
+        }
+        int before = flatness.minutes();
+        flatness.addMinute(minute.meanMicrovolts(), limits.flatnessMicrovolts);
+        if (beginning || flatness.minutes() == before + 1) {
+            return true;
+        }
+        hold.reset();
+        return false;
+    }
+
+    private boolean plateauRuns(MinuteMean minute, RuleReason obstacle, boolean atLimit) {
+        long mean = minute.meanMicroamps();
+        boolean runs =
+                limits.plateauMinutes > 0
+                        && atLimit
+                        && obstacle == RuleReason.CURRENT_ABOVE_TAPER
+                        && mean < PLATEAU_TAPERS * limits.taperMicroamps;
+        if (runs) {
+            plateau.addMinute(mean, mean * STEADY_PERCENT / 100);
+        } else {
+            plateau.reset();
+        }
+        return runs;
+    }
+
+    private boolean floatRuns(MinuteMean minute, int temperatureMillicelsius) {
+        boolean runs =
+                limits.floatMinutes > 0
+                        && flow.flowSeen()
+                        && Math.abs((long) minute.meanMicroamps()) <= limits.floatMicroamps
+                        && minute.lowestMicrovolts()
+                                >= limits.floatMicrovolts
+                                        + limits.compensationMicrovolts(temperatureMillicelsius);
+        if (runs) {
+            floating.inside();
+        } else {
+            floating.outside();
+        }
+        return runs;
+    }
+
+    private void explain(
+            RuleReason obstacle,
+            boolean flat,
+            boolean tapering,
+            boolean plateauRuns,
+            boolean floatRuns) {
+        if (tapering) {
+            boolean longer = hold.heldMinutes() >= limits.holdMinutes;
+            move(
+                    RuleState.HOLDING,
+                    longer ? RuleReason.LONGER_HOLD_RUNNING : RuleReason.HOLD_RUNNING);
+        } else if (plateauRuns) {
+            move(RuleState.HOLDING, RuleReason.PLATEAU_RUNNING);
+        } else if (!flat) {
+            move(RuleState.WAITING, RuleReason.VOLTAGE_NOT_FLAT);
+        } else if (hold.heldMinutes() > 0) {
+            move(RuleState.PAUSED, obstacle);
+        } else if (floatRuns) {
+            move(RuleState.HOLDING, RuleReason.FLOAT_RUNNING);
+        } else {
+            move(RuleState.WAITING, obstacle);
+        }
+    }
+
+    private RuleOutcome prove(RuleReason proof) {
+        fullCount++;
+        residualPartsPerMillion =
+                proof == RuleReason.PROVEN_BY_TAPER
+                        ? limits.taperResidualPartsPerMillion
+                        : limits.otherResidualPartsPerMillion;
+        disarm(proof);
+        return RuleOutcome.SET_TO_FULL;
+    }
+
     private RuleOutcome judgeRearm(MinuteMean minute) {
         dischargedNanocoulombs =
                 FixedMath.clamp(
-                        dischargedNanocoulombs - minute.nanocoulombs(), 0, rearmNanocoulombs);
-        if (dischargedNanocoulombs < rearmNanocoulombs) {
+                        dischargedNanocoulombs - minute.nanocoulombs(),
+                        0,
+                        limits.rearmNanocoulombs);
+        if (dischargedNanocoulombs < limits.rearmNanocoulombs) {
+            move(state, reason);
             return RuleOutcome.NONE;
         }
-        wait(RuleReason.ARMED_BY_DISCHARGE);
+        restart(RuleReason.ARMED_BY_DISCHARGE);
         return RuleOutcome.ARMED;
     }
 
-    private void wait(RuleReason why) {
-        state = RuleState.WAITING;
-        reason = why;
-        heldMinutes = 0;
+    private void restart(RuleReason why) {
+        hold.reset();
+        floating.reset();
+        plateau.reset();
+        flatness.reset();
+        move(RuleState.WAITING, why);
     }
 
-    private void disarm() {
-        state = RuleState.NOT_ARMED;
-        reason = RuleReason.FULL_PROVEN;
-        heldMinutes = 0;
+    private void disarm(RuleReason why) {
+        restart(why);
+        move(RuleState.NOT_ARMED, why);
         dischargedNanocoulombs = 0;
+    }
+
+    private void move(RuleState to, RuleReason why) {
+        coverage.visit(state, to, why);
+        state = to;
+        reason = why;
     }
 
     /** Somebody declared full: the rule waits for a discharge as after its own proof. */
     public void declareFull() {
-        if (!switchedOff) {
-            disarm();
+        if (!limits.switchedOff) {
+            disarm(RuleReason.DECLARED_FULL);
         }
     }
 
     /** Somebody declared another state of charge: the rule looks for full from now. */
     public void declareNotFull() {
-        if (!switchedOff) {
-            wait(RuleReason.NO_MINUTE_YET);
+        if (!limits.switchedOff) {
+            restart(RuleReason.DECLARED_NOT_FULL);
         }
     }
 
     /** Samples were missing: what was held no longer counts. */
     public void samplesMissing() {
-        if (!switchedOff && state == RuleState.HOLDING) {
-            wait(RuleReason.SAMPLES_MISSING);
+        flow.forgetRecent();
+        if (!limits.switchedOff && state != RuleState.NOT_ARMED) {
+            restart(RuleReason.SAMPLES_MISSING);
+        }
+    }
+
+    /**
+     * Takes over where a rule before this one stood: after a restart or a change of settings.
+     *
+     * @param armed whether it looked for full
+     * @param discharged what had been discharged since full, nanocoulombs; clamped
+     * @param fulls full anchors so far
+     */
+    public void resume(boolean armed, long discharged, int fulls) {
+        fullCount = fulls;
+        if (limits.switchedOff) {
+            return;
+        }
+        beginQuietTime();
+        if (armed) {
+            restart(RuleReason.QUIET_TIME);
+        } else {
+            disarm(RuleReason.QUIET_TIME);
+            dischargedNanocoulombs = FixedMath.clamp(discharged, 0, limits.rearmNanocoulombs);
         }
     }
 
@@ -189,10 +340,10 @@ public final class FullChargeRule {
     /**
      * How long voltage and current have spoken for full.
      *
-     * @return whole minutes
+     * @return whole minutes of the taper hold
      */
     public int heldMinutes() {
-        return heldMinutes;
+        return hold.heldMinutes();
     }
 
     /**
@@ -220,5 +371,59 @@ public final class FullChargeRule {
      */
     public long thresholdMicrovolts() {
         return thresholdMicrovolts;
+    }
+
+    /**
+     * How far from full the battery may still be at the last proof.
+     *
+     * @return parts per million of the capacity
+     */
+    public int residualPartsPerMillion() {
+        return residualPartsPerMillion;
+    }
+
+    /**
+     * Whether the last proof is fit for use as evidence of capacity or efficiency.
+     *
+     * @return true only for the plain taper proof that the count did not contradict
+     */
+    public boolean isEvidence() {
+        return reason == RuleReason.PROVEN_BY_TAPER;
+    }
+
+    /**
+     * Whether charging stopped in a step: something opened.
+     *
+     * @return true until charge flows again
+     */
+    public boolean flowStopped() {
+        return flow.stopped();
+    }
+
+    /**
+     * States visited since power-up.
+     *
+     * @return a bit each, by ordinal
+     */
+    public int statesSeen() {
+        return coverage.statesSeen();
+    }
+
+    /**
+     * Transitions taken since power-up.
+     *
+     * @return bit from x 8 + to each
+     */
+    public long transitionsSeen() {
+        return coverage.transitionsSeen();
+    }
+
+    /**
+     * Reasons given since power-up.
+     *
+     * @return a bit each, by {@link RuleReason#bit()}
+     */
+    public int reasonsSeen() {
+        return coverage.reasonsSeen();
     }
 }

@@ -8,6 +8,21 @@ package org.gaugebench.core.settings;
  * battery of 100 Ah on a 100 A / 75 mV shunt, the commonest first system.
  */
 public enum Setting {
+    // What is fitted.
+    /**
+     * Code of a {@link ChemistryPreset}; kept with the saved state to recognise another battery.
+     */
+    CHEMISTRY(
+            "chemistry",
+            "code",
+            1,
+            4,
+            2,
+            "what the battery is made of: 1 flooded, 2 AGM, 3 gel lead-acid, 4 LiFePO4"),
+    /** Kept with the saved state to recognise another battery. */
+    NOMINAL_VOLTAGE(
+            "nominal-voltage", "mV", 6_000, 96_000, 12_000, "nominal voltage of the battery"),
+    // Sense: counts to amps and volts.
     /** Rated current of the shunt; microamps stay within 32 bits up to 2147 A. */
     SHUNT_RATED_CURRENT(
             "shunt-rated-current",
@@ -59,6 +74,7 @@ public enum Setting {
             100_000,
             65_536,
             "battery voltage at the largest code of the voltage converter"),
+    // Charge: amps to ampere-hours.
     /** Full-charge capacity as declared. */
     CAPACITY(
             "capacity",
@@ -75,6 +91,96 @@ public enum Setting {
             1_000_000,
             920_000,
             "part of the charge put in that comes out again"),
+    /** The gauge's own supply does not cross the shunt; 12 mA are 8.64 Ah in 30 days. */
+    OWN_SUPPLY(
+            "own-supply-current",
+            "uA",
+            0,
+            1_000_000,
+            0,
+            "current the gauge draws past the shunt, taken off the count"),
+    /** Doubles every 10 K (common practice, seen in two texts); 0 leaves it to the error band. */
+    SELF_DISCHARGE(
+            "self-discharge",
+            "ppm/month",
+            0,
+            500_000,
+            0,
+            "part of the full-charge capacity lost in 30 days at 20 °C, taken off the count"),
+    // Band: how wrong the count may be.
+    /** Bound of the current offset; under it there is no time to empty. */
+    OFFSET_BOUND(
+            "offset-bound",
+            "uA",
+            1,
+            10_000_000,
+            10_000,
+            "bound of the current offset; no hours while the mean current is within it"),
+    /** Class 0.5 of the shunt is the usual one (DIN 43703). */
+    GAIN_BOUND(
+            "gain-bound",
+            "ppm",
+            0,
+            100_000,
+            5_000,
+            "bound of the gain error of shunt and converter together"),
+    /** Does not cancel on the way back, unlike the gain. */
+    ASYMMETRY_BOUND(
+            "asymmetry-bound",
+            "ppm",
+            0,
+            100_000,
+            1_000,
+            "bound of the difference between the gain for charge and for discharge"),
+    /** Lead-acid varies by several percent with rate and state; lithium hardly. */
+    EFFICIENCY_BOUND(
+            "efficiency-bound",
+            "ppm",
+            0,
+            300_000,
+            30_000,
+            "bound of the error of the coulombic efficiency"),
+    /** Lead-acid loses 3 to 6 % a month when new. */
+    SELF_DISCHARGE_BOUND(
+            "self-discharge-bound",
+            "ppm/month",
+            0,
+            500_000,
+            40_000,
+            "bound of the error of the self-discharge"),
+    /** A new battery may differ from its label by some percent. */
+    CAPACITY_BOUND(
+            "capacity-bound",
+            "ppm",
+            0,
+            500_000,
+            50_000,
+            "bound of the error of the full-charge capacity"),
+    /** Only ever makes the truth lower than the count. */
+    UNMEASURED_BOUND(
+            "unmeasured-bound",
+            "uA",
+            0,
+            10_000_000,
+            10_000,
+            "most current that may flow past the shunt unseen"),
+    /** A figure typed in by hand is a guess. */
+    DECLARED_RESIDUAL(
+            "declared-residual",
+            "ppm",
+            0,
+            500_000,
+            100_000,
+            "how far a declared state of charge may be from the truth"),
+    /** Without power nothing is counted; a twentieth of the capacity an hour is a usual load. */
+    OFF_CURRENT_BOUND(
+            "off-current-bound",
+            "ppm",
+            0,
+            1_000_000,
+            50_000,
+            "most mean current per hour of capacity while the gauge is without power"),
+    // Rules: when may the count be corrected. Full.
     /** The charger's set voltage at 25 °C; 0 switches the full-charge rule off. */
     ABSORPTION(
             "absorption",
@@ -99,6 +205,14 @@ public enum Setting {
             0,
             -24_000,
             "change of the absorption voltage per kelvin from 25 °C, whole battery"),
+    /** A sensor that reads -40 °C must not lift the threshold out of reach. */
+    COMPENSATION_LIMIT(
+            "compensation-limit",
+            "mV",
+            0,
+            10_000,
+            600,
+            "largest change of the threshold by temperature, either way"),
     /** Charge current, in parts of the capacity, at and under which full is possible. */
     TAPER(
             "taper",
@@ -109,6 +223,38 @@ public enum Setting {
             "charge current per hour of capacity at and under which full is possible"),
     /** How long voltage and current must speak for full. */
     HOLD("hold", "min", 1, 600, 60, "how long voltage and current must speak for full"),
+    /** A source that fails moves the voltage, a full battery does not. */
+    FLATNESS(
+            "flatness",
+            "mV",
+            0,
+            5_000,
+            100,
+            "how much the voltage may move during the hold; 0 for no limit"),
+    /** A tired lead-acid battery's current stops falling above the taper. */
+    PLATEAU_HOLD(
+            "plateau-hold",
+            "min",
+            0,
+            600,
+            60,
+            "how long a current above the taper must stand still to prove full; 0 for never"),
+    /** Some systems never reach absorption. */
+    FLOAT_VOLTAGE(
+            "float-voltage",
+            "mV",
+            0,
+            100_000,
+            13_500,
+            "the charger's float voltage at 25 °C; 0 switches the float path off"),
+    /** How long a float with next to no current proves full. */
+    FLOAT_HOLD(
+            "float-hold",
+            "min",
+            1,
+            20_000,
+            1_440,
+            "how long a float with next to no current proves full"),
     /** Discharge after which the rule looks for full again. */
     REARM_DISCHARGE(
             "rearm-discharge",
@@ -117,14 +263,109 @@ public enum Setting {
             500_000,
             20_000,
             "part of the capacity to be discharged before full is looked for again"),
-    /** Bound of the current offset; under it there is no time to empty. */
-    OFFSET_BOUND(
-            "offset-bound",
-            "uA",
+    /** Voltages and filters settle after a restart. */
+    QUIET_TIME(
+            "quiet-time",
+            "min",
+            0,
+            120,
+            10,
+            "time after a restart or a change of settings in which no rule decides"),
+    /** A 2 % taper leaves 4 % missing on a lead-acid battery, an hour's hold less. */
+    FULL_RESIDUAL(
+            "full-residual",
+            "ppm",
+            0,
+            200_000,
+            30_000,
+            "how far from full the battery may be when full is proven by taper"),
+    /** Plateau, float and late proofs say less. */
+    LATE_RESIDUAL(
+            "late-residual",
+            "ppm",
+            0,
+            300_000,
+            50_000,
+            "how far from full it may be when full is proven any other way"),
+    /** Incomplete recharge is what kills lead-acid batteries. */
+    FULL_OVERDUE(
+            "full-overdue",
+            "d",
+            0,
+            365,
+            7,
+            "days without a full charge after which the gauge says so; 0 for never"),
+    // Rules: empty and rest.
+    /** 1.75 V a lead-acid cell at the 20 h rate, a little above. */
+    EMPTY_VOLTAGE(
+            "empty-voltage",
+            "mV",
+            0,
+            100_000,
+            10_600,
+            "voltage at and under which the battery is empty; 0 switches the empty rule off"),
+    /** Above C/10 the sag of the resistance hides the state. */
+    EMPTY_CURRENT(
+            "empty-current",
+            "ppm",
+            1_000,
+            1_000_000,
+            100_000,
+            "largest discharge current per hour of capacity at which low voltage means empty"),
+    /** What is left at the empty voltage and a small current. */
+    EMPTY_STATE(
+            "empty-state", "ppm", 0, 200_000, 10_000, "state of charge that the empty rule sets"),
+    /** How far from that the battery may be. */
+    EMPTY_RESIDUAL(
+            "empty-residual", "ppm", 0, 300_000, 30_000, "how far from that the battery may be"),
+    /** Surface charge takes hours to go. */
+    REST_TIME(
+            "rest-time",
+            "h",
+            0,
+            72,
+            8,
+            "rest after which the voltage may correct the count; 0 switches the rest rule off"),
+    /** On a flat curve this alone forbids the correction. */
+    REST_VOLTAGE_BOUND(
+            "rest-voltage-bound",
+            "mV",
             1,
-            10_000_000,
-            10_000,
-            "bound of the current offset; no hours while the mean current is within it"),
+            5_000,
+            80,
+            "how far the rested voltage may be from the table: meter, hysteresis, ageing"),
+    /** Published gel and AGM table at 26.7 °C. */
+    REST_VOLTAGE_0("rest-voltage-0", "mV", 0, 100_000, 11_800, "open-circuit voltage at 0 %"),
+    /** Between the published points. */
+    REST_VOLTAGE_10("rest-voltage-10", "mV", 0, 100_000, 11_880, "open-circuit voltage at 10 %"),
+    /** Published gel and AGM table at 26.7 °C. */
+    REST_VOLTAGE_25("rest-voltage-25", "mV", 0, 100_000, 12_000, "open-circuit voltage at 25 %"),
+    /** Published gel and AGM table at 26.7 °C. */
+    REST_VOLTAGE_50("rest-voltage-50", "mV", 0, 100_000, 12_400, "open-circuit voltage at 50 %"),
+    /** Published gel and AGM table at 26.7 °C. */
+    REST_VOLTAGE_75("rest-voltage-75", "mV", 0, 100_000, 12_600, "open-circuit voltage at 75 %"),
+    /** Between the published points. */
+    REST_VOLTAGE_90("rest-voltage-90", "mV", 0, 100_000, 12_720, "open-circuit voltage at 90 %"),
+    /** Published gel and AGM table at 26.7 °C. */
+    REST_VOLTAGE_100("rest-voltage-100", "mV", 0, 100_000, 12_800, "open-circuit voltage at 100 %"),
+    // Rules: what the gauge works out by itself.
+    /** Kept beside the declared capacity. */
+    MEASURE_CAPACITY(
+            "measure-capacity",
+            "switch",
+            0,
+            1,
+            1,
+            "1 works out the capacity between anchors, 0 never"),
+    /** Kept beside the declared efficiency. */
+    MEASURE_EFFICIENCY(
+            "measure-efficiency",
+            "switch",
+            0,
+            1,
+            1,
+            "1 works out the efficiency from full to full, 0 never"),
+    // Estimate: what is left, in hours.
     /** The last hour a display can show. */
     LONGEST_TIME(
             "longest-time",
@@ -132,7 +373,16 @@ public enum Setting {
             1,
             1_000,
             99,
-            "longest time to empty that is shown; beyond it reads 'more than'");
+            "longest time to empty that is shown; beyond it reads 'more than'"),
+    // Saved state.
+    /** What a power cut may lose at most. */
+    SAVE_STEP(
+            "save-step",
+            "ppm",
+            1_000,
+            200_000,
+            5_000,
+            "part of the capacity that may move before the state is saved");
 
     private final String key;
     private final String unit;
