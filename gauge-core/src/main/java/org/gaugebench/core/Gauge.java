@@ -123,15 +123,17 @@ public final class Gauge {
     }
 
     private void sense(Sample sample) {
-        if (currentSense.isImplausible(sample.shuntCounts)) {
-            // The last plausible current stands: a garbage frame must not become amps.
+        if (currentSense.isImplausible(sample.shuntCounts)
+                || voltageSense.isImplausible(sample.voltageCounts)) {
+            // The last plausible figures stand: a garbage frame must become neither amps nor the
+            // volts that prove full.
             faults.raise(Fault.COUNTS_IMPLAUSIBLE, clock.uptimeMillis());
-        } else {
-            shuntCounts = sample.shuntCounts;
-            currentMicroamps = currentSense.microampsFromCounts(shuntCounts);
-            if (currentSense.isClipped(shuntCounts)) {
-                faults.raise(Fault.SHUNT_CLIPPED, clock.uptimeMillis());
-            }
+            return;
+        }
+        shuntCounts = sample.shuntCounts;
+        currentMicroamps = currentSense.microampsFromCounts(shuntCounts);
+        if (currentSense.isClipped(shuntCounts)) {
+            faults.raise(Fault.SHUNT_CLIPPED, clock.uptimeMillis());
         }
         voltageCounts = sample.voltageCounts;
         voltageMicrovolts = voltageSense.microvoltsFromCounts(voltageCounts);
@@ -158,7 +160,7 @@ public final class Gauge {
 
     private void announceLimits() {
         boolean atLimit = charge.surplusNanocoulombs() > 0 && charge.isAtUpperLimit();
-        if (atLimit && !heldAtLimit) {
+        if (atLimit && !heldAtLimit && trust != Trust.UNKNOWN) {
             events.onEvent(Event.HELD_AT_LIMIT, clock.uptimeMillis(), charge.settledNanocoulombs());
         }
         heldAtLimit = atLimit;
@@ -222,6 +224,9 @@ public final class Gauge {
             fullRule.declareNotFull();
         }
         trust = Trust.DECLARED;
+        // What was held before the declaration is not held after it: the next time is news.
+        heldAtLimit = false;
+        heldAtEmpty = false;
         events.onEvent(Event.DECLARED, clock.uptimeMillis(), argument);
         timeToEmpty.update(charge.chargeNanocoulombs(), loadFilter, true);
         return CommandOutcome.DONE;

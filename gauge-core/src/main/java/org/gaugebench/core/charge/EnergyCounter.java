@@ -8,6 +8,7 @@ package org.gaugebench.core.charge;
  */
 public final class EnergyCounter {
     private static final long PICOJOULES_PER_MICROJOULE = 1_000_000;
+    private static final int LONGEST_PRODUCT_MILLIS = 30_000;
     private static final long FOLD_ABOVE_PICOJOULES = 500_000_000_000_000_000L;
 
     // State.
@@ -22,30 +23,43 @@ public final class EnergyCounter {
     /**
      * Adds a stretch of constant current and voltage.
      *
-     * <p><b>Range:</b> 100,000 mV x 2^31 uA x 65,535 ms would be 1.4e19 pJ, above 2^63; the stretch
-     * is at most one minute and voltage times current at most 6.5e4 mV x 2.1e9 uA = 1.4e14, so the
-     * step is at most 8.4e18 less the fold limit of 5e17. Above 65.5 V the millivolts are clamped.
-     * Totals in microjoules last 290,000 years at 1 kW.
+     * <p><b>Range:</b> 100,000 mV x 2^31 uA x 60,000 ms would be 1.3e19 pJ, above 2^63, so a stretch
+     * above 30,000 ms is taken as two: 6.44e18 at most, and 5e17 from the stretches before. The
+     * totals in microjoules reach 2^63 after 292 years at 1 kW (497 days at 100 V and 2147 A) and
+     * saturate.
      *
-     * @param millivolts 0 to 65,535; clamped
-     * @param currentMicroamps positive into the battery
+     * @param millivolts 0 to 100,000
+     * @param currentMicroamps positive into the battery, not below -(2^31-1)
      * @param millis at most 60,000
      */
     public void add(int millivolts, int currentMicroamps, int millis) {
-        long picojoules = (long) Math.min(millivolts, 65_535) * currentMicroamps * millis;
+        int firstMillis = Math.min(millis, LONGEST_PRODUCT_MILLIS);
+        long picojoulesPerMilli = (long) millivolts * currentMicroamps;
+        addPicojoules(picojoulesPerMilli * firstMillis);
+        if (millis > firstMillis) {
+            addPicojoules(picojoulesPerMilli * (millis - firstMillis));
+        }
+    }
+
+    private void addPicojoules(long picojoules) {
         if (picojoules > 0) {
             inPicojoules += picojoules;
             if (inPicojoules > FOLD_ABOVE_PICOJOULES) {
-                inMicrojoules += inPicojoules / PICOJOULES_PER_MICROJOULE;
+                inMicrojoules = total(inMicrojoules, inPicojoules);
                 inPicojoules %= PICOJOULES_PER_MICROJOULE;
             }
         } else {
             outPicojoules -= picojoules;
             if (outPicojoules > FOLD_ABOVE_PICOJOULES) {
-                outMicrojoules += outPicojoules / PICOJOULES_PER_MICROJOULE;
+                outMicrojoules = total(outMicrojoules, outPicojoules);
                 outPicojoules %= PICOJOULES_PER_MICROJOULE;
             }
         }
+    }
+
+    private static long total(long microjoules, long picojoules) {
+        long sum = microjoules + picojoules / PICOJOULES_PER_MICROJOULE;
+        return sum < 0 ? Long.MAX_VALUE : sum;
     }
 
     /**
@@ -54,7 +68,7 @@ public final class EnergyCounter {
      * @return whole microjoules (3.6e9 to the watt-hour)
      */
     public long inMicrojoules() {
-        return inMicrojoules + inPicojoules / PICOJOULES_PER_MICROJOULE;
+        return total(inMicrojoules, inPicojoules);
     }
 
     /**
@@ -63,6 +77,6 @@ public final class EnergyCounter {
      * @return whole microjoules
      */
     public long outMicrojoules() {
-        return outMicrojoules + outPicojoules / PICOJOULES_PER_MICROJOULE;
+        return total(outMicrojoules, outPicojoules);
     }
 }

@@ -1,5 +1,7 @@
 package org.gaugebench.core.estimate;
 
+import org.gaugebench.core.fixed.FixedMath;
+
 /**
  * Smooths the current on which the hours rest: a single pole over whole minutes, seeded with the
  * first one, so that it never starts from zero.
@@ -24,7 +26,8 @@ public final class LoadFilter {
      * Takes one whole minute's mean.
      *
      * <p><b>Range:</b> 2^31 uA with 8 fraction bits is 2^39. The shift rounds toward minus infinity
-     * by at most 1/256 uA a minute, so a constant input is reached to 8/256 uA from either side.
+     * by at most 1/256 uA a minute, so a constant input is reached exactly from above and to 7/256
+     * uA from below; {@link #microamps()} rounds to the nearest and so reaches it from both sides.
      *
      * @param meanMicroamps the minute's mean current
      */
@@ -50,10 +53,13 @@ public final class LoadFilter {
     /**
      * The filtered current.
      *
-     * @return microamps, rounded down, positive into the battery
+     * <p><b>Range:</b> within the range of the inputs; halves round away from zero.
+     *
+     * @return microamps, to the nearest, positive into the battery
      */
     public int microamps() {
-        return (int) (filteredMicroampsQ8 >> FRACTION_BITS);
+        return FixedMath.clampToInt(
+                FixedMath.divideHalfAwayFromZero(filteredMicroampsQ8, 1 << FRACTION_BITS));
     }
 
     /**

@@ -30,7 +30,8 @@ public final class ScaleFactor {
         long quotient = numerator / denominator;
         long remainder = numerator % denominator;
         int bits = 0;
-        if (Math.multiplyHigh(quotient, inputLimit) != 0 || quotient * inputLimit < 0) {
+        // +1: the rounding at the end may add one unit, with shift 0 too.
+        if (Math.multiplyHigh(quotient + 1, inputLimit) != 0 || (quotient + 1) * inputLimit < 0) {
             throw new ArithmeticException("factor too large for its input limit");
         }
         while (bits < 62) {
@@ -72,7 +73,8 @@ public final class ScaleFactor {
      * @return round(input x factor), half away from zero
      */
     public long apply(long input) {
-        long magnitude = Math.min(input < 0 ? -input : input, inputLimit);
+        // Clamped before the sign is taken off: -Long.MIN_VALUE does not exist.
+        long magnitude = Math.abs(FixedMath.clamp(input, -inputLimit, inputLimit));
         long scaled = (magnitude * multiplier + roundingHalf) >> shift;
         return input < 0 ? -scaled : scaled;
     }

@@ -13,6 +13,13 @@ import org.gaugebench.core.settings.Setting;
  * rounding instead of two, and no 128-bit product.
  */
 public final class CurrentSense {
+    /**
+     * Largest current that is read. A little under 2^31, so that the factor keeps at least 32
+     * fraction bits: its own rounding then moves a result by at most 0.251 uA beside the 0.5 uA of
+     * the last rounding. With 31 fraction bits the sum could pass 1 uA.
+     */
+    static final long LARGEST_MICROAMPS = (1L << 31) - 3;
+
     // Parameters.
     private final ScaleFactor microampsPerCountQ8;
     private final int lowestCounts;
@@ -38,9 +45,9 @@ public final class CurrentSense {
                         * 1_000;
         long denominator = settings.get(Setting.SHUNT_RATED_DROP) << (bits - 1 + 8);
         // derived: the largest input is the lower rail with the offset against it, or the input
-        // whose current just fits 32 bits, whichever is smaller.
+        // whose current is just below the largest one, whichever is smaller.
         long rail = (-(long) lowestCounts << 8) + Math.abs((long) offsetCountsQ8);
-        long fitting = 1 + multiplyDivideFloor(denominator, Integer.MAX_VALUE, numerator);
+        long fitting = multiplyDivideFloor(denominator, LARGEST_MICROAMPS, numerator);
         inputLimitQ8 = Math.min(rail, fitting);
         microampsPerCountQ8 = new ScaleFactor(numerator, denominator, inputLimitQ8);
     }
@@ -70,8 +77,9 @@ public final class CurrentSense {
      * Converts one reading.
      *
      * <p><b>Range:</b> counts any 32-bit value; the input is clipped at the converter's rails or at
-     * 2^31-1 uA, whichever comes first. Error against the exact rational at most 1 uA; symmetric
-     * about zero when the offset is zero; halves away from zero.
+     * {@link #LARGEST_MICROAMPS}, whichever comes first. Error against the exact rational at most
+     * 1 uA for every reading that is not clipped; symmetric about zero when the offset is zero;
+     * halves away from zero.
      *
      * @param shuntCounts raw counts
      * @return current in microamps, positive into the battery
@@ -85,7 +93,7 @@ public final class CurrentSense {
      * Whether a reading stands at or beyond what can be measured.
      *
      * @param shuntCounts raw counts
-     * @return true at a rail of the converter or beyond 32 bits of microamps
+     * @return true at a rail of the converter or at the largest current
      */
     public boolean isClipped(int shuntCounts) {
         long inputQ8 = ((long) shuntCounts << 8) - offsetCountsQ8;

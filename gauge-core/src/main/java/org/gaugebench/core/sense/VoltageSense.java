@@ -48,4 +48,14 @@ public final class VoltageSense {
     public boolean isClipped(int voltageCounts) {
         return voltageCounts >= highestCounts;
     }
+
+    /**
+     * Whether no converter of the configured width can have sent this.
+     *
+     * @param voltageCounts raw counts
+     * @return true outside the code range
+     */
+    public boolean isImplausible(int voltageCounts) {
+        return voltageCounts < 0 || voltageCounts > highestCounts;
+    }
 }
