@@ -18,6 +18,7 @@ public final class ChargeAccumulator {
     private final long capacityNanocoulombs;
     private final long unprovenLimitNanocoulombs;
     private final CoulombicEfficiency efficiency;
+    private final long ownSupplyMicroamps;
 
     // State.
     private long settledNanocoulombs;
@@ -33,8 +34,11 @@ public final class ChargeAccumulator {
      *
      * @param capacityNanocoulombs full-charge capacity, 3.6e11 (0.1 Ah) to 3.6e16 (10,000 Ah)
      * @param efficiencyPartsPerMillion 500,000 to 1,000,000
+     * @param ownSupplyMicroamps what the gauge draws past the shunt, 0 to 1,000,000
      */
-    public ChargeAccumulator(long capacityNanocoulombs, long efficiencyPartsPerMillion) {
+    public ChargeAccumulator(
+            long capacityNanocoulombs, long efficiencyPartsPerMillion, long ownSupplyMicroamps) {
+        this.ownSupplyMicroamps = ownSupplyMicroamps;
         this.capacityNanocoulombs = capacityNanocoulombs;
         this.unprovenLimitNanocoulombs = capacityNanocoulombs / 100 * 99;
         this.efficiency = new CoulombicEfficiency(efficiencyPartsPerMillion);
@@ -51,7 +55,7 @@ public final class ChargeAccumulator {
      */
     public void add(int currentMicroamps, int millis) {
         long nanocoulombs = (long) currentMicroamps * millis;
-        minuteNanocoulombs += nanocoulombs;
+        minuteNanocoulombs += nanocoulombs - ownSupplyMicroamps * millis;
         if (nanocoulombs > 0) {
             inNanocoulombs = saturatingAdd(inNanocoulombs, nanocoulombs);
         } else {
@@ -66,7 +70,18 @@ public final class ChargeAccumulator {
 
     /** Settles the minute under way into the count. */
     public void settleMinute() {
+        settleMinute(0);
+    }
+
+    /**
+     * Settles the minute under way into the count.
+     *
+     * @param lostNanocoulombs what was lost inside the battery, 0 or more; taken off unless it would
+     *     turn into a deficit: a battery cannot lose what it does not hold
+     */
+    public void settleMinute(long lostNanocoulombs) {
         long target = settledNanocoulombs + efficiency.settle(minuteNanocoulombs);
+        target -= Math.min(lostNanocoulombs, Math.max(target, 0));
         minuteNanocoulombs = 0;
         settledNanocoulombs = FixedMath.clamp(target, 0, upperLimitNanocoulombs());
         long cutOff = target - settledNanocoulombs;
@@ -93,6 +108,40 @@ public final class ChargeAccumulator {
         surplusNanocoulombs = 0;
         deficitNanocoulombs = 0;
         return settledNanocoulombs - before;
+    }
+
+    /**
+     * Takes over a count that was saved, or that a change of settings carried over.
+     *
+     * @param nanocoulombs the count, clamped to 0 to capacity
+     * @param proven whether full is proven
+     * @param surplus surplus so far, nanocoulombs
+     * @param deficit deficit so far, nanocoulombs
+     */
+    public void resume(long nanocoulombs, boolean proven, long surplus, long deficit) {
+        setTo(nanocoulombs, proven);
+        surplusNanocoulombs = Math.max(surplus, 0);
+        deficitNanocoulombs = Math.max(deficit, 0);
+    }
+
+    /**
+     * Takes over the sums through the shunt.
+     *
+     * @param in nanocoulombs in
+     * @param out nanocoulombs out
+     */
+    public void resumeSums(long in, long out) {
+        inNanocoulombs = Math.max(in, 0);
+        outNanocoulombs = Math.max(out, 0);
+    }
+
+    /**
+     * Whether full is proven.
+     *
+     * @return true from a proof until the rule is armed again
+     */
+    public boolean isFullProven() {
+        return fullProven;
     }
 
     /** Takes the proof of full away: the limit is 99 % again. */

@@ -88,4 +88,37 @@ public final class FixedMath {
         }
         return value > high ? high : value;
     }
+
+    /**
+     * Adds and saturates at the ends of 64 bits, for sums that only grow.
+     *
+     * <p><b>Range:</b> any; the result is at most 2^62 in magnitude beyond which it stays, so that
+     * twice the sum still fits.
+     *
+     * @param sum the sum so far, at most 2^62 in magnitude
+     * @param addend what to add, at most 2^62 in magnitude
+     * @return the sum, clamped to +-2^62
+     */
+    public static long saturatingAdd(long sum, long addend) {
+        return clamp(sum + addend, -(1L << 62), 1L << 62);
+    }
+
+    /**
+     * Integer square root, rounded up, bit by bit: no division.
+     *
+     * <p><b>Range:</b> 0 to 2^62; result 0 to 2^31. 31 rounds.
+     *
+     * @param value the square
+     * @return the smallest root with root x root >= value
+     */
+    public static long squareRootCeiling(long value) {
+        long root = 0;
+        for (long bit = 1L << 30; bit > 0; bit >>= 1) {
+            long trial = root + bit;
+            if (trial * trial <= value) {
+                root = trial;
+            }
+        }
+        return root * root < value ? root + 1 : root;
+    }
 }
