@@ -23,10 +23,10 @@ public final class EnergyCounter {
     /**
      * Adds a stretch of constant current and voltage.
      *
-     * <p><b>Range:</b> 100,000 mV x 2^31 uA x 60,000 ms would be 1.3e19 pJ, above 2^63, so a stretch
-     * above 30,000 ms is taken as two: 6.44e18 at most, and 5e17 from the stretches before. The
-     * totals in microjoules reach 2^63 after 292 years at 1 kW (497 days at 100 V and 2147 A) and
-     * saturate.
+     * <p><b>Range:</b> 100,000 mV x 2^31 uA x 60,000 ms would be 1.3e19 pJ, above 2^63, so a
+     * stretch above 30,000 ms is taken as two: 6.44e18 at most, and 5e17 from the stretches before.
+     * The totals in microjoules reach 2^63 after 292 years at 1 kW (497 days at 100 V and 2147 A)
+     * and saturate.
      *
      * @param millivolts 0 to 100,000
      * @param currentMicroamps positive into the battery, not below -(2^31-1)

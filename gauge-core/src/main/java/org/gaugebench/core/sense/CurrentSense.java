@@ -77,8 +77,8 @@ public final class CurrentSense {
      * Converts one reading.
      *
      * <p><b>Range:</b> counts any 32-bit value; the input is clipped at the converter's rails or at
-     * {@link #LARGEST_MICROAMPS}, whichever comes first. Error against the exact rational at most
-     * 1 uA for every reading that is not clipped; symmetric about zero when the offset is zero;
+     * {@link #LARGEST_MICROAMPS}, whichever comes first. Error against the exact rational at most 1
+     * uA for every reading that is not clipped; symmetric about zero when the offset is zero;
      * halves away from zero.
      *
      * @param shuntCounts raw counts
