@@ -1,12 +1,8 @@
 package org.gaugebench.core;
 
 import java.util.Objects;
-import org.gaugebench.core.charge.ChargeAccumulator;
 import org.gaugebench.core.charge.EnergyCounter;
-import org.gaugebench.core.charge.MinuteMean;
-import org.gaugebench.core.charge.StateOfCharge;
-import org.gaugebench.core.estimate.LoadFilter;
-import org.gaugebench.core.estimate.TimeToEmpty;
+import org.gaugebench.core.charge.SelfDischarge;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
@@ -18,14 +14,9 @@ import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
-import org.gaugebench.core.port.Trust;
-import org.gaugebench.core.rules.FullChargeRule;
 import org.gaugebench.core.rules.RuleOutcome;
-import org.gaugebench.core.sense.CurrentSense;
 import org.gaugebench.core.sense.ElapsedTime;
-import org.gaugebench.core.sense.VoltageSense;
 import org.gaugebench.core.settings.GaugeSettings;
-import org.gaugebench.core.settings.Setting;
 
 /**
  * A battery gauge: counts in, a readout out.
@@ -34,21 +25,17 @@ import org.gaugebench.core.settings.Setting;
  * {@link #inspect} and {@link #command} allocate nothing. No method throws after construction.
  */
 public final class Gauge {
-    private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
     private static final int FULL_PARTS_PER_MILLION = 1_000_000;
     private static final int MICROVOLTS_PER_MILLIVOLT = 1_000;
 
+    private static final int MINUTE_MILLIS = 60_000;
+
     // Stages, in the order in which a sample passes.
     private final ElapsedTime clock = new ElapsedTime();
-    private final CurrentSense currentSense;
-    private final VoltageSense voltageSense;
-    private final ChargeAccumulator charge;
     private final EnergyCounter energy = new EnergyCounter();
-    private final MinuteMean minute = new MinuteMean();
-    private final FullChargeRule fullRule;
-    private final LoadFilter loadFilter = new LoadFilter();
-    private final TimeToEmpty timeToEmpty;
     private final FaultLog faults;
+    private final Corrections corrections;
+    private Stages s;
 
     // The outside.
     private final EventSink events;
@@ -59,9 +46,10 @@ public final class Gauge {
     private int currentMicroamps;
     private int voltageMicrovolts;
     private int temperatureMillicelsius = Sample.TEMPERATURE_ABSENT;
-    private Trust trust = Trust.UNKNOWN;
-    private boolean heldAtLimit;
-    private boolean heldAtEmpty;
+
+    // State: the sums through the shunt when the band last saw them.
+    private long bandInNanocoulombs;
+    private long bandOutNanocoulombs;
 
     /**
      * Builds a gauge. Call {@link #powerUp} before the first tick.
@@ -73,20 +61,14 @@ public final class Gauge {
     public Gauge(GaugeSettings settings, StateStore store, EventSink events) {
         this.events = Objects.requireNonNull(events);
         Objects.requireNonNull(store);
-        currentSense = new CurrentSense(settings);
-        voltageSense = new VoltageSense(settings);
-        charge =
-                new ChargeAccumulator(
-                        settings.get(Setting.CAPACITY) * NANOCOULOMBS_PER_MILLIAMP_HOUR,
-                        settings.get(Setting.COULOMBIC_EFFICIENCY));
-        fullRule = new FullChargeRule(settings);
-        timeToEmpty = new TimeToEmpty(settings);
+        s = new Stages(settings);
+        corrections = new Corrections(events);
         faults = new FaultLog(events);
     }
 
     /**
      * Power came up. Without a saved state (this core keeps none yet) the state of charge is
-     * unknown until it is declared or full is proven; it is never guessed.
+     * unknown until it is declared or proven; it is never guessed.
      *
      * @param offMillis how long power was off, as far as known; at least 0
      * @param offTime how well that is known
@@ -94,6 +76,7 @@ public final class Gauge {
     public void powerUp(long offMillis, OffTime offTime) {
         Objects.requireNonNull(offTime);
         clock.restart();
+        s.fullRule.beginQuietTime();
         events.onEvent(Event.POWERED_UP, 0, offMillis);
     }
 
@@ -111,8 +94,8 @@ public final class Gauge {
             return;
         }
         int leftMillis = (int) elapsedMillis;
-        while (leftMillis >= minute.millisLeft()) {
-            int stretchMillis = minute.millisLeft();
+        while (leftMillis >= s.minute.millisLeft()) {
+            int stretchMillis = s.minute.millisLeft();
             add(stretchMillis);
             leftMillis -= stretchMillis;
             closeMinute();
@@ -120,76 +103,93 @@ public final class Gauge {
         if (leftMillis > 0) {
             add(leftMillis);
         }
+        if (faults.presentBits() != 0) {
+            // A rail or a garbage frame hides what really flowed in this interval.
+            s.band.addUnmeasured(elapsedMillis);
+            s.capacity.spoil();
+            s.efficiency.spoil();
+        }
     }
 
     private void sense(Sample sample) {
-        if (currentSense.isImplausible(sample.shuntCounts)
-                || voltageSense.isImplausible(sample.voltageCounts)) {
+        if (s.currentSense.isImplausible(sample.shuntCounts)
+                || s.voltageSense.isImplausible(sample.voltageCounts)) {
             // The last plausible figures stand: a garbage frame must become neither amps nor the
             // volts that prove full.
             faults.raise(Fault.COUNTS_IMPLAUSIBLE, clock.uptimeMillis());
             return;
         }
         shuntCounts = sample.shuntCounts;
-        currentMicroamps = currentSense.microampsFromCounts(shuntCounts);
-        if (currentSense.isClipped(shuntCounts)) {
+        currentMicroamps = s.currentSense.microampsFromCounts(shuntCounts);
+        if (s.currentSense.isClipped(shuntCounts)) {
             faults.raise(Fault.SHUNT_CLIPPED, clock.uptimeMillis());
         }
         voltageCounts = sample.voltageCounts;
-        voltageMicrovolts = voltageSense.microvoltsFromCounts(voltageCounts);
-        if (voltageSense.isClipped(voltageCounts)) {
+        voltageMicrovolts = s.voltageSense.microvoltsFromCounts(voltageCounts);
+        if (s.voltageSense.isClipped(voltageCounts)) {
             faults.raise(Fault.VOLTAGE_CLIPPED, clock.uptimeMillis());
         }
         temperatureMillicelsius = sample.temperatureMillicelsius;
     }
 
     private void add(int millis) {
-        charge.add(currentMicroamps, millis);
+        s.charge.add(currentMicroamps, millis);
         energy.add(voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, currentMicroamps, millis);
-        minute.add(currentMicroamps, voltageMicrovolts, millis);
+        s.minute.add(currentMicroamps, voltageMicrovolts, millis);
     }
 
+    /** The minute is whole: settle it, then let the rules look at it, then estimate. */
     private void closeMinute() {
-        minute.close();
-        charge.settleMinute();
-        announceLimits();
-        apply(fullRule.judge(minute, temperatureMillicelsius));
-        loadFilter.addMinute(minute.meanMicroamps());
-        timeToEmpty.update(charge.chargeNanocoulombs(), loadFilter, trust != Trust.UNKNOWN);
+        s.minute.close();
+        int warmthQ8 = SelfDischarge.warmthQ8(temperatureMillicelsius);
+        s.charge.settleMinute(s.selfDischarge.minuteNanocoulombs(warmthQ8));
+        account(MINUTE_MILLIS, warmthQ8);
+        corrections.announceLimits(s, clock.uptimeMillis());
+        s.capacity.addMinute(s.minute, temperatureMillicelsius);
+        s.efficiency.addMinute(s.minute);
+        s.updateBand();
+        decide();
+        s.updateBand();
+        s.loadFilter.addMinute(s.minute.meanMicroamps());
+        s.timeToEmpty.update(s.charge.chargeNanocoulombs(), s.loadFilter, corrections.isKnown());
     }
 
-    private void announceLimits() {
-        boolean atLimit = charge.surplusNanocoulombs() > 0 && charge.isAtUpperLimit();
-        if (atLimit && !heldAtLimit && trust != Trust.UNKNOWN) {
-            events.onEvent(Event.HELD_AT_LIMIT, clock.uptimeMillis(), charge.settledNanocoulombs());
+    /** At most one rule sets the count in one minute: full, else empty, else rest. */
+    private void decide() {
+        long now = clock.uptimeMillis();
+        int shown = s.stateOfChargePartsPerMillion();
+        RuleOutcome full =
+                s.fullRule.judge(
+                        s.minute,
+                        temperatureMillicelsius,
+                        s.band.upperEdgePartsPerMillion(),
+                        s.charge.isAtUpperLimit());
+        boolean set = corrections.apply(full, s, now);
+        RuleOutcome empty =
+                s.emptyRule.judge(
+                        s.minute,
+                        temperatureMillicelsius,
+                        shown,
+                        s.band.lowerEdgePartsPerMillion());
+        set = set || corrections.apply(empty, s, now);
+        RuleOutcome rest =
+                s.restRule.judge(
+                        s.minute,
+                        temperatureMillicelsius,
+                        shown,
+                        s.band.halfWidthPartsPerMillion());
+        if (!set) {
+            corrections.apply(rest, s, now);
         }
-        heldAtLimit = atLimit;
-        boolean atEmpty = charge.deficitNanocoulombs() > 0 && charge.settledNanocoulombs() == 0;
-        if (atEmpty && !heldAtEmpty && trust != Trust.UNKNOWN) {
-            events.onEvent(Event.HELD_AT_EMPTY, clock.uptimeMillis(), charge.deficitNanocoulombs());
-        }
-        heldAtEmpty = atEmpty;
     }
 
-    /** The one place that acts on a rule's word, and announces it. */
-    private void apply(RuleOutcome outcome) {
-        switch (outcome) {
-            case SET_TO_FULL -> {
-                long step = charge.setTo(charge.capacityNanocoulombs(), true);
-                trust = Trust.PROVEN;
-                events.onEvent(Event.SET_TO_FULL, clock.uptimeMillis(), step);
-            }
-            case ARMED -> {
-                charge.withdrawProof();
-                events.onEvent(
-                        Event.FULL_RULE_ARMED,
-                        clock.uptimeMillis(),
-                        fullRule.dischargedNanocoulombs());
-            }
-            case NONE -> {
-                // nothing to do
-            }
-        }
+    /** What went through the shunt since the last account widens the band. */
+    private void account(int millis, int warmthQ8) {
+        long in = s.charge.inNanocoulombs();
+        long out = s.charge.outNanocoulombs();
+        s.band.add(millis, in - bandInNanocoulombs, out - bandOutNanocoulombs, warmthQ8);
+        bandInNanocoulombs = in;
+        bandOutNanocoulombs = out;
     }
 
     /** An interval that no sample stands for: not counted, the minute under way starts again. */
@@ -197,9 +197,21 @@ public final class Gauge {
         faults.raise(
                 elapsedMillis < 0 ? Fault.CLOCK_BACKWARDS : Fault.SAMPLES_MISSING,
                 clock.uptimeMillis());
-        charge.settleMinute();
-        minute.abandon();
-        fullRule.samplesMissing();
+        endMinuteEarly();
+        // A clock that ran backwards may hide any time; half its range is the least that it hides.
+        s.band.addUnmeasured(elapsedMillis < 0 ? Integer.MAX_VALUE : elapsedMillis);
+        s.fullRule.samplesMissing();
+        s.restRule.samplesMissing();
+        s.capacity.spoil();
+        s.efficiency.spoil();
+        s.updateBand();
+    }
+
+    private void endMinuteEarly() {
+        int millis = s.minute.millis();
+        s.charge.settleMinute();
+        account(millis, SelfDischarge.warmthQ8(temperatureMillicelsius));
+        s.minute.abandon();
     }
 
     /**
@@ -210,26 +222,58 @@ public final class Gauge {
      * @return one word
      */
     public CommandOutcome command(Command command, long argument) {
-        if (command != Command.DECLARE_STATE_OF_CHARGE) {
-            return CommandOutcome.REFUSED_NOT_OFFERED;
-        }
-        if (argument < 0 || argument > FULL_PARTS_PER_MILLION) {
+        return switch (command) {
+            case DECLARE_STATE_OF_CHARGE -> declare(argument);
+            case NEW_BATTERY -> {
+                endMinuteEarly();
+                corrections.newBattery(s, clock.uptimeMillis());
+                afterCommand();
+                yield CommandOutcome.DONE;
+            }
+            case FORGET_MEASURED -> {
+                s.capacity.forget();
+                s.efficiency.forget();
+                yield CommandOutcome.DONE;
+            }
+            case ZERO_ADJUSTMENT, SPAN_ADJUSTMENT -> CommandOutcome.REFUSED_NOT_OFFERED;
+        };
+    }
+
+    private CommandOutcome declare(long partsPerMillion) {
+        if (partsPerMillion < 0 || partsPerMillion > FULL_PARTS_PER_MILLION) {
             return CommandOutcome.REFUSED_OUT_OF_RANGE;
         }
-        boolean full = argument == FULL_PARTS_PER_MILLION;
-        charge.setTo(StateOfCharge.nanocoulombs(argument, charge.capacityNanocoulombs()), full);
-        if (full) {
-            fullRule.declareFull();
-        } else {
-            fullRule.declareNotFull();
-        }
-        trust = Trust.DECLARED;
-        // What was held before the declaration is not held after it: the next time is news.
-        heldAtLimit = false;
-        heldAtEmpty = false;
-        events.onEvent(Event.DECLARED, clock.uptimeMillis(), argument);
-        timeToEmpty.update(charge.chargeNanocoulombs(), loadFilter, true);
+        corrections.declare(partsPerMillion, s, clock.uptimeMillis());
+        afterCommand();
         return CommandOutcome.DONE;
+    }
+
+    private void afterCommand() {
+        s.updateBand();
+        s.timeToEmpty.update(s.charge.chargeNanocoulombs(), s.loadFilter, corrections.isKnown());
+    }
+
+    /**
+     * Takes other settings, between two ticks. The stages are built anew and the state is carried
+     * over; settings of another chemistry or system voltage are another battery.
+     *
+     * @param settings checked settings
+     */
+    public void changeSettings(GaugeSettings settings) {
+        Stages next = new Stages(settings);
+        endMinuteEarly();
+        if (SettingsChange.isOtherBattery(s, next)) {
+            s = next;
+            corrections.newBattery(s, clock.uptimeMillis());
+        } else {
+            long step = SettingsChange.carryOver(s, next);
+            s = next;
+            events.onEvent(Event.SETTINGS_CHANGED, clock.uptimeMillis(), step);
+        }
+        bandInNanocoulombs = s.charge.inNanocoulombs();
+        bandOutNanocoulombs = s.charge.outNanocoulombs();
+        s.fullRule.beginQuietTime();
+        afterCommand();
     }
 
     /**
@@ -238,26 +282,26 @@ public final class Gauge {
      * @param readout receives them
      */
     public void read(Readout readout) {
-        boolean known = trust != Trust.UNKNOWN;
+        boolean known = corrections.isKnown();
         readout.stateOfChargePartsPerMillion =
-                known ? stateOfChargePartsPerMillion() : Readout.NOT_KNOWN;
-        readout.remainingNanocoulombs = known ? charge.chargeNanocoulombs() : 0;
-        readout.fullChargeNanocoulombs = charge.capacityNanocoulombs();
+                known ? s.stateOfChargePartsPerMillion() : Readout.NOT_KNOWN;
+        readout.lowerEdgePartsPerMillion = s.band.lowerEdgePartsPerMillion();
+        readout.upperEdgePartsPerMillion = s.band.upperEdgePartsPerMillion();
+        readout.bandUnknown = !known || s.band.isUnknown();
+        readout.remainingNanocoulombs = known ? s.charge.chargeNanocoulombs() : 0;
+        readout.fullChargeNanocoulombs = s.charge.capacityNanocoulombs();
+        readout.measuredCapacityMilliampHours = s.capacity.measuredMilliampHours();
+        readout.measuredEfficiencyPartsPerMillion = s.efficiency.measuredPartsPerMillion();
         readout.currentMicroamps = currentMicroamps;
-        readout.averageCurrentMicroamps = loadFilter.microamps();
+        readout.averageCurrentMicroamps = s.loadFilter.microamps();
         readout.voltageMicrovolts = voltageMicrovolts;
         readout.temperatureMillicelsius = temperatureMillicelsius;
-        readout.timeToEmptyState = timeToEmpty.state();
-        readout.timeToEmptyMinutes = timeToEmpty.minutes();
-        readout.ruleState = fullRule.state();
-        readout.ruleReason = fullRule.reason();
-        readout.trust = trust;
+        readout.timeToEmptyState = s.timeToEmpty.state();
+        readout.timeToEmptyMinutes = s.timeToEmpty.minutes();
+        readout.ruleState = s.fullRule.state();
+        readout.ruleReason = s.fullRule.reason();
+        readout.trust = corrections.trust();
         readout.faultBits = faults.presentBits();
-    }
-
-    private int stateOfChargePartsPerMillion() {
-        return StateOfCharge.partsPerMillion(
-                charge.chargeNanocoulombs(), charge.capacityNanocoulombs());
     }
 
     /**
@@ -273,35 +317,15 @@ public final class Gauge {
         r.set(Register.CURRENT_MICROAMPS, currentMicroamps);
         r.set(Register.VOLTAGE_MICROVOLTS, voltageMicrovolts);
         r.set(Register.TEMPERATURE_MILLICELSIUS, temperatureMillicelsius);
-        r.set(Register.IN_NANOCOULOMBS, charge.inNanocoulombs());
-        r.set(Register.OUT_NANOCOULOMBS, charge.outNanocoulombs());
-        r.set(Register.MINUTE_NANOCOULOMBS, charge.minuteNanocoulombs());
-        r.set(Register.MINUTE_MILLIS, minute.millis());
-        r.set(Register.SETTLED_NANOCOULOMBS, charge.settledNanocoulombs());
-        r.set(Register.EFFICIENCY_REMAINDER_Q16, charge.efficiencyRemainderQ16());
-        r.set(Register.CHARGE_NANOCOULOMBS, charge.chargeNanocoulombs());
-        r.set(Register.CAPACITY_NANOCOULOMBS, charge.capacityNanocoulombs());
-        r.set(Register.SURPLUS_NANOCOULOMBS, charge.surplusNanocoulombs());
-        r.set(Register.DEFICIT_NANOCOULOMBS, charge.deficitNanocoulombs());
-        r.set(
-                Register.STATE_OF_CHARGE_PARTS_PER_MILLION,
-                trust == Trust.UNKNOWN ? Readout.NOT_KNOWN : stateOfChargePartsPerMillion());
         r.set(Register.IN_MICROJOULES, energy.inMicrojoules());
         r.set(Register.OUT_MICROJOULES, energy.outMicrojoules());
-        r.set(Register.MINUTE_MEAN_MICROAMPS, minute.meanMicroamps());
-        r.set(Register.MINUTE_LOWEST_MICROVOLTS, minute.lowestMicrovolts());
-        r.set(Register.RULE_THRESHOLD_MICROVOLTS, fullRule.thresholdMicrovolts());
-        r.set(Register.RULE_STATE, fullRule.state().ordinal());
-        r.set(Register.RULE_REASON, fullRule.reason().ordinal());
-        r.set(Register.RULE_HELD_MINUTES, fullRule.heldMinutes());
-        r.set(Register.RULE_DISCHARGED_NANOCOULOMBS, fullRule.dischargedNanocoulombs());
-        r.set(Register.FULL_COUNT, fullRule.fullCount());
-        r.set(Register.FILTERED_MICROAMPS_Q8, loadFilter.microampsQ8());
-        r.set(Register.TIME_TO_EMPTY_STATE, timeToEmpty.state().ordinal());
-        r.set(Register.TIME_TO_EMPTY_MINUTES, timeToEmpty.minutes());
-        r.set(Register.TRUST, trust.ordinal());
+        r.set(
+                Register.STATE_OF_CHARGE_PARTS_PER_MILLION,
+                corrections.isKnown() ? s.stateOfChargePartsPerMillion() : Readout.NOT_KNOWN);
+        r.set(Register.TRUST, corrections.trust().ordinal());
         r.set(Register.FAULT_BITS, faults.presentBits());
         r.set(Register.FAULT_TICKS, faults.faultTicks());
+        Inspection.inspect(s, r);
     }
 
     /**

@@ -6,8 +6,8 @@ import org.gaugebench.core.fixed.FixedMath;
  * Combines what the count says with what an anchor says, each with its own uncertainty: the weight
  * of the anchor is P / (P + R), with P and R the squares of the two half-widths.
  *
- * <p>A bad anchor thus hardly moves a good count: on a flat voltage curve the arithmetic itself says
- * "don't bother", and no special case is needed.
+ * <p>A bad anchor thus hardly moves a good count: on a flat voltage curve the arithmetic itself
+ * says "don't bother", and no special case is needed.
  */
 public final class AnchorResidual {
     private static final int WEIGHT_BITS = 16;
@@ -32,8 +32,8 @@ public final class AnchorResidual {
     /**
      * Half-width after the combination: sqrt(P R / (P + R)), rounded up.
      *
-     * <p><b>Range:</b> as above; P R would be 1e24, so the smaller square is scaled by the weight of
-     * the larger instead.
+     * <p><b>Range:</b> as above; P R would be 1e24, so the smaller square is scaled by the weight
+     * of the larger instead.
      *
      * @param countPartsPerMillion half-width of the count
      * @param anchorPartsPerMillion half-width of the anchor

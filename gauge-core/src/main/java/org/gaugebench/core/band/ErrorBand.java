@@ -8,8 +8,8 @@ import org.gaugebench.core.settings.Setting;
  * The gauge's own uncertainty: six sums since the last anchor, and on demand the half-widths built
  * from them.
  *
- * <p>Every bound is taken as rectangular; the terms are independent, so they add in squares, and the
- * root is multiplied by 2 / sqrt(3) for a coverage of about 95 % (GUM, JCGM 100:2008, coverage
+ * <p>Every bound is taken as rectangular; the terms are independent, so they add in squares, and
+ * the root is multiplied by 2 / sqrt(3) for a coverage of about 95 % (GUM, JCGM 100:2008, coverage
  * factor 2). What can only make the truth lower (current past the shunt) widens the lower side
  * alone; what was not measured at all (gaps, clipped samples, time without power) widens both.
  *
@@ -112,8 +112,8 @@ public final class ErrorBand {
     }
 
     /**
-     * Adds time in which no sample came or the sample stood at a rail: the shunt's rated current may
-     * have flowed on top of what was counted.
+     * Adds time in which no sample came or the sample stood at a rail: the shunt's rated current
+     * may have flowed on top of what was counted.
      *
      * @param gapMillis how long
      */

@@ -3,11 +3,11 @@ package org.gaugebench.core.band;
 import org.gaugebench.core.settings.GaugeSettings;
 
 /**
- * A fact that bounds the truth on one side only, such as "rested this high, it holds at least 80 %".
- * It clips the band and never moves the count.
+ * A fact that bounds the truth on one side only, such as "rested this high, it holds at least 80
+ * %". It clips the band and never moves the count.
  *
- * <p>From the moment of the fact the bound is as uncertain as the counting since then: a band of its
- * own with residual 0 grows beside the main one.
+ * <p>From the moment of the fact the bound is as uncertain as the counting since then: a band of
+ * its own with residual 0 grows beside the main one.
  */
 public final class OneSidedFact {
     // Parameters.

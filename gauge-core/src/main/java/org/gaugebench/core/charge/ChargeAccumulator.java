@@ -76,8 +76,8 @@ public final class ChargeAccumulator {
     /**
      * Settles the minute under way into the count.
      *
-     * @param lostNanocoulombs what was lost inside the battery, 0 or more; taken off unless it would
-     *     turn into a deficit: a battery cannot lose what it does not hold
+     * @param lostNanocoulombs what was lost inside the battery, 0 or more; taken off unless it
+     *     would turn into a deficit: a battery cannot lose what it does not hold
      */
     public void settleMinute(long lostNanocoulombs) {
         long target = settledNanocoulombs + efficiency.settle(minuteNanocoulombs);

@@ -37,8 +37,8 @@ public final class SelfDischarge {
     /**
      * Self-discharge at a temperature over that at 20 °C.
      *
-     * <p><b>Range:</b> 2^((T - 20 °C) / 10 K), linear between whole steps (at most 6.2 % high, never
-     * low), limited to -20 °C and 80 °C; 1.0 where the temperature is absent.
+     * <p><b>Range:</b> 2^((T - 20 °C) / 10 K), linear between whole steps (at most 6.2 % high,
+     * never low), limited to -20 °C and 80 °C; 1.0 where the temperature is absent.
      *
      * @param temperatureMillicelsius battery temperature, or absent
      * @return 16 to 16384, in 1/256

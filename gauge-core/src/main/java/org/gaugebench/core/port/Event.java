@@ -19,6 +19,20 @@ public enum Event {
     HELD_AT_LIMIT(Severity.NOTE, "nC", "count held at its upper limit"),
     /** The count reached zero; what still goes out is counted apart. */
     HELD_AT_EMPTY(Severity.WARNING, "nC", "count held at zero"),
+    /** The empty rule proved empty and the count was set; figure: the step of the count. */
+    SET_TO_EMPTY(Severity.NOTE, "nC", "set to empty"),
+    /** The battery reached its empty voltage though the count says otherwise; figure: the count. */
+    EARLY_EMPTY(Severity.WARNING, "ppm", "empty earlier than counted"),
+    /** A rested voltage moved the count; figure: the step of the count. */
+    CORRECTED_BY_REST(Severity.NOTE, "nC", "corrected by the rested voltage"),
+    /** The settings were changed; figure: the step of the count. */
+    SETTINGS_CHANGED(Severity.NOTE, "nC", "settings changed"),
+    /** Another battery was fitted: nothing is known of it; figure: the step of the count. */
+    NEW_BATTERY(Severity.NOTE, "nC", "new battery"),
+    /** The measured capacity moved; figure: its new value. */
+    CAPACITY_MEASURED(Severity.NOTE, "mAh", "capacity measured"),
+    /** The measured efficiency moved; figure: its new value. */
+    EFFICIENCY_MEASURED(Severity.NOTE, "ppm", "efficiency measured"),
     /** A fault appeared that was not present before; figure: the fault's number. */
     FAULT_RAISED(Severity.WARNING, "fault", "fault raised");
 

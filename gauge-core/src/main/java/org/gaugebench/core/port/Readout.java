@@ -11,11 +11,26 @@ public final class Readout {
     /** State of charge, 0 to 1,000,000 ppm of the full-charge capacity, or {@link #NOT_KNOWN}. */
     public int stateOfChargePartsPerMillion;
 
+    /** Lowest state of charge that the error band allows, 0 to 1,000,000 ppm. */
+    public int lowerEdgePartsPerMillion;
+
+    /** Highest state of charge that the error band allows, 0 to 1,000,000 ppm. */
+    public int upperEdgePartsPerMillion = 1_000_000;
+
+    /** Whether the band is so wide that the figure says nothing. */
+    public boolean bandUnknown = true;
+
     /** Remaining charge in nanocoulombs (3.6e12 to the ampere-hour); 0 while nothing is known. */
     public long remainingNanocoulombs;
 
     /** Full-charge capacity in nanocoulombs. */
     public long fullChargeNanocoulombs;
+
+    /** Capacity that the gauge worked out, in mAh; 0 while there is none. */
+    public long measuredCapacityMilliampHours;
+
+    /** Efficiency that the gauge worked out, in ppm; 0 while there is none. */
+    public long measuredEfficiencyPartsPerMillion;
 
     /** Current of the last sample. */
     public int currentMicroamps;

@@ -41,6 +41,24 @@ public enum Register {
     DEFICIT_NANOCOULOMBS("nC"),
     /** State of charge, or -1 while unknown. */
     STATE_OF_CHARGE_PARTS_PER_MILLION("ppm"),
+    /** Lowest state of charge that the band allows. */
+    LOWER_EDGE_PARTS_PER_MILLION("ppm"),
+    /** Highest state of charge that the band allows. */
+    UPPER_EDGE_PARTS_PER_MILLION("ppm"),
+    /** Residual of the last anchor. */
+    BAND_RESIDUAL_PARTS_PER_MILLION("ppm"),
+    /** Time since the last anchor. */
+    BAND_MILLIS("ms"),
+    /** Net charge since the last anchor. */
+    BAND_NET_NANOCOULOMBS("nC"),
+    /** Charge moved either way since the last anchor. */
+    BAND_GROSS_NANOCOULOMBS("nC"),
+    /** Charge put in since the last anchor, minute by minute net. */
+    BAND_IN_NANOCOULOMBS("nC"),
+    /** Charge that may have moved unmeasured since the last anchor. */
+    BAND_GAP_NANOCOULOMBS("nC"),
+    /** Time since the last anchor weighted by warmth. */
+    BAND_WARM_MILLIS_Q8("ms/256"),
     /** Energy into the battery since power-up. */
     IN_MICROJOULES("uJ"),
     /** Energy out of the battery since power-up, a positive figure. */
@@ -61,6 +79,20 @@ public enum Register {
     RULE_DISCHARGED_NANOCOULOMBS("nC"),
     /** Number of full anchors since power-up. */
     FULL_COUNT("times"),
+    /** States of the full-charge rule visited since power-up, a bit each. */
+    RULE_STATES_SEEN("bits"),
+    /** Its transitions taken since power-up, bit from x 8 + to each. */
+    RULE_TRANSITIONS_SEEN("bits"),
+    /** Its reasons given since power-up, a bit each. */
+    RULE_REASONS_SEEN("bits"),
+    /** Number of empty anchors since power-up. */
+    EMPTY_COUNT("times"),
+    /** How long the battery has rested, up to the rest time. */
+    RESTED_MINUTES("min"),
+    /** Measured capacity, or 0. */
+    MEASURED_CAPACITY_MILLIAMP_HOURS("mAh"),
+    /** Measured efficiency, or 0. */
+    MEASURED_EFFICIENCY_PARTS_PER_MILLION("ppm"),
     /** Filtered current in 1/256 microamps. */
     FILTERED_MICROAMPS_Q8("uA/256"),
     /** Kind of the time to empty, by ordinal. */

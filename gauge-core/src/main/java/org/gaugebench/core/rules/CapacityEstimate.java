@@ -6,10 +6,10 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 
 /**
- * Works out the capacity from a discharge that began at a proven full and ended at the empty voltage
- * (the C rules of {@code docs/rules.md}), if the cycle is fit for use as evidence: at least half the
- * capacity, at most three days, 15 to 35 °C, on average no faster than in five hours, no gap and
- * nothing clipped.
+ * Works out the capacity from a discharge that began at a proven full and ended at the empty
+ * voltage (the C rules of {@code docs/rules.md}), if the cycle is fit for use as evidence: at least
+ * half the capacity, at most three days, 15 to 35 °C, on average no faster than in five hours, no
+ * gap and nothing clipped.
  *
  * <p>Only discharges count: a charge would bring the efficiency's uncertainty with it.
  */

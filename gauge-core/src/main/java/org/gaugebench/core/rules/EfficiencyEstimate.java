@@ -41,7 +41,8 @@ public final class EfficiencyEstimate {
     public EfficiencyEstimate(GaugeSettings settings) {
         switchedOff = settings.get(Setting.MEASURE_EFFICIENCY) == 0;
         capacityNanocoulombs = settings.get(Setting.CAPACITY) * 3_600_000_000L;
-        unseenMicroamps = settings.get(Setting.OFFSET_BOUND) + settings.get(Setting.UNMEASURED_BOUND);
+        unseenMicroamps =
+                settings.get(Setting.OFFSET_BOUND) + settings.get(Setting.UNMEASURED_BOUND);
         boolean lithium = settings.get(Setting.CHEMISTRY) == 4;
         measuredPartsPerMillion =
                 new MeasuredValue(
@@ -89,7 +90,8 @@ public final class EfficiencyEstimate {
      * @return whether the measured efficiency moved
      */
     public boolean full(boolean evidence) {
-        boolean moved = fit && evidence && isDeep() && isClear() && measuredPartsPerMillion.offer(result());
+        boolean moved =
+                fit && evidence && isDeep() && isClear() && measuredPartsPerMillion.offer(result());
         fit = evidence && !switchedOff;
         minutes = 0;
         inNanocoulombs = 0;

@@ -11,8 +11,8 @@ import org.gaugebench.core.settings.Setting;
  * Proves empty (the E rules of {@code docs/rules.md}): a voltage at its lower end at a small
  * current, not cold, and not shortly after a heavy load, whose sag looks the same.
  *
- * <p>If the count contradicts, nothing is set: a cold, aged or partly failed battery ends early. The
- * second such end at the same count is believed.
+ * <p>If the count contradicts, nothing is set: a cold, aged or partly failed battery ends early.
+ * The second such end at the same count is believed.
  */
 public final class EmptyRule {
     private static final int RECOVERY_MINUTES = 5;
@@ -119,8 +119,7 @@ public final class EmptyRule {
 
     private void judgeRearm(MinuteMean minute) {
         chargedNanocoulombs =
-                FixedMath.clamp(
-                        chargedNanocoulombs + minute.nanocoulombs(), 0, rearmNanocoulombs);
+                FixedMath.clamp(chargedNanocoulombs + minute.nanocoulombs(), 0, rearmNanocoulombs);
         armed = chargedNanocoulombs >= rearmNanocoulombs;
     }
 

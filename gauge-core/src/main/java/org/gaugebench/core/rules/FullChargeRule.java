@@ -356,6 +356,15 @@ public final class FullChargeRule {
     }
 
     /**
+     * Whether the rule looks for full.
+     *
+     * @return false from a proof until enough was discharged
+     */
+    public boolean isArmed() {
+        return state != RuleState.NOT_ARMED;
+    }
+
+    /**
      * Full anchors since power-up.
      *
      * @return a count

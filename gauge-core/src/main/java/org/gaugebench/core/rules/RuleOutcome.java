@@ -10,7 +10,9 @@ public enum RuleOutcome {
     ARMED,
     /** Empty is proven: set the count to the empty state. */
     SET_TO_EMPTY,
-    /** The battery is at its empty voltage though the count says otherwise: tell, keep the count. */
+    /**
+     * The battery is at its empty voltage though the count says otherwise: tell, keep the count.
+     */
     EARLY_EMPTY,
     /** The rested voltage is worth more than the count: move the count, narrow the band. */
     CORRECTED_BY_REST,

@@ -1,0 +1,69 @@
+package org.gaugebench.core;
+
+import org.gaugebench.core.band.ErrorBand;
+import org.gaugebench.core.port.Register;
+import org.gaugebench.core.port.Registers;
+
+/** Copies the stages' insides into the register table. */
+final class Inspection {
+    private Inspection() {}
+
+    static void inspect(Stages s, Registers r) {
+        charge(s, r);
+        band(s, r);
+        rules(s, r);
+        estimate(s, r);
+    }
+
+    private static void charge(Stages s, Registers r) {
+        r.set(Register.IN_NANOCOULOMBS, s.charge.inNanocoulombs());
+        r.set(Register.OUT_NANOCOULOMBS, s.charge.outNanocoulombs());
+        r.set(Register.MINUTE_NANOCOULOMBS, s.charge.minuteNanocoulombs());
+        r.set(Register.MINUTE_MILLIS, s.minute.millis());
+        r.set(Register.SETTLED_NANOCOULOMBS, s.charge.settledNanocoulombs());
+        r.set(Register.EFFICIENCY_REMAINDER_Q16, s.charge.efficiencyRemainderQ16());
+        r.set(Register.CHARGE_NANOCOULOMBS, s.charge.chargeNanocoulombs());
+        r.set(Register.CAPACITY_NANOCOULOMBS, s.charge.capacityNanocoulombs());
+        r.set(Register.SURPLUS_NANOCOULOMBS, s.charge.surplusNanocoulombs());
+        r.set(Register.DEFICIT_NANOCOULOMBS, s.charge.deficitNanocoulombs());
+        r.set(Register.MINUTE_MEAN_MICROAMPS, s.minute.meanMicroamps());
+        r.set(Register.MINUTE_LOWEST_MICROVOLTS, s.minute.lowestMicrovolts());
+    }
+
+    private static void band(Stages s, Registers r) {
+        ErrorBand sums = s.band.sums();
+        r.set(Register.LOWER_EDGE_PARTS_PER_MILLION, s.band.lowerEdgePartsPerMillion());
+        r.set(Register.UPPER_EDGE_PARTS_PER_MILLION, s.band.upperEdgePartsPerMillion());
+        r.set(Register.BAND_RESIDUAL_PARTS_PER_MILLION, sums.residualPartsPerMillion());
+        r.set(Register.BAND_MILLIS, sums.millis());
+        r.set(Register.BAND_NET_NANOCOULOMBS, sums.netNanocoulombs());
+        r.set(Register.BAND_GROSS_NANOCOULOMBS, sums.grossNanocoulombs());
+        r.set(Register.BAND_IN_NANOCOULOMBS, sums.inNanocoulombs());
+        r.set(Register.BAND_GAP_NANOCOULOMBS, sums.gapNanocoulombs());
+        r.set(Register.BAND_WARM_MILLIS_Q8, sums.warmMillisQ8());
+    }
+
+    private static void rules(Stages s, Registers r) {
+        r.set(Register.RULE_THRESHOLD_MICROVOLTS, s.fullRule.thresholdMicrovolts());
+        r.set(Register.RULE_STATE, s.fullRule.state().ordinal());
+        r.set(Register.RULE_REASON, s.fullRule.reason().ordinal());
+        r.set(Register.RULE_HELD_MINUTES, s.fullRule.heldMinutes());
+        r.set(Register.RULE_DISCHARGED_NANOCOULOMBS, s.fullRule.dischargedNanocoulombs());
+        r.set(Register.FULL_COUNT, s.fullRule.fullCount());
+        r.set(Register.RULE_STATES_SEEN, s.fullRule.statesSeen());
+        r.set(Register.RULE_TRANSITIONS_SEEN, s.fullRule.transitionsSeen());
+        r.set(Register.RULE_REASONS_SEEN, s.fullRule.reasonsSeen());
+        r.set(Register.EMPTY_COUNT, s.emptyRule.emptyCount());
+        r.set(Register.RESTED_MINUTES, s.restRule.restedMinutes());
+        r.set(Register.MEASURED_CAPACITY_MILLIAMP_HOURS, s.capacity.measuredMilliampHours());
+        r.set(
+                Register.MEASURED_EFFICIENCY_PARTS_PER_MILLION,
+                s.efficiency.measuredPartsPerMillion());
+    }
+
+    private static void estimate(Stages s, Registers r) {
+        r.set(Register.FILTERED_MICROAMPS_Q8, s.loadFilter.microampsQ8());
+        r.set(Register.TIME_TO_EMPTY_STATE, s.timeToEmpty.state().ordinal());
+        r.set(Register.TIME_TO_EMPTY_MINUTES, s.timeToEmpty.minutes());
+    }
+}
