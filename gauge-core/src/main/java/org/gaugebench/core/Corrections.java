@@ -3,7 +3,10 @@ package org.gaugebench.core;
 import org.gaugebench.core.charge.StateOfCharge;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.EventSink;
+import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.port.RuleReason;
 import org.gaugebench.core.port.Trust;
+import org.gaugebench.core.port.TrustReason;
 import org.gaugebench.core.rules.RuleOutcome;
 import org.gaugebench.core.settings.Setting;
 
@@ -13,6 +16,12 @@ import org.gaugebench.core.settings.Setting;
  */
 final class Corrections {
     private static final int FULL_PARTS_PER_MILLION = 1_000_000;
+
+    private static final int SENSOR_BITS =
+            Fault.POLARITY_REVERSED.bit()
+                    | Fault.CURRENT_NOT_SEEN.bit()
+                    | Fault.IN_OUT_RATIO_OFF.bit()
+                    | Fault.ADJUSTMENT_LOST.bit();
 
     // The outside.
     private final EventSink events;
@@ -28,6 +37,26 @@ final class Corrections {
 
     Trust trust() {
         return trust;
+    }
+
+    /** The strongest reason to believe the figure or not. */
+    TrustReason trustReason(Stages s, int faultBits) {
+        if (trust == Trust.UNKNOWN) {
+            return TrustReason.NOTHING_KNOWN;
+        }
+        if ((faultBits & SENSOR_BITS) != 0) {
+            return TrustReason.SENSOR_SUSPECT;
+        }
+        if (s.band.isUnknown()) {
+            return TrustReason.BAND_UNKNOWN;
+        }
+        if ((faultBits & Fault.SCALE_SUSPECT.bit()) != 0) {
+            return TrustReason.SCALE_SUSPECT;
+        }
+        if ((faultBits & Fault.FULL_OVERDUE.bit()) != 0) {
+            return TrustReason.FULL_OVERDUE;
+        }
+        return trust == Trust.DECLARED ? TrustReason.DECLARED_ONLY : TrustReason.NO_OBJECTION;
     }
 
     boolean isKnown() {
@@ -72,6 +101,7 @@ final class Corrections {
         s.band.anchor(s.fullRule.residualPartsPerMillion());
         trust = Trust.PROVEN;
         events.onEvent(Event.SET_TO_FULL, uptimeMillis, step);
+        s.diagnosis.full(s.fullRule.reason() == RuleReason.PROVEN_LATE);
         s.capacity.full(evidence);
         if (s.efficiency.full(evidence)) {
             events.onEvent(
@@ -121,6 +151,7 @@ final class Corrections {
                 StateOfCharge.nanocoulombs(partsPerMillion, s.charge.capacityNanocoulombs()), full);
         if (full) {
             s.fullRule.declareFull();
+            s.diagnosis.full(false);
         } else {
             s.fullRule.declareNotFull();
         }
@@ -141,6 +172,7 @@ final class Corrections {
         s.emptyRule.resume(true, -1);
         s.capacity.forget();
         s.efficiency.forget();
+        s.diagnosis.newBattery();
         s.band.forget();
         trust = Trust.UNKNOWN;
         events.onEvent(Event.NEW_BATTERY, uptimeMillis, step);

@@ -30,6 +30,10 @@ public final class Gauge {
 
     private static final int MINUTE_MILLIS = 60_000;
 
+    /** The standing faults that the diagnosis judges; the memory's are judged where it is used. */
+    private static final int DIAGNOSED_BITS =
+            Fault.MEMORY_FAILING.bit() - Fault.POLARITY_REVERSED.bit();
+
     // Stages, in the order in which a sample passes.
     private final ElapsedTime clock = new ElapsedTime();
     private final EnergyCounter energy = new EnergyCounter();
@@ -89,6 +93,10 @@ public final class Gauge {
         faults.beginTick();
         long elapsedMillis = clock.advance(sample.clockMillis);
         sense(sample);
+        if (elapsedMillis == 0 && clock.isPastFirst()) {
+            faults.raise(Fault.SAMPLE_REPEATED, clock.uptimeMillis());
+            return;
+        }
         if (elapsedMillis > ElapsedTime.LONGEST_TICK_MILLIS || elapsedMillis < 0) {
             skip(elapsedMillis);
             return;
@@ -103,7 +111,7 @@ public final class Gauge {
         if (leftMillis > 0) {
             add(leftMillis);
         }
-        if (faults.presentBits() != 0) {
+        if (faults.momentaryBits() != 0) {
             // A rail or a garbage frame hides what really flowed in this interval.
             s.band.addUnmeasured(elapsedMillis);
             s.capacity.spoil();
@@ -150,6 +158,10 @@ public final class Gauge {
         s.updateBand();
         decide();
         s.updateBand();
+        faults.stand(
+                DIAGNOSED_BITS,
+                s.diagnosis.judge(s.minute, s.fullRule, s.capacity.measuredMilliampHours()),
+                clock.uptimeMillis());
         s.loadFilter.addMinute(s.minute.meanMicroamps());
         s.timeToEmpty.update(s.charge.chargeNanocoulombs(), s.loadFilter, corrections.isKnown());
     }
@@ -202,6 +214,7 @@ public final class Gauge {
         s.band.addUnmeasured(elapsedMillis < 0 ? Integer.MAX_VALUE : elapsedMillis);
         s.fullRule.samplesMissing();
         s.restRule.samplesMissing();
+        s.diagnosis.samplesMissing();
         s.capacity.spoil();
         s.efficiency.spoil();
         s.updateBand();
@@ -302,6 +315,7 @@ public final class Gauge {
         readout.ruleReason = s.fullRule.reason();
         readout.trust = corrections.trust();
         readout.faultBits = faults.presentBits();
+        readout.trustReason = corrections.trustReason(s, readout.faultBits);
     }
 
     /**

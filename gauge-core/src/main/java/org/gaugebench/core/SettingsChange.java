@@ -63,6 +63,7 @@ final class SettingsChange {
                 before.fullRule.fullCount());
         after.emptyRule.resume(
                 before.emptyRule.isArmed(), before.emptyRule.earlyEndPartsPerMillion());
+        after.diagnosis.resume(before.diagnosis.minutesSinceFull());
         return after.charge.chargeNanocoulombs() - chargeBefore;
     }
 

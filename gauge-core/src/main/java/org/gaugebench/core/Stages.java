@@ -8,6 +8,7 @@ import org.gaugebench.core.charge.StateOfCharge;
 import org.gaugebench.core.estimate.LoadFilter;
 import org.gaugebench.core.estimate.TimeToEmpty;
 import org.gaugebench.core.rules.CapacityEstimate;
+import org.gaugebench.core.rules.Diagnosis;
 import org.gaugebench.core.rules.EfficiencyEstimate;
 import org.gaugebench.core.rules.EmptyRule;
 import org.gaugebench.core.rules.FullChargeRule;
@@ -36,6 +37,7 @@ final class Stages {
     final RestRule restRule;
     final CapacityEstimate capacity;
     final EfficiencyEstimate efficiency;
+    final Diagnosis diagnosis;
     final LoadFilter loadFilter = new LoadFilter();
     final TimeToEmpty timeToEmpty;
 
@@ -57,6 +59,7 @@ final class Stages {
         restRule = new RestRule(settings);
         capacity = new CapacityEstimate(settings);
         efficiency = new EfficiencyEstimate(settings);
+        diagnosis = new Diagnosis(settings);
         timeToEmpty = new TimeToEmpty(settings);
     }
 

@@ -59,7 +59,10 @@ public final class Readout {
     /** How far the state of charge may be believed. */
     public Trust trust = Trust.UNKNOWN;
 
-    /** Faults present in the last tick, a bit each, by {@link Fault#bit()}. */
+    /** The strongest reason to believe it, or not to. */
+    public TrustReason trustReason = TrustReason.NOTHING_KNOWN;
+
+    /** Faults of the last tick and those that stand, a bit each, by {@link Fault#bit()}. */
     public int faultBits;
 
     /** Creates an empty readout, for reuse. */

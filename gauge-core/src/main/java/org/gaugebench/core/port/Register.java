@@ -89,6 +89,10 @@ public enum Register {
     EMPTY_COUNT("times"),
     /** How long the battery has rested, up to the rest time. */
     RESTED_MINUTES("min"),
+    /** Time since full was proven or declared. */
+    MINUTES_SINCE_FULL("min"),
+    /** Series resistance seen at steps of the current. */
+    RESISTANCE_MICROOHMS("uOhm"),
     /** Measured capacity, or 0. */
     MEASURED_CAPACITY_MILLIAMP_HOURS("mAh"),
     /** Measured efficiency, or 0. */

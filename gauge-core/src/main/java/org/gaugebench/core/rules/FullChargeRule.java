@@ -410,6 +410,24 @@ public final class FullChargeRule {
     }
 
     /**
+     * Whether charge has flowed in since the last stop.
+     *
+     * @return false until it does
+     */
+    public boolean flowSeen() {
+        return flow.flowSeen();
+    }
+
+    /**
+     * Whether the rule is on.
+     *
+     * @return false when its settings switch it off
+     */
+    public boolean isOn() {
+        return !limits.switchedOff;
+    }
+
+    /**
      * States visited since power-up.
      *
      * @return a bit each, by ordinal

@@ -1,0 +1,119 @@
+package org.gaugebench.core.rules;
+
+import org.gaugebench.core.fixed.FixedMath;
+
+/**
+ * What steps of current and voltage from one minute to the next say of the wiring: sign of the
+ * shunt, series resistance, and voltage steps to which no current belongs.
+ */
+final class StepWatch {
+    /** So many contradictions in a row are no coincidence (common practice, no source). */
+    private static final int CONTRADICTIONS = 3;
+
+    private static final int RESISTANCE_SHIFT = 3;
+    private static final int REFERENCE_STEPS = 16;
+    private static final long MICROOHMS_PER_OHM = 1_000_000;
+    private static final long LARGEST_MICROOHMS = 1_000_000;
+
+    // Parameters.
+    private final long stepMicroamps;
+    private final long stillMicroamps;
+    private final long stepMicrovolts;
+
+    // State.
+    private boolean started;
+    private int lastMicroamps;
+    private int lastMicrovolts;
+    private int reversed;
+    private int silent;
+    private int steps;
+    private long resistanceMicroohms;
+    private long referenceMicroohms;
+
+    /**
+     * Creates a watch that has seen nothing.
+     *
+     * @param stepMicroamps least change of current that counts as a step
+     * @param stillMicroamps most change of current that counts as none
+     * @param stepMicrovolts least change of voltage that needs a current to explain it
+     */
+    StepWatch(long stepMicroamps, long stillMicroamps, long stepMicrovolts) {
+        this.stepMicroamps = stepMicroamps;
+        this.stillMicroamps = stillMicroamps;
+        this.stepMicrovolts = stepMicrovolts;
+    }
+
+    /**
+     * Takes one minute's means.
+     *
+     * <p><b>Range:</b> 1e8 uV x 1e6 below 2^47; the resistance is limited to 1 ohm before it is
+     * filtered.
+     */
+    void addMinute(int microamps, int microvolts) {
+        long currentStep = (long) microamps - lastMicroamps;
+        long voltageStep = (long) microvolts - lastMicrovolts;
+        boolean first = !started;
+        started = true;
+        lastMicroamps = microamps;
+        lastMicrovolts = microvolts;
+        if (first) {
+            return;
+        }
+        if (Math.abs(currentStep) >= stepMicroamps) {
+            currentStep(currentStep, voltageStep);
+        } else if (Math.abs(currentStep) <= stillMicroamps
+                && Math.abs(voltageStep) >= stepMicrovolts) {
+            silent = Math.min(silent + 1, CONTRADICTIONS);
+        }
+    }
+
+    private void currentStep(long currentStep, long voltageStep) {
+        silent = 0;
+        long product = Long.signum(currentStep) * (long) Long.signum(voltageStep);
+        if (product < 0) {
+            reversed = Math.min(reversed + 1, CONTRADICTIONS);
+            return;
+        }
+        reversed = 0;
+        long microohms =
+                FixedMath.clamp(
+                        Math.abs(voltageStep) * MICROOHMS_PER_OHM / Math.abs(currentStep),
+                        0,
+                        LARGEST_MICROOHMS);
+        steps = Math.min(steps + 1, REFERENCE_STEPS + 1);
+        resistanceMicroohms =
+                steps == 1
+                        ? microohms
+                        : resistanceMicroohms
+                                + FixedMath.divideHalfAwayFromZero(
+                                        microohms - resistanceMicroohms, 1L << RESISTANCE_SHIFT);
+        if (steps == REFERENCE_STEPS) {
+            referenceMicroohms = resistanceMicroohms;
+        }
+    }
+
+    /** Samples were missing: the next minute is no neighbour of the last. */
+    void restart() {
+        started = false;
+    }
+
+    /** Several current steps in a row moved the voltage the wrong way. */
+    boolean isReversed() {
+        return reversed >= CONTRADICTIONS;
+    }
+
+    /** Several voltage steps in a row had no current step beside them. */
+    boolean isSilent() {
+        return silent >= CONTRADICTIONS;
+    }
+
+    /** The resistance is twice what it was over the first steps. */
+    boolean isResistanceRisen() {
+        return referenceMicroohms > 0 && resistanceMicroohms >= 2 * referenceMicroohms;
+    }
+
+    /** Filtered resistance seen at steps; 0 before the first. */
+    long resistanceMicroohms() {
+        return resistanceMicroohms;
+    }
+}
