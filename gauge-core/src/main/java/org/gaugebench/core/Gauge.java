@@ -248,8 +248,28 @@ public final class Gauge {
                 s.efficiency.forget();
                 yield CommandOutcome.DONE;
             }
-            case ZERO_ADJUSTMENT, SPAN_ADJUSTMENT -> CommandOutcome.REFUSED_NOT_OFFERED;
+            case ZERO_ADJUSTMENT, SPAN_ADJUSTMENT -> adjust(command, argument);
         };
+    }
+
+    private CommandOutcome adjust(Command command, long referenceMicroamps) {
+        if (!s.minute.isAnyWhole()) {
+            return CommandOutcome.REFUSED_NO_MINUTE;
+        }
+        int mean = s.minute.meanMicroamps();
+        int lowest = s.minute.lowestMicroamps();
+        int highest = s.minute.highestMicroamps();
+        CommandOutcome outcome =
+                command == Command.ZERO_ADJUSTMENT
+                        ? s.adjustment.zero(mean, lowest, highest, s.currentSense)
+                        : s.adjustment.span(mean, lowest, highest, referenceMicroamps);
+        if (outcome == CommandOutcome.DONE) {
+            endMinuteEarly();
+            s.adopt();
+            s.fullRule.beginQuietTime();
+            events.onEvent(Event.ADJUSTED, clock.uptimeMillis(), s.adjustment.zeroCountsQ8());
+        }
+        return outcome;
     }
 
     private CommandOutcome declare(long partsPerMillion) {

@@ -16,6 +16,10 @@ final class Inspection {
     }
 
     private static void charge(Stages s, Registers r) {
+        r.set(Register.ZERO_ADJUSTMENT_COUNTS_Q8, s.adjustment.zeroCountsQ8());
+        r.set(
+                Register.SPAN_ADJUSTMENT_PARTS_PER_MILLION,
+                s.adjustment.gainPartsPerMillion());
         r.set(Register.IN_NANOCOULOMBS, s.charge.inNanocoulombs());
         r.set(Register.OUT_NANOCOULOMBS, s.charge.outNanocoulombs());
         r.set(Register.MINUTE_NANOCOULOMBS, s.charge.minuteNanocoulombs());

@@ -63,6 +63,12 @@ final class SettingsChange {
                 before.fullRule.fullCount());
         after.emptyRule.resume(
                 before.emptyRule.isArmed(), before.emptyRule.earlyEndPartsPerMillion());
+        if (!differ(before, after, Setting.SHUNT_CONVERTER_BITS)
+                && !differ(before, after, Setting.SHUNT_FULL_SCALE)) {
+            after.adjustment.resume(
+                    before.adjustment.zeroCountsQ8(), before.adjustment.gainPartsPerMillion());
+            after.adopt();
+        }
         after.diagnosis.resume(before.diagnosis.minutesSinceFull());
         return after.charge.chargeNanocoulombs() - chargeBefore;
     }

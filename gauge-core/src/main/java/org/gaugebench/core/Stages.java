@@ -14,6 +14,7 @@ import org.gaugebench.core.rules.EmptyRule;
 import org.gaugebench.core.rules.FullChargeRule;
 import org.gaugebench.core.rules.RestRule;
 import org.gaugebench.core.sense.CurrentSense;
+import org.gaugebench.core.sense.ShuntAdjustment;
 import org.gaugebench.core.sense.VoltageSense;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
@@ -26,7 +27,8 @@ final class Stages {
     private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
 
     final GaugeSettings settings;
-    final CurrentSense currentSense;
+    final ShuntAdjustment adjustment;
+    CurrentSense currentSense;
     final VoltageSense voltageSense;
     final ChargeAccumulator charge;
     final SelfDischarge selfDischarge;
@@ -44,6 +46,7 @@ final class Stages {
     Stages(GaugeSettings settings) {
         this.settings = settings;
         long capacityNanocoulombs = settings.get(Setting.CAPACITY) * NANOCOULOMBS_PER_MILLIAMP_HOUR;
+        adjustment = new ShuntAdjustment(settings);
         currentSense = new CurrentSense(settings);
         voltageSense = new VoltageSense(settings);
         charge =
@@ -61,6 +64,13 @@ final class Stages {
         efficiency = new EfficiencyEstimate(settings);
         diagnosis = new Diagnosis(settings);
         timeToEmpty = new TimeToEmpty(settings);
+    }
+
+    /** Takes the present adjustment into the conversion; cold: once for each adjustment. */
+    void adopt() {
+        currentSense =
+                new CurrentSense(
+                        settings, adjustment.zeroCountsQ8(), adjustment.gainPartsPerMillion());
     }
 
     int stateOfChargePartsPerMillion() {

@@ -27,6 +27,8 @@ public enum Event {
     CORRECTED_BY_REST(Severity.NOTE, "nC", "corrected by the rested voltage"),
     /** The settings were changed; figure: the step of the count. */
     SETTINGS_CHANGED(Severity.NOTE, "nC", "settings changed"),
+    /** Zero or gain of the shunt channel was adjusted; figure: the zero adjustment. */
+    ADJUSTED(Severity.NOTE, "counts/256", "shunt channel adjusted"),
     /** Another battery was fitted: nothing is known of it; figure: the step of the count. */
     NEW_BATTERY(Severity.NOTE, "nC", "new battery"),
     /** The measured capacity moved; figure: its new value. */

@@ -19,6 +19,10 @@ public enum Register {
     VOLTAGE_MICROVOLTS("uV"),
     /** Temperature of the last sample, or the absent mark. */
     TEMPERATURE_MILLICELSIUS("m°C"),
+    /** Zero adjustment on top of the offset setting. */
+    ZERO_ADJUSTMENT_COUNTS_Q8("counts/256"),
+    /** Span adjustment. */
+    SPAN_ADJUSTMENT_PARTS_PER_MILLION("ppm"),
     /** Charge into the battery since power-up, before efficiency, clamps and rules. */
     IN_NANOCOULOMBS("nC"),
     /** Charge out of the battery since power-up, a positive figure. */

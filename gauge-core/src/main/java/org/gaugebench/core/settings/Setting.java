@@ -63,6 +63,14 @@ public enum Setting {
             65_536,
             0,
             "reading of the shunt converter at zero current, taken off every sample"),
+    /** A tighter limit refuses small standing loads; an offset rarely exceeds it. */
+    ZERO_LIMIT(
+            "zero-limit",
+            "ppm",
+            100,
+            50_000,
+            2_000,
+            "largest reading, in parts of the rated current, that a zero adjustment takes away"),
     /** Width of the voltage converter, which has no sign. */
     VOLTAGE_CONVERTER_BITS(
             "voltage-converter-bits", "bit", 10, 24, 16, "width of the voltage converter"),
