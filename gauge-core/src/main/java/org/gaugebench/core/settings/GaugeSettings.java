@@ -1,6 +1,7 @@
 package org.gaugebench.core.settings;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -46,6 +47,17 @@ public final class GaugeSettings {
         Builder builder = new Builder();
         System.arraycopy(values, 0, builder.values, 0, values.length);
         return builder;
+    }
+
+    /** Equal when every setting is: two readings of one file give equal scenarios. */
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof GaugeSettings that && Arrays.equals(values, that.values);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(values);
     }
 
     /** Collects values and checks them together. */

@@ -1,15 +1,113 @@
 package org.gaugebench.sim.cli;
 
-/** Entry point. */
-public final class Main {
+import java.io.PrintWriter;
+import java.util.concurrent.Callable;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ScopeType;
+import picocli.CommandLine.Spec;
+
+/** The program {@code gauge-sim}. */
+@Command(
+        name = "gauge-sim",
+        header = "A bench for the logic inside a battery gauge.",
+        description = {
+            "",
+            "A scenario tells of a battery, its loads and chargers, and a gauge that sees only"
+                    + " what its shunt and converter show. This program knows the truth, runs the"
+                    + " gauge beside it and says how far the two agree.",
+            ""
+        },
+        optionListHeading = "%nOptions:%n",
+        commandListHeading = "%nCommands:%n",
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            " 0:all expectations hold",
+            " 1:it ran, and an expectation failed",
+            " 2:wrong input or command line",
+            "70:a defect of this program"
+        },
+        footerHeading = "%nExample:%n",
+        footer = {
+            "  gauge-sim run scenarios/first-steps/a-week-in-the-hut.yaml",
+            "",
+            "'gauge-sim COMMAND --help' tells more; gauge-sim stands for",
+            "'java -jar gauge-sim/target/gauge-sim.jar'."
+        },
+        versionProvider = Version.class)
+public final class Main implements Callable<Integer> {
+    private static final int HELP_WIDTH = 80;
+
+    @Spec private CommandSpec spec;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            scope = ScopeType.INHERIT,
+            description = "Show this help.")
+    private boolean help;
+
+    @Option(names = "--version", versionHelp = true, description = "Show the version.")
+    private boolean version;
+
+    @Option(
+            names = "--debug",
+            scope = ScopeType.INHERIT,
+            description = "Show the stack trace of a defect of this program.")
+    private boolean debug;
+
     private Main() {}
 
     /**
-     * Runs a command.
+     * Runs a command and ends the process with its exit code.
      *
      * @param args the command line
      */
     public static void main(String[] args) {
-        System.out.println("gauge-sim");
+        System.exit(execute(args, Terminal.ofProcess()));
+    }
+
+    /** Runs a command; never throws. */
+    static int execute(String[] args, Terminal terminal) {
+        Main main = new Main();
+        try {
+            int exitCode = main.commandLine(terminal).execute(args);
+            terminal.out().flush();
+            return exitCode;
+        } catch (Throwable defect) {
+            return Trouble.reportDefect(defect, main.debug, terminal);
+        }
+    }
+
+    private CommandLine commandLine(Terminal terminal) {
+        CommandLine line = new CommandLine(this);
+        line.addSubcommand(new RunCommand(terminal));
+        line.addSubcommand(new CheckCommand(terminal));
+        line.setOut(new PrintWriter(terminal.out(), true));
+        line.setErr(new PrintWriter(terminal.err(), true));
+        line.setColorScheme(
+                CommandLine.Help.defaultColorScheme(
+                        terminal.isColourWelcome() ? Ansi.ON : Ansi.OFF));
+        line.setUsageHelpWidth(HELP_WIDTH);
+        line.setUsageHelpAutoWidth(false);
+        // A file may begin with @; it is not a list of arguments.
+        line.setExpandAtFiles(false);
+        line.setParameterExceptionHandler((e, args) -> Trouble.reportUsage(e, terminal));
+        line.setExecutionExceptionHandler(
+                (e, command, parsed) ->
+                        e instanceof InputException
+                                ? Trouble.reportInput(e, terminal)
+                                : Trouble.reportDefect(e, debug, terminal));
+        return line;
+    }
+
+    @Override
+    public Integer call() {
+        throw new ParameterException(
+                spec.commandLine(), "No command given; expected one such as 'run'.");
     }
 }

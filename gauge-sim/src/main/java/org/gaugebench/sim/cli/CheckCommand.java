@@ -1,0 +1,82 @@
+package org.gaugebench.sim.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.gaugebench.sim.scenario.Scenario;
+import org.gaugebench.sim.scenario.ScenarioWriter;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Reads scenarios without running them. */
+@Command(
+        name = "check",
+        header = "Read scenarios without running them, and tell every problem.",
+        description = {
+            "",
+            "Each problem comes with file, line and column, the line itself, what was expected"
+                    + " and an example. A good file gets one line.",
+            ""
+        },
+        parameterListHeading = "%n",
+        optionListHeading = "%nOptions:%n",
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            " 0:every file can be run",
+            " 2:a file cannot be run, or the command line is wrong",
+            "70:a defect of this program"
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  gauge-sim check scenarios",
+            "  gauge-sim check --resolved a-week-in-the-hut.yaml > whole.yaml"
+        })
+final class CheckCommand implements Callable<Integer> {
+    private final Terminal terminal;
+
+    @Parameters(
+            paramLabel = "FILE",
+            arity = "1..*",
+            description = "Scenario files, folders or patterns, as for 'run'.")
+    private List<String> files = new ArrayList<>();
+
+    @Option(
+            names = "--resolved",
+            description =
+                    "Print the scenario with every default filled in and marked;"
+                            + " the output is a scenario again. One file only.")
+    private boolean resolved;
+
+    CheckCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws InputException {
+        List<Scenario> scenarios = ScenarioLoader.load(ScenarioFiles.expand(files));
+        if (resolved && scenarios.size() > 1) {
+            throw new InputException(
+                    "--resolved prints one scenario; %s were named".formatted(scenarios.size()));
+        }
+        for (Scenario scenario : scenarios) {
+            String text = resolved ? ScenarioWriter.resolved(scenario) : line(scenario);
+            terminal.out().print(text.endsWith("\n") ? text : text + "\n");
+        }
+        terminal.out().flush();
+        return ExitCodes.OK;
+    }
+
+    private static String line(Scenario scenario) {
+        int expectations = scenario.expectations().size();
+        return "%s: good; %s; digest %s"
+                .formatted(
+                        scenario.file(),
+                        switch (expectations) {
+                            case 0 -> "expects nothing, so a run gives no verdict";
+                            case 1 -> "1 expectation";
+                            default -> expectations + " expectations";
+                        },
+                        ScenarioWriter.digest(scenario));
+    }
+}

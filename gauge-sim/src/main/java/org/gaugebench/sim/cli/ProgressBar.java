@@ -1,0 +1,60 @@
+package org.gaugebench.sim.cli;
+
+import java.io.PrintStream;
+import org.gaugebench.sim.judge.Figures;
+import org.gaugebench.sim.rig.Observer;
+import org.gaugebench.sim.rig.Rig;
+
+/**
+ * A bar on standard error for a run that takes longer than two seconds, where a person looks on.
+ * The only part of a run that reads the machine's clock; nothing of it reaches a result.
+ */
+final class ProgressBar implements Observer, AutoCloseable {
+    private static final long QUIET_NANOS = 2_000_000_000L;
+    private static final long REDRAW_NANOS = 200_000_000L;
+    private static final int WIDTH = 30;
+
+    private final PrintStream err;
+    private final long startNanos = System.nanoTime();
+    private long drawnNanos = startNanos + QUIET_NANOS - REDRAW_NANOS;
+    private int drawnLength;
+
+    ProgressBar(PrintStream err) {
+        this.err = err;
+    }
+
+    @Override
+    public void onMoment(Rig rig) {
+        long now = System.nanoTime();
+        if (now - drawnNanos >= REDRAW_NANOS) {
+            drawnNanos = now;
+            draw(rig.timeMillis(), rig.scenario().durationMillis());
+        }
+    }
+
+    void draw(long millis, long wholeMillis) {
+        int done = (int) (WIDTH * millis / wholeMillis);
+        String line =
+                "["
+                        + "#".repeat(done)
+                        + ".".repeat(WIDTH - done)
+                        + "] "
+                        + (100 * millis / wholeMillis)
+                        + " %  "
+                        + Figures.duration(millis / 3_600_000 * 3_600_000)
+                        + " of "
+                        + Figures.duration(wholeMillis);
+        err.print("\r" + line + " ".repeat(Math.max(0, drawnLength - line.length())));
+        err.flush();
+        drawnLength = line.length();
+    }
+
+    /** Takes the bar away again. */
+    @Override
+    public void close() {
+        if (drawnLength > 0) {
+            err.print("\r" + " ".repeat(drawnLength) + "\r");
+            err.flush();
+        }
+    }
+}

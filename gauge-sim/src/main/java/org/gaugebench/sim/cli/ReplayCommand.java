@@ -1,0 +1,325 @@
+package org.gaugebench.sim.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.gaugebench.sim.logs.GapCheck;
+import org.gaugebench.sim.logs.Hold;
+import org.gaugebench.sim.logs.LogColumns;
+import org.gaugebench.sim.logs.LogException;
+import org.gaugebench.sim.logs.LogOptions;
+import org.gaugebench.sim.logs.LogOptions.CurrentUnit;
+import org.gaugebench.sim.logs.LogProblem;
+import org.gaugebench.sim.logs.LogProfile;
+import org.gaugebench.sim.logs.LogReader;
+import org.gaugebench.sim.logs.MeasuredLog;
+import org.gaugebench.sim.logs.SignCheck;
+import org.gaugebench.sim.report.ReplayJson;
+import org.gaugebench.sim.report.ReplayOutcome;
+import org.gaugebench.sim.report.ReplayText;
+import org.gaugebench.sim.report.ReplayTrace;
+import org.gaugebench.sim.rig.LogReplay;
+import org.gaugebench.sim.rig.ReplayListener;
+import org.gaugebench.sim.rig.ReplayResult;
+import org.gaugebench.sim.rig.ReplaySetup;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code replay LOG.csv}: the core counts a measured log. Exit codes: 0 counted, 2 wrong input. */
+@Command(
+        name = "replay",
+        description =
+                "Count a measured log with the gauge core and compare it with the log's own"
+                        + " counter.",
+        footer = {
+            "",
+            "Example:",
+            "  replay LOG.csv --time time_s --current current_A --voltage voltage_V \\",
+            "    --counter tester_Ah --positive charge --shunt \"20 A / 60 mV\" \\",
+            "    --adc \"20 bit, 100 mV\" --capacity \"2.9 Ah\"",
+            "",
+            "Exit codes: 0 counted; 2 wrong input or usage, nothing written."
+        })
+public final class ReplayCommand implements Callable<Integer> {
+    private static final int EXIT_OK = 0;
+    private static final int EXIT_WRONG_INPUT = 2;
+
+    /** At rest is a current under this part of the shunt's rating. */
+    private static final double QUIET_PART = 0.001;
+
+    /** Two hours of work on a slow machine; a log that is longer has a wrong time column. */
+    private static final long MOST_TICKS = 2_000_000_000L;
+
+    @Spec private CommandSpec spec;
+
+    @Parameters(paramLabel = "LOG.csv", description = "the log, a CSV file with a header row")
+    private Path file;
+
+    @Option(
+            names = "--time",
+            required = true,
+            paramLabel = "COLUMN",
+            description = "column of times: seconds, or ISO 8601 date-times")
+    private String time;
+
+    @Option(
+            names = "--current",
+            required = true,
+            paramLabel = "COLUMN",
+            description = "column of the battery current")
+    private String current;
+
+    @Option(
+            names = "--voltage",
+            paramLabel = "COLUMN",
+            description = "column of the battery voltage in V; lets the sign be checked")
+    private @Nullable String voltage;
+
+    @Option(
+            names = "--temperature",
+            paramLabel = "COLUMN",
+            description = "column of the battery temperature in °C")
+    private @Nullable String temperature;
+
+    @Option(
+            names = "--counter",
+            paramLabel = "COLUMN",
+            description = "column of the log's own count in Ah, signed like the current")
+    private @Nullable String counter;
+
+    @Option(
+            names = "--positive",
+            converter = ReplayWords.DirectionWord.class,
+            required = true,
+            paramLabel = "charge|discharge",
+            description = "what a positive current in the log does to the battery")
+    private ReplayWords.Direction positive;
+
+    @Option(
+            names = "--shunt",
+            required = true,
+            paramLabel = "RATING",
+            description = "rating of the modelled shunt, such as \"20 A / 60 mV\"")
+    private String shunt;
+
+    @Option(
+            names = "--adc",
+            required = true,
+            paramLabel = "RANGE",
+            description = "width and full scale of its converter, such as \"20 bit, 100 mV\"")
+    private String adc;
+
+    @Option(
+            names = "--capacity",
+            required = true,
+            paramLabel = "CHARGE",
+            description = "capacity declared to the gauge, such as \"2.9 Ah\"")
+    private String capacity;
+
+    @Option(
+            names = "--start",
+            defaultValue = "100 %",
+            paramLabel = "PERCENT",
+            description = "state of charge declared at the first row (default: ${DEFAULT-VALUE})")
+    private String start;
+
+    @Option(
+            names = "--tick",
+            defaultValue = "1 s",
+            paramLabel = "TIME",
+            description = "length of a tick, 1 ms to 60 s (default: ${DEFAULT-VALUE})")
+    private String tick;
+
+    @Option(
+            names = "--hold",
+            converter = ReplayWords.HoldWord.class,
+            defaultValue = "next",
+            paramLabel = "next|previous|linear",
+            description =
+                    "what a row means between rows: next = it holds over the interval that ends at"
+                        + " it, previous = from the row on, linear = a straight line from row to"
+                        + " row (default: ${DEFAULT-VALUE})")
+    private Hold hold;
+
+    @Option(
+            names = "--gap",
+            defaultValue = "15 min",
+            paramLabel = "TIME",
+            description =
+                    "a step between rows longer than this is a gap; accepted only at rest"
+                            + " (default: ${DEFAULT-VALUE})")
+    private String gap;
+
+    @Option(
+            names = "--zone",
+            paramLabel = "ZONE",
+            description = "time zone of date-times without offset, such as Europe/Amsterdam")
+    private @Nullable String zone;
+
+    @Option(
+            names = "--current-unit",
+            converter = ReplayWords.UnitWord.class,
+            paramLabel = "A|mA",
+            description = "unit of the current column (default: A)")
+    private @Nullable CurrentUnit currentUnit;
+
+    @Option(
+            names = "--trace",
+            paramLabel = "FILE",
+            description = "write one CSV row a tick to this file")
+    private @Nullable Path trace;
+
+    @Option(names = "--json", description = "print one JSON object instead of the report")
+    private boolean json;
+
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "show this help")
+    @SuppressWarnings("unused") // picocli reads it
+    private boolean help;
+
+    @Override
+    public Integer call() {
+        List<String> wrong = new ArrayList<>();
+        ReplayArguments arguments = new ReplayArguments(wrong);
+        ReplaySetup setup = arguments.setup(shunt, adc, capacity, start, tick, hold);
+        long gapNanos = arguments.gapNanos(gap);
+        ZoneId zoneId = arguments.zone(zone);
+        if (trace != null && isSameFile(trace, file)) {
+            wrong.add("--trace: would overwrite the log; name another file");
+        }
+        if (setup == null || !wrong.isEmpty()) {
+            return refuse(wrong);
+        }
+        try {
+            return replay(setup, gapNanos, zoneId);
+        } catch (LogException e) {
+            return refuse(e.problems().stream().map(LogProblem::toString).toList());
+        } catch (IOException | UncheckedIOException e) {
+            return refuse(List.of("--trace: " + trace + " cannot be written: " + e.getMessage()));
+        }
+    }
+
+    private int replay(ReplaySetup setup, long gapNanos, @Nullable ZoneId zoneId)
+            throws LogException, IOException {
+        LogColumns columns = new LogColumns(time, current, voltage, temperature, counter);
+        boolean positiveIsCharge = positive == ReplayWords.Direction.CHARGE;
+        MeasuredLog log =
+                LogReader.read(
+                        file, new LogOptions(columns, positiveIsCharge, currentUnit, zoneId));
+        LogProfile profile = new LogProfile(log, setup.hold());
+        double quietAmps = QUIET_PART * setup.shunt().microamps() / 1e6;
+        GapCheck gaps = new GapCheck(log, profile, gapNanos, quietAmps);
+        SignCheck sign = new SignCheck(log, profile);
+        checkWhole(log, setup, gaps, sign);
+        ReplayResult result = run(new LogReplay(log, setup));
+        List<String> notes = new ArrayList<>(log.notes());
+        notes.addAll(gaps.notes());
+        ReplayOutcome outcome = new ReplayOutcome(log, result, sign, assumed(setup), notes);
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(json ? ReplayJson.of(outcome) : ReplayText.of(outcome));
+        out.flush();
+        return EXIT_OK;
+    }
+
+    private void checkWhole(MeasuredLog log, ReplaySetup setup, GapCheck gaps, SignCheck sign)
+            throws LogException {
+        List<LogProblem> problems = new ArrayList<>(gaps.problems());
+        if (sign.answer() == SignCheck.Answer.CONTRADICTS) {
+            String other = positive == ReplayWords.Direction.CHARGE ? "discharge" : "charge";
+            problems.add(
+                    new LogProblem(
+                            log.file(),
+                            0,
+                            0,
+                            String.format(
+                                    Locale.ROOT,
+                                    "the current's sign contradicts the voltage: taken as told,"
+                                            + " the voltage falls with the charge put in (score"
+                                            + " %+.2f, a right sign has a positive one); say"
+                                            + " --positive %s, or leave --voltage out if the"
+                                            + " voltage is not this battery's",
+                                    sign.score(),
+                                    other)));
+        }
+        if (log.durationNanos() / 1_000_000 / setup.tickMillis() > MOST_TICKS) {
+            problems.add(
+                    new LogProblem(
+                            log.file(),
+                            0,
+                            0,
+                            "the log is too long for this tick; check the time"
+                                    + " column, or give a longer --tick such as \"60 s\""));
+        }
+        if (!problems.isEmpty()) {
+            throw new LogException(problems);
+        }
+    }
+
+    private ReplayResult run(LogReplay replay) throws IOException {
+        if (trace == null) {
+            return replay.run(ReplayListener.NONE);
+        }
+        try (ReplayTrace rows = new ReplayTrace(trace)) {
+            ReplayResult result = replay.run(rows);
+            rows.finish();
+            return result;
+        }
+    }
+
+    private List<ReplayOutcome.Assumption> assumed(ReplaySetup setup) {
+        List<ReplayOutcome.Assumption> list = new ArrayList<>();
+        assume(list, "positive", positive.name().toLowerCase(Locale.ROOT), null);
+        assume(list, "shunt", setup.shunt().toString(), null);
+        assume(list, "adc", setup.converter().toString(), null);
+        assume(list, "capacity", capacity, null);
+        assume(list, "start", start, "--start");
+        assume(list, "tick", tick, "--tick");
+        assume(list, "hold", hold.name().toLowerCase(Locale.ROOT), "--hold");
+        assume(list, "gap", gap, "--gap");
+        assume(list, "current-unit", currentUnit == CurrentUnit.MA ? "mA" : "A", "--current-unit");
+        if (zone != null) {
+            assume(list, "zone", zone, null);
+        }
+        list.add(new ReplayOutcome.Assumption("efficiency", "100 %", true));
+        list.add(new ReplayOutcome.Assumption("full rule", "off", true));
+        return list;
+    }
+
+    private void assume(
+            List<ReplayOutcome.Assumption> list,
+            String key,
+            String value,
+            @Nullable String option) {
+        boolean asked =
+                option == null || spec.commandLine().getParseResult().hasMatchedOption(option);
+        list.add(new ReplayOutcome.Assumption(key, value, !asked));
+    }
+
+    private static boolean isSameFile(Path a, Path b) {
+        try {
+            return Files.exists(a) && Files.exists(b) && Files.isSameFile(a, b);
+        } catch (IOException e) {
+            return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize());
+        }
+    }
+
+    private int refuse(List<String> messages) {
+        PrintWriter err = spec.commandLine().getErr();
+        messages.forEach(err::println);
+        err.flush();
+        return EXIT_WRONG_INPUT;
+    }
+}

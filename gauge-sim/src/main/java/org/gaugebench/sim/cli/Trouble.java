@@ -1,0 +1,69 @@
+package org.gaugebench.sim.cli;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Tells people what went wrong, and what to do, and gives the exit code for it. */
+final class Trouble {
+    private Trouble() {}
+
+    /** The command line is wrong: the message, the nearest right word, where to read more. */
+    static int reportUsage(ParameterException problem, Terminal terminal) {
+        CommandLine command = problem.getCommandLine();
+        String name = command.getCommandSpec().qualifiedName();
+        if (problem instanceof UnmatchedArgumentException unmatched) {
+            String word = unmatched.getUnmatched().get(0);
+            terminal.err().println(name + ": " + unknown(word, command));
+        } else {
+            terminal.err().println(name + ": " + problem.getMessage());
+        }
+        terminal.err().println("'" + name + " --help' shows what there is.");
+        return ExitCodes.WRONG_INPUT;
+    }
+
+    private static String unknown(String word, CommandLine command) {
+        boolean isOption = word.startsWith("-");
+        Collection<String> known = isOption ? options(command) : command.getSubcommands().keySet();
+        Optional<String> nearest =
+                Nearest.to(isOption ? word.replaceFirst("=.*", "") : word, known);
+        return "there is no "
+                + (isOption ? "option " : "command ")
+                + "'"
+                + word
+                + "'"
+                + nearest.map(n -> "; did you mean '" + n + "'?")
+                        .orElse("; expected one of " + String.join(", ", known));
+    }
+
+    private static List<String> options(CommandLine command) {
+        return command.getCommandSpec().options().stream()
+                .map(option -> option.longestName())
+                .collect(Collectors.toList());
+    }
+
+    /** The input is wrong: the message tells all. */
+    static int reportInput(Exception problem, Terminal terminal) {
+        terminal.err().println(problem.getMessage());
+        return ExitCodes.WRONG_INPUT;
+    }
+
+    /** We are wrong. */
+    static int reportDefect(Throwable defect, boolean debug, Terminal terminal) {
+        terminal.err().println("gauge-sim has a defect: " + defect);
+        terminal.err()
+                .println(
+                        "Please report it with the command line, the scenario file and the output"
+                                + " of --version;");
+        if (debug) {
+            defect.printStackTrace(terminal.err());
+        } else {
+            terminal.err().println("the same command with --debug shows where it happened.");
+        }
+        return ExitCodes.OUR_BUG;
+    }
+}

@@ -1,0 +1,168 @@
+package org.gaugebench.sim.judge;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import org.gaugebench.core.port.Event;
+import org.gaugebench.sim.judge.ExpectationResult.Outcome;
+import org.gaugebench.sim.rig.Lane;
+import org.gaugebench.sim.rig.Observer;
+import org.gaugebench.sim.rig.Rig;
+import org.gaugebench.sim.scenario.Expectation;
+import org.gaugebench.sim.scenario.Expectation.Kind;
+import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
+
+/** Runs a scenario and judges it: the one observer that holds reading against truth. */
+public final class RunRecorder implements Observer {
+    /** Most events kept: a gauge that chatters must not fill the memory. */
+    public static final int MOST_EVENTS = 10_000;
+
+    private final Observer guest;
+    private final List<RecordedEvent> events = new ArrayList<>();
+    private final List<TruthComparison> comparisons = new ArrayList<>();
+    private final List<ExpectationChecker> checkers = new ArrayList<>();
+    private final List<Lane> checkedLanes = new ArrayList<>();
+    private final List<EventChecker> eventCheckers;
+    private final Track truePercent = new Track();
+    private long eventsDropped;
+    private @Nullable Rig rig;
+    private long lastMinute = -1;
+
+    private RunRecorder(Scenario scenario, Observer guest) {
+        this.guest = guest;
+        // Before the start: events come with the first sample.
+        this.eventCheckers =
+                scenario.expectations().stream()
+                        .filter(e -> e.kind() == Kind.EVENTS)
+                        .map(EventChecker::new)
+                        .toList();
+    }
+
+    /**
+     * Runs a scenario to its end.
+     *
+     * @param scenario a checked scenario
+     * @param seed of every random stream
+     * @param guest looks on too (a trace, a progress bar)
+     * @return what came of it
+     */
+    public static RunResult run(Scenario scenario, long seed, Observer guest) {
+        RunRecorder recorder = new RunRecorder(scenario, guest);
+        Rig rig = new Rig(scenario, seed, recorder);
+        recorder.rig = rig;
+        rig.stopAt(
+                scenario.expectations().stream()
+                        .filter(e -> e.kind() == Kind.AT)
+                        .mapToLong(Expectation::fromMillis)
+                        .toArray());
+        rig.run();
+        return recorder.result(rig, seed);
+    }
+
+    @Override
+    public void onStart(Rig started) {
+        for (Lane lane : started.lanes()) {
+            comparisons.add(new TruthComparison(lane));
+        }
+        for (Expectation expectation : started.scenario().expectations()) {
+            if (expectation.kind() != Kind.EVENTS) {
+                checkers.add(new ExpectationChecker(expectation));
+                checkedLanes.add(laneOf(started, expectation.gauge()));
+            }
+        }
+        onMoment(started);
+        guest.onStart(started);
+    }
+
+    private static Lane laneOf(Rig rig, String name) {
+        return rig.lanes().stream()
+                .filter(lane -> lane.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("no gauge " + name));
+    }
+
+    @Override
+    public void onMoment(Rig standing) {
+        long minute = standing.timeMillis() / 60_000;
+        boolean atWholeMinute = minute != lastMinute;
+        if (atWholeMinute) {
+            lastMinute = minute;
+            truePercent.add(standing.truth().stateOfCharge() * 100);
+            for (TruthComparison comparison : comparisons) {
+                comparison.look(standing.truth(), standing.timeMillis());
+            }
+        }
+        for (int i = 0; i < checkers.size(); i++) {
+            checkers.get(i).look(standing, checkedLanes.get(i), atWholeMinute);
+        }
+        guest.onMoment(standing);
+    }
+
+    @Override
+    public boolean wantsTicks() {
+        return guest.wantsTicks();
+    }
+
+    @Override
+    public void onTick(Rig ticking) {
+        guest.onTick(ticking);
+    }
+
+    @Override
+    public void onEvent(Lane lane, Event event, long value) {
+        Rig running = Objects.requireNonNull(rig);
+        long truePartsPerMillion = StrictMath.round(running.truth().stateOfCharge() * 1e6);
+        for (EventChecker checker : eventCheckers) {
+            checker.look(lane.name(), event, running.timeMillis(), truePartsPerMillion);
+        }
+        if (events.size() < MOST_EVENTS) {
+            events.add(
+                    new RecordedEvent(
+                            lane.name(),
+                            event,
+                            running.timeMillis(),
+                            value,
+                            lane.read().stateOfChargePartsPerMillion,
+                            truePartsPerMillion));
+        } else {
+            eventsDropped++;
+        }
+        guest.onEvent(lane, event, value);
+    }
+
+    private RunResult result(Rig ended, long seed) {
+        List<ExpectationResult> results = new ArrayList<>();
+        int next = 0;
+        int nextEvents = 0;
+        for (Expectation expectation : ended.scenario().expectations()) {
+            results.add(
+                    expectation.kind() == Kind.EVENTS
+                            ? eventCheckers.get(nextEvents++).result(ended.timeMillis())
+                            : checkers.get(next++).result(ended.timeMillis()));
+        }
+        return new RunResult(
+                ended.scenario(),
+                seed,
+                ended.ticks(),
+                ended.timeMillis(),
+                ended.digest(),
+                verdict(results),
+                List.copyOf(results),
+                List.copyOf(events),
+                eventsDropped,
+                comparisons.stream().map(TruthComparison::result).toList(),
+                StrictMath.round(ended.truth().stateOfCharge() * 1e6),
+                StrictMath.round(ended.truth().chargeAmpHours() * 1e6),
+                truePercent);
+    }
+
+    private static Verdict verdict(List<ExpectationResult> results) {
+        if (results.isEmpty()) {
+            return Verdict.NO_VERDICT;
+        }
+        return results.stream().allMatch(r -> r.outcome() == Outcome.HELD)
+                ? Verdict.PASSED
+                : Verdict.FAILED;
+    }
+}

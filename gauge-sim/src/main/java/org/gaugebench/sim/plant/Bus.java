@@ -1,0 +1,218 @@
+package org.gaugebench.sim.plant;
+
+/**
+ * Finds the bus voltage at which what the chargers give equals what the loads and the battery take.
+ *
+ * <p>A charger gives up to its limit below its set voltage, anything up to its limit at it, and
+ * nothing above it. So the supply falls in steps as the voltage rises, the demand rises, and they
+ * meet either at a set voltage (that charger regulates, those set higher give all they have, those
+ * set lower nothing) or between two (nobody regulates: supply-limited).
+ */
+final class Bus {
+    private static final int MOST_ITERATIONS = 100;
+
+    private final Battery battery;
+    private final LoadBank loads;
+    private final Charger[] chargers;
+
+    /** Those that can give something now, lowest set voltage first. */
+    private final Charger[] active;
+
+    private int activeCount;
+    private double supplyAmps;
+
+    // Conditions of the present step.
+    private boolean chargeAllowed;
+    private boolean dischargeAllowed;
+    private boolean atRegulation;
+    private double regulatorSpareAmps;
+    private double volts;
+    private double batteryAmps;
+    private double loadAmps;
+
+    Bus(Battery battery, LoadBank loads, Charger[] chargers) {
+        this.battery = battery;
+        this.loads = loads;
+        this.chargers = chargers;
+        active = new Charger[chargers.length];
+    }
+
+    /** Sorts the chargers anew, after any of them changed its set voltage or supply. */
+    void renewChargers() {
+        activeCount = 0;
+        supplyAmps = 0;
+        for (Charger charger : chargers) {
+            charger.setOutputAmps(0);
+            if (charger.availableAmps() <= 0) {
+                continue;
+            }
+            int place = activeCount++;
+            while (place > 0 && active[place - 1].setVolts() > charger.setVolts()) {
+                active[place] = active[place - 1];
+                place--;
+            }
+            active[place] = charger;
+            supplyAmps += charger.availableAmps();
+        }
+    }
+
+    double volts() {
+        return volts;
+    }
+
+    double batteryAmps() {
+        return batteryAmps;
+    }
+
+    /** What the loads really got: less than they ask when nothing can supply them. */
+    double loadAmps() {
+        return loadAmps;
+    }
+
+    /** Whether a charger holds its set voltage. */
+    boolean isRegulated() {
+        return atRegulation;
+    }
+
+    /** What the regulating charger could give on top. */
+    double regulatorSpareAmps() {
+        return regulatorSpareAmps;
+    }
+
+    /** Solves the step for which the battery is prepared. */
+    void solve(boolean mayCharge, boolean mayDischarge) {
+        chargeAllowed = mayCharge;
+        dischargeAllowed = mayDischarge;
+        atRegulation = false;
+        double from = supplyAmps;
+        for (int i = 0; i < activeCount; i++) {
+            Charger charger = active[i];
+            double setVolts = charger.setVolts();
+            double above = i == activeCount - 1 ? 0 : from - charger.availableAmps();
+            double asked = loads.ampsAt(setVolts);
+            double taken = allowed(battery.ampsAt(setVolts));
+            double demand = asked + taken;
+            if (demand >= from) {
+                giveAll(i);
+                solveBetween(from, setVolts);
+                return;
+            }
+            if (demand >= above) {
+                atRegulation = true;
+                regulatorSpareAmps = from - demand;
+                charger.setOutputAmps(demand - above);
+                giveAll(i + 1);
+                volts = setVolts;
+                batteryAmps = taken;
+                loadAmps = asked;
+                return;
+            }
+            charger.setOutputAmps(0);
+            from = above;
+        }
+        solveBetween(0, Double.POSITIVE_INFINITY);
+    }
+
+    private void giveAll(int first) {
+        for (int i = first; i < activeCount; i++) {
+            active[i].setOutputAmps(active[i].availableAmps());
+        }
+    }
+
+    private double allowed(double amps) {
+        if (amps >= 0) {
+            return chargeAllowed ? amps : 0;
+        }
+        return dischargeAllowed ? Math.max(amps, -battery.drawableAmps()) : 0;
+    }
+
+    /** Nobody regulates: the voltage settles where the battery takes or gives the difference. */
+    private void solveBetween(double supply, double highestVolts) {
+        double restVolts = battery.restVolts();
+        double difference = supply - loads.ampsAt(restVolts);
+        boolean charging = difference > 0;
+        if (charging ? !chargeAllowed : !dischargeAllowed) {
+            collapse(supply);
+        } else if (!charging && loads.isConstantCurrent()) {
+            settle(difference, battery.voltsAt(difference), supply);
+        } else if (loads.isConstantCurrent()) {
+            settle(difference, Math.min(battery.voltsAt(difference), highestVolts), supply);
+        } else if (!charging || battery.isLinearOnCharge()) {
+            settleOnLine(supply, battery.ohms(charging));
+        } else {
+            settleBySearch(supply, highestVolts);
+        }
+    }
+
+    private void settle(double amps, double settledVolts, double supply) {
+        if (settledVolts <= 0 || amps < -battery.drawableAmps()) {
+            collapse(supply);
+            return;
+        }
+        volts = settledVolts;
+        batteryAmps = amps;
+        loadAmps = supply - amps;
+    }
+
+    /**
+     * A straight battery line: V = rest + R (supply - I - P/V - G V), the larger root. Without a
+     * root the constant-power loads ask more than the battery can give, and the bus breaks down.
+     */
+    private void settleOnLine(double supply, double ohms) {
+        double weight = 1 / (1 + ohms * loads.conductanceSiemens());
+        double open = (battery.restVolts() + ohms * (supply - loads.currentAmps())) * weight;
+        double root = open * open - 4 * ohms * weight * loads.powerWatts();
+        if (open <= 0 || root < 0) {
+            collapse(supply);
+            return;
+        }
+        double settledVolts = (open + Math.sqrt(root)) / 2;
+        settle(supply - loads.ampsAt(settledVolts), settledVolts, supply);
+    }
+
+    /**
+     * Illinois search (a bracketed secant) between rest voltage, where the battery takes nothing,
+     * and the set voltage, where battery and loads take all. Ends at a width of 1e-12 V or at its
+     * count of iterations, both the same on any machine.
+     */
+    private void settleBySearch(double supply, double highestVolts) {
+        double low = battery.restVolts();
+        double high = highestVolts;
+        double excessLow = excess(supply, low);
+        double excessHigh = excess(supply, high);
+        double middle = high;
+        for (int i = 0; i < MOST_ITERATIONS && high - low > 1e-12 && excessHigh < 0; i++) {
+            middle = (low * excessHigh - high * excessLow) / (excessHigh - excessLow);
+            double excess = excess(supply, middle);
+            if (excess > 0) {
+                low = middle;
+                excessLow = excess;
+                excessHigh /= 2;
+            } else if (excess < 0) {
+                high = middle;
+                excessHigh = excess;
+                excessLow /= 2;
+            } else {
+                break;
+            }
+        }
+        settle(supply - loads.ampsAt(middle), middle, supply);
+    }
+
+    private double excess(double supply, double atVolts) {
+        return supply - loads.ampsAt(atVolts) - battery.ampsAt(atVolts);
+    }
+
+    /**
+     * The battery can neither give nor take. What the chargers give goes into the loads: beside
+     * constant-current loads resistive ones hold a voltage on the rest; loads that ask more than
+     * there is pull the bus to zero.
+     */
+    private void collapse(double supply) {
+        batteryAmps = 0;
+        loadAmps = supply;
+        double spare = supply - loads.currentAmps();
+        boolean holds = loads.powerWatts() == 0 && loads.conductanceSiemens() > 0 && spare > 0;
+        volts = holds ? spare / loads.conductanceSiemens() : 0;
+    }
+}

@@ -1,0 +1,159 @@
+package org.gaugebench.sim.plant;
+
+import org.gaugebench.sim.random.SeedTree;
+import org.gaugebench.sim.scenario.ChargerSpec;
+import org.gaugebench.sim.scenario.ChargerSpec.SunSpec;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A three-phase charger: current limit, set voltage, and the phases bulk, absorption, float.
+ *
+ * <ul>
+ *   <li>Bulk becomes absorption when the bus reaches the set voltage.
+ *   <li>Absorption becomes float when, at the set voltage, the output has been under {@code
+ *       floatBelow} for a minute, or when the set voltage has been held for the longest absorption.
+ *   <li>Absorption and float become bulk when the bus has stood more than 2.5 % under the float
+ *       voltage for five minutes, and when the charger is switched on.
+ * </ul>
+ *
+ * The minute, the five minutes and the 2.5 % are ours: long enough that a passing load or cloud
+ * does not end a phase.
+ */
+final class Charger {
+    /** Where the charger stands. */
+    enum Phase {
+        BULK,
+        ABSORPTION,
+        FLOAT
+    }
+
+    private static final long TAPER_HOLD_MILLIS = 60_000;
+    private static final long LOW_HOLD_MILLIS = 300_000;
+    private static final double LOW_PART = 0.975;
+    private static final double REFERENCE_CELSIUS = 25;
+
+    // Parameters.
+    private final String name;
+    private final double absorptionVolts;
+    private final double floatVolts;
+    private final double limitAmps;
+    private final double voltsPerKelvin;
+    private final double floatBelowAmps;
+    private final long absorptionMillis;
+    private final @Nullable Sun sun;
+
+    // State.
+    private boolean switchedOn;
+    private Phase phase = Phase.BULK;
+    private double supplyAmps;
+    private double compensationVolts;
+    private double setVolts;
+    private long heldMillis;
+    private long taperMillis;
+    private long lowMillis;
+    private double outputAmps;
+
+    Charger(ChargerSpec spec, SeedTree seeds) {
+        name = spec.name();
+        absorptionVolts = spec.absorptionMicrovolts() / 1e6;
+        floatVolts = spec.floatMicrovolts() / 1e6;
+        limitAmps = spec.currentLimitMicroamps() / 1e6;
+        voltsPerKelvin = spec.microvoltsPerKelvin() / 1e6;
+        floatBelowAmps = spec.floatBelowMicroamps() / 1e6;
+        absorptionMillis = spec.absorptionMillis() > 0 ? spec.absorptionMillis() : Long.MAX_VALUE;
+        SunSpec sunSpec = spec.sun();
+        sun = sunSpec == null ? null : new Sun(sunSpec, seeds.seedOf("plant/" + name + "/clouds"));
+        supplyAmps = limitAmps;
+        switchedOn = spec.switchedOn();
+        enter(Phase.BULK);
+    }
+
+    String name() {
+        return name;
+    }
+
+    Phase phase() {
+        return phase;
+    }
+
+    /** Voltage that it holds in its present phase, compensated. */
+    double setVolts() {
+        return setVolts;
+    }
+
+    /** Most current that it gives now; 0 when switched off. */
+    double availableAmps() {
+        return switchedOn ? supplyAmps : 0;
+    }
+
+    double outputAmps() {
+        return outputAmps;
+    }
+
+    void setOutputAmps(double amps) {
+        outputAmps = amps;
+    }
+
+    boolean isSolar() {
+        return sun != null;
+    }
+
+    void switchTo(boolean on) {
+        if (on && !switchedOn) {
+            enter(Phase.BULK);
+        }
+        switchedOn = on;
+        outputAmps = 0;
+    }
+
+    void setTemperature(double celsius) {
+        compensationVolts = voltsPerKelvin * (celsius - REFERENCE_CELSIUS);
+        renewSetVolts();
+    }
+
+    /** Takes the sun's mean of a minute; nothing for a supply without limit. */
+    void beginMinute(long minuteStartMillis) {
+        if (sun != null) {
+            supplyAmps = Math.min(limitAmps, sun.meanAmps(minuteStartMillis));
+        }
+    }
+
+    /**
+     * Moves the phases through a step.
+     *
+     * @return whether the set voltage changed
+     */
+    boolean advance(int millis, double busVolts) {
+        if (!switchedOn) {
+            return false;
+        }
+        if (phase == Phase.BULK) {
+            return busVolts >= setVolts && enter(Phase.ABSORPTION);
+        }
+        lowMillis = busVolts < (floatVolts + compensationVolts) * LOW_PART ? lowMillis + millis : 0;
+        if (lowMillis >= LOW_HOLD_MILLIS) {
+            return enter(Phase.BULK);
+        }
+        if (phase == Phase.FLOAT) {
+            return false;
+        }
+        boolean held = busVolts >= setVolts;
+        heldMillis += held ? millis : 0;
+        taperMillis = held && outputAmps < floatBelowAmps ? taperMillis + millis : 0;
+        return (taperMillis >= TAPER_HOLD_MILLIS || heldMillis >= absorptionMillis)
+                && enter(Phase.FLOAT);
+    }
+
+    private boolean enter(Phase next) {
+        phase = next;
+        heldMillis = 0;
+        taperMillis = 0;
+        lowMillis = 0;
+        renewSetVolts();
+        return true;
+    }
+
+    private void renewSetVolts() {
+        setVolts = (phase == Phase.FLOAT ? floatVolts : absorptionVolts) + compensationVolts;
+    }
+}

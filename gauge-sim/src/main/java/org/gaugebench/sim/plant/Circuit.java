@@ -1,0 +1,297 @@
+package org.gaugebench.sim.plant;
+
+import java.util.List;
+import org.gaugebench.sim.random.SeedTree;
+import org.gaugebench.sim.scenario.BatterySpec;
+import org.gaugebench.sim.scenario.Change;
+import org.gaugebench.sim.scenario.ChargerSpec;
+import org.gaugebench.sim.scenario.LoadSpec;
+import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The plant: one battery behind its protection circuit and an isolator, chargers and loads on a
+ * bus. The gauge's voltage leads are on the bus side, so with isolator or protection open they see
+ * the chargers' voltage, or nothing.
+ *
+ * <p>Within a step currents are constant: cycling loads and the sun enter by their mean. Voltage
+ * and charge are those at its end.
+ */
+public final class Circuit implements Truth {
+    private final Battery battery;
+    private final Protection protection;
+    private final LoadBank loads;
+    private final Charger[] chargers;
+    private final Bus bus;
+    private final boolean anySun;
+
+    private long timeMillis;
+    private boolean isolatorOpen;
+    private double busVolts;
+    private double meanAmps;
+
+    // What is due, looked at once a step by one comparison.
+    private long renewAfterMillis;
+    private long nextMinuteMillis;
+    private boolean busChanged = true;
+
+    /**
+     * Builds the plant of a scenario.
+     *
+     * @param scenario checked
+     * @param seeds of the clouds: stream "plant/CHARGER/clouds"
+     */
+    public Circuit(Scenario scenario, SeedTree seeds) {
+        this(scenario.battery(), scenario.chargers(), scenario.loads(), seeds);
+    }
+
+    /**
+     * Builds a plant from its parts.
+     *
+     * @param batterySpec the battery
+     * @param chargerSpecs names unlike each other
+     * @param loadSpecs names unlike each other
+     * @param seeds of the clouds
+     */
+    public Circuit(
+            BatterySpec batterySpec,
+            List<ChargerSpec> chargerSpecs,
+            List<LoadSpec> loadSpecs,
+            SeedTree seeds) {
+        battery = new Battery(batterySpec);
+        protection = new Protection(batterySpec);
+        loads = new LoadBank(loadSpecs);
+        chargers =
+                chargerSpecs.stream().map(spec -> new Charger(spec, seeds)).toArray(Charger[]::new);
+        boolean solar = false;
+        for (Charger charger : chargers) {
+            solar |= charger.isSolar();
+            charger.setTemperature(battery.temperatureCelsius());
+        }
+        anySun = solar;
+        bus = new Bus(battery, loads, chargers);
+        busVolts = battery.restVolts();
+        renewAfterMillis = 0;
+    }
+
+    @Override
+    public void step(int millis) {
+        long endMillis = timeMillis + millis;
+        if (endMillis > renewAfterMillis) {
+            renew(endMillis);
+        }
+        battery.prepare(millis);
+        boolean joined = !isolatorOpen && !protection.isForcedOpen();
+        if (protection.isTripped()) {
+            solveTripped(joined);
+        } else {
+            bus.solve(joined, joined);
+        }
+        busVolts = bus.volts();
+        meanAmps = bus.batteryAmps();
+        battery.advance(meanAmps, busVolts);
+        protection.watch(meanAmps, busVolts);
+        timeMillis = endMillis;
+        for (Charger charger : chargers) {
+            if (charger.advance(millis, busVolts)) {
+                askForRenewal();
+                busChanged = true;
+            }
+        }
+    }
+
+    /** Asks first what the battery would do with both paths closed, then solves what it may. */
+    private void solveTripped(boolean joined) {
+        bus.solve(joined, joined);
+        protection.notice(bus.batteryAmps() > 0, bus.batteryAmps() < 0);
+        bus.solve(joined && protection.allowsCharge(), joined && protection.allowsDischarge());
+    }
+
+    private void renew(long endMillis) {
+        long next = loads.renew(timeMillis, endMillis);
+        if (anySun) {
+            if (timeMillis >= nextMinuteMillis) {
+                beginMinute();
+            }
+            next = Math.min(next, nextMinuteMillis);
+        }
+        renewAfterMillis = next;
+        if (busChanged) {
+            bus.renewChargers();
+            busChanged = false;
+        }
+    }
+
+    private void beginMinute() {
+        long start = timeMillis - timeMillis % Sun.MINUTE_MILLIS;
+        for (Charger charger : chargers) {
+            charger.beginMinute(start);
+        }
+        nextMinuteMillis = start + Sun.MINUTE_MILLIS;
+        busChanged = true;
+    }
+
+    private void askForRenewal() {
+        renewAfterMillis = timeMillis;
+    }
+
+    /**
+     * Carries out a change, effective from the next step.
+     *
+     * @param change its time is not looked at
+     * @return whether the address belongs to the plant and the name is known
+     */
+    public boolean apply(Change change) {
+        boolean on = change.value() != 0;
+        return switch (change.target()) {
+            case LOAD_SWITCH -> switchLoad(change.name(), on);
+            case LOAD_AMOUNT -> setLoadAmount(change.name(), change.value());
+            case CHARGER_SWITCH -> switchCharger(change.name(), on);
+            case ISOLATOR -> {
+                setIsolatorOpen(on);
+                yield true;
+            }
+            case PROTECTION -> {
+                forceProtectionOpen(on);
+                yield true;
+            }
+            case BATTERY_TEMPERATURE -> {
+                setBatteryTemperature(change.value() / 1e3);
+                yield true;
+            }
+            case SENSOR_OFFSET, DECLARE -> false;
+        };
+    }
+
+    /** Switches a load; false for an unknown name. A cycling load begins with its on part. */
+    public boolean switchLoad(String name, boolean on) {
+        Load load = loads.find(name);
+        if (load == null) {
+            return false;
+        }
+        load.switchTo(on, timeMillis);
+        askForRenewal();
+        return true;
+    }
+
+    /** Sets a load's amount: microamps, microwatts or microohms; false for an unknown name. */
+    public boolean setLoadAmount(String name, long amount) {
+        Load load = loads.find(name);
+        if (load == null) {
+            return false;
+        }
+        load.setAmount(amount);
+        askForRenewal();
+        return true;
+    }
+
+    /** Switches a charger; false for an unknown name. Switched on, it begins in bulk. */
+    public boolean switchCharger(String name, boolean on) {
+        Charger charger = findCharger(name);
+        if (charger == null) {
+            return false;
+        }
+        charger.switchTo(on);
+        busChanged = true;
+        askForRenewal();
+        return true;
+    }
+
+    /** Opens or closes the isolator between the battery and everything else. */
+    public void setIsolatorOpen(boolean open) {
+        isolatorOpen = open;
+    }
+
+    /** Forces the protection circuit open, or leaves it to itself. */
+    public void forceProtectionOpen(boolean open) {
+        protection.force(open);
+    }
+
+    /** Moves battery and temperature-compensated chargers to a temperature. */
+    public void setBatteryTemperature(double celsius) {
+        battery.setTemperature(celsius);
+        for (Charger charger : chargers) {
+            charger.setTemperature(celsius);
+        }
+        busChanged = true;
+        askForRenewal();
+    }
+
+    private @Nullable Charger findCharger(String name) {
+        for (Charger charger : chargers) {
+            if (charger.name().equals(name)) {
+                return charger;
+            }
+        }
+        return null;
+    }
+
+    @Override
+    public long timeMillis() {
+        return timeMillis;
+    }
+
+    @Override
+    public double meanCurrentAmps() {
+        return meanAmps;
+    }
+
+    /**
+     * {@inheritDoc}
+     *
+     * <p>Differs from the mean only through cycling loads: what they draw at this instant beyond
+     * their mean is given by the regulating charger as far as it has current to spare, and by the
+     * battery beyond that. The voltage is taken as in the mean.
+     */
+    @Override
+    public double currentAmps() {
+        double excess = loads.excessAmpsAt(timeMillis, busVolts);
+        if (excess == 0 || meanAmps == 0) {
+            return meanAmps;
+        }
+        if (bus.isRegulated()) {
+            excess = Math.max(excess - bus.regulatorSpareAmps(), 0);
+        }
+        return meanAmps - excess;
+    }
+
+    @Override
+    public double voltageVolts() {
+        return busVolts;
+    }
+
+    @Override
+    public double temperatureCelsius() {
+        return battery.temperatureCelsius();
+    }
+
+    @Override
+    public double chargeAmpHours() {
+        return battery.chargeAmpHours();
+    }
+
+    @Override
+    public double capacityAmpHours() {
+        return battery.capacityAmpHours();
+    }
+
+    /**
+     * Charge that can be drawn as the wiring stands: the true charge, or 0 while isolator or
+     * protection keep the battery from discharging. What cold or a high rate would keep back is not
+     * modelled yet.
+     */
+    public double availableAmpHours() {
+        return isolatorOpen || !protection.allowsDischarge() ? 0 : battery.chargeAmpHours();
+    }
+
+    /** What the loads got in the last step, in amps. */
+    public double loadAmps() {
+        return bus.loadAmps();
+    }
+
+    /** What a charger gave in the last step, in amps; 0 for an unknown name. */
+    public double chargerAmps(String name) {
+        Charger charger = findCharger(name);
+        return charger == null ? 0 : charger.outputAmps();
+    }
+}

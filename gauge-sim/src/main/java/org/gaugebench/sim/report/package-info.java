@@ -1,0 +1,8 @@
+/**
+ * What a run looks like on paper: text for a terminal, JSON for programs, CSV for plots. May import
+ * the rig and the judge; knows nothing of command lines.
+ */
+@NullMarked
+package org.gaugebench.sim.report;
+
+import org.jspecify.annotations.NullMarked;

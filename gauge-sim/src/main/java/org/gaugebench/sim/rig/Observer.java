@@ -1,0 +1,44 @@
+package org.gaugebench.sim.rig;
+
+import org.gaugebench.core.port.Event;
+
+/** Looks on while a rig runs; must not change it. */
+public interface Observer {
+    /** An observer that looks away. */
+    Observer NONE = new Observer() {};
+
+    /**
+     * The run is about to begin: time 0, every gauge started.
+     *
+     * @param rig the rig
+     */
+    default void onStart(Rig rig) {}
+
+    /**
+     * A whole minute has passed, or a moment asked for by {@link Rig#stopAt}.
+     *
+     * @param rig the rig, standing at that moment
+     */
+    default void onMoment(Rig rig) {}
+
+    /**
+     * After every tick; only called where {@link #wantsTicks()} says so.
+     *
+     * @param rig the rig
+     */
+    default void onTick(Rig rig) {}
+
+    /** Whether {@link #onTick} is wanted; costs time. */
+    default boolean wantsTicks() {
+        return false;
+    }
+
+    /**
+     * A gauge announced something, in the middle of a tick.
+     *
+     * @param lane whose gauge
+     * @param event what
+     * @param value the event's figure
+     */
+    default void onEvent(Lane lane, Event event, long value) {}
+}

@@ -1,0 +1,52 @@
+package org.gaugebench.sim.rig;
+
+import org.gaugebench.core.port.Event;
+
+/** Several observers as one. */
+public final class Observers {
+    private Observers() {}
+
+    /** Both look on, the first one first. */
+    public static Observer both(Observer first, Observer second) {
+        if (first == Observer.NONE) {
+            return second;
+        }
+        if (second == Observer.NONE) {
+            return first;
+        }
+        return new Observer() {
+            @Override
+            public void onStart(Rig rig) {
+                first.onStart(rig);
+                second.onStart(rig);
+            }
+
+            @Override
+            public void onMoment(Rig rig) {
+                first.onMoment(rig);
+                second.onMoment(rig);
+            }
+
+            @Override
+            public void onTick(Rig rig) {
+                if (first.wantsTicks()) {
+                    first.onTick(rig);
+                }
+                if (second.wantsTicks()) {
+                    second.onTick(rig);
+                }
+            }
+
+            @Override
+            public boolean wantsTicks() {
+                return first.wantsTicks() || second.wantsTicks();
+            }
+
+            @Override
+            public void onEvent(Lane lane, Event event, long value) {
+                first.onEvent(lane, event, value);
+                second.onEvent(lane, event, value);
+            }
+        };
+    }
+}

@@ -1,0 +1,157 @@
+package org.gaugebench.sim.scenario;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToLongFunction;
+import org.gaugebench.sim.units.RecordUnit;
+import org.gaugebench.sim.units.Texts;
+import org.jspecify.annotations.Nullable;
+
+/** Reads what a timeline step sets. Every address that a scenario can set is one row here. */
+final class ChangeReader {
+    private final List<Address> addresses = new ArrayList<>();
+
+    /**
+     * What is set, and what comes back at the end of a window.
+     *
+     * @param target part that owns it
+     * @param name of the load, charger or gauge
+     * @param value to set
+     * @param after value at the end of a window
+     */
+    record Setter(Change.Target target, String name, long value, long after) {
+        Change at(long millis, long newValue) {
+            return new Change(millis, target, name, newValue);
+        }
+    }
+
+    /**
+     * One address.
+     *
+     * @param key as the file writes it
+     * @param initial value that comes back after a window; unused for a switch
+     */
+    private record Address(
+            String key,
+            Change.Target target,
+            String name,
+            long initial,
+            ToLongFunction<Block> reader) {}
+
+    ChangeReader(Parts parts) {
+        for (LoadSpec load : parts.loads()) {
+            addSwitch(load.name(), Change.Target.LOAD_SWITCH, load.name(), "on", "off");
+            String key = load.name() + "." + LoadReader.key(load.kind());
+            addresses.add(
+                    new Address(
+                            key,
+                            Change.Target.LOAD_AMOUNT,
+                            load.name(),
+                            load.amount(),
+                            block -> LoadReader.amount(block, key, load.kind())));
+        }
+        for (ChargerSpec charger : parts.chargers()) {
+            addSwitch(charger.name(), Change.Target.CHARGER_SWITCH, charger.name(), "on", "off");
+        }
+        addSwitch("isolator", Change.Target.ISOLATOR, "", "open", "closed");
+        addSwitch("protection", Change.Target.PROTECTION, "", "open", "automatic");
+        addQuantity(
+                "battery.temperature",
+                Change.Target.BATTERY_TEMPERATURE,
+                parts.battery().temperatureMillicelsius(),
+                RecordUnit.MILLICELSIUS,
+                BatteryReader.COLDEST_MILLICELSIUS,
+                BatteryReader.HOTTEST_MILLICELSIUS);
+        addQuantity(
+                "sensor.offset",
+                Change.Target.SENSOR_OFFSET,
+                parts.sensor().offsetNanovolts(),
+                RecordUnit.NANOVOLTS,
+                -SensorReader.LARGEST_OFFSET_NANOVOLTS,
+                SensorReader.LARGEST_OFFSET_NANOVOLTS);
+        for (GaugeSpec gauge : parts.gauges()) {
+            String key = gauge.name() + ".declare";
+            addresses.add(
+                    new Address(
+                            key,
+                            Change.Target.DECLARE,
+                            gauge.name(),
+                            0,
+                            block ->
+                                    block.quantity(
+                                            key,
+                                            RecordUnit.PARTS_PER_MILLION,
+                                            0,
+                                            Defaults.WHOLE,
+                                            0)));
+        }
+    }
+
+    private void addSwitch(String key, Change.Target target, String name, String one, String zero) {
+        addresses.add(
+                new Address(
+                        key,
+                        target,
+                        name,
+                        0,
+                        block -> block.either(key, one, zero, false) ? 1 : 0));
+    }
+
+    private void addQuantity(
+            String key,
+            Change.Target target,
+            long initial,
+            RecordUnit unit,
+            long minimum,
+            long maximum) {
+        addresses.add(
+                new Address(
+                        key,
+                        target,
+                        "",
+                        initial,
+                        block -> block.quantity(key, unit, minimum, maximum, initial)));
+    }
+
+    /** Reads the block under "set". */
+    List<Setter> read(Block block, boolean window) {
+        List<Setter> setters = new ArrayList<>();
+        for (String key : block.names()) {
+            Address address = find(key);
+            if (address == null) {
+                block.has(key);
+                block.problem(
+                        key,
+                        "nothing here is called '"
+                                + Texts.shortened(key)
+                                + "'; "
+                                + Nearest.hint(key, addresses.stream().map(Address::key).toList()));
+                continue;
+            }
+            if (window && address.target == Change.Target.DECLARE) {
+                block.problem(key, "a declaration does not end; expected 'at: 2 h' for it");
+            }
+            long value = address.reader.applyAsLong(block);
+            long after = isSwitch(address) ? 1 - value : address.initial;
+            setters.add(new Setter(address.target, address.name, value, after));
+        }
+        block.finish();
+        return setters;
+    }
+
+    private static boolean isSwitch(Address address) {
+        return switch (address.target) {
+            case LOAD_SWITCH, CHARGER_SWITCH, ISOLATOR, PROTECTION -> true;
+            default -> false;
+        };
+    }
+
+    private @Nullable Address find(String key) {
+        for (Address address : addresses) {
+            if (address.key.equals(key)) {
+                return address;
+            }
+        }
+        return null;
+    }
+}

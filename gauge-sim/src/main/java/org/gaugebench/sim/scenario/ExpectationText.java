@@ -1,0 +1,65 @@
+package org.gaugebench.sim.scenario;
+
+import org.gaugebench.sim.scenario.Expectation.Kind;
+import org.gaugebench.sim.scenario.Expectation.Reading;
+import org.gaugebench.sim.units.QuantityFormat;
+import org.gaugebench.sim.units.RecordUnit;
+
+/** An expectation as one line for people. */
+final class ExpectationText {
+    private ExpectationText() {}
+
+    static String of(Expectation it) {
+        String subject = subject(it);
+        String when =
+                it.kind() == Kind.AT
+                        ? " at " + time(it.fromMillis())
+                        : " from " + time(it.fromMillis()) + " to " + time(it.toMillis());
+        String state =
+                it.trueStateAtLeastPartsPerMillion() < 0
+                        ? ""
+                        : ", each with the true state at least "
+                                + QuantityFormat.format(
+                                        it.trueStateAtLeastPartsPerMillion(),
+                                        RecordUnit.PARTS_PER_MILLION);
+        return subject + when + ": " + claim(it) + state;
+    }
+
+    private static String subject(Expectation it) {
+        String what = it.event() == null ? "" : "'" + SettingUnits.key(it.event()) + "'";
+        if (it.reading() != null) {
+            what = it.reading().key();
+        }
+        boolean ofGauge = it.reading() != Reading.TRUE_STATE_OF_CHARGE;
+        return ofGauge && !it.gauge().equals(GaugeReader.FIRST) ? it.gauge() + " " + what : what;
+    }
+
+    private static String claim(Expectation it) {
+        String value = value(it, it.value());
+        return switch (it.comparison()) {
+            case WITHIN_OF_TRUTH -> "within " + value(it, it.tolerance()) + " of the truth";
+            case WITHIN_OF_VALUE -> "within " + value(it, it.tolerance()) + " of " + value;
+            case AT_LEAST -> "at least " + value;
+            case AT_MOST -> "at most " + value;
+            case EXACTLY -> it.reading() == null ? value : "exactly " + value;
+            case NOT_KNOWN -> "not known";
+            case MORE_THAN -> "more than " + value;
+        };
+    }
+
+    /** A value in the reading's unit, or a number of events. */
+    static String value(Expectation it, long value) {
+        if (it.reading() == null) {
+            return value + (value == 1 ? " time" : " times");
+        }
+        RecordUnit unit = SettingUnits.of(it.reading());
+        // Hours stay hours: "more than 99 h" is what the display says, not "4 d 3 h".
+        return it.reading() == Reading.TIME_TO_EMPTY && value % 60 == 0
+                ? value / 60 + " h"
+                : QuantityFormat.format(value, unit);
+    }
+
+    private static String time(long millis) {
+        return QuantityFormat.format(millis, RecordUnit.MILLIS);
+    }
+}

@@ -1,0 +1,134 @@
+package org.gaugebench.sim.scenario;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.EnumMap;
+import java.util.HexFormat;
+import java.util.Map;
+import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.units.CapacityRating;
+import org.gaugebench.sim.units.QuantityFormat;
+import org.gaugebench.sim.units.RecordUnit;
+
+/** Writes a scenario back as text, with every default filled in, and digests it. */
+public final class ScenarioWriter {
+    private static final int DIGEST_BYTES = 8;
+
+    private ScenarioWriter() {}
+
+    /**
+     * The scenario as a file in which every value stands.
+     *
+     * @param scenario as read
+     * @return YAML that reads back to an equal scenario; a value that would also stand there if its
+     *     line were left out is marked {@code # default}
+     */
+    public static String resolved(Scenario scenario) {
+        Lines lines = new Lines(false);
+        write(scenario, lines);
+        return lines.toString();
+    }
+
+    /**
+     * A short name for what the scenario simulates: the first 64 bits of the SHA-256 of its
+     * resolved text without words for people.
+     *
+     * @param scenario as read
+     * @return 16 hex digits that do not depend on layout, comments, title, about, the reasons of
+     *     expectations or the file's name
+     */
+    public static String digest(Scenario scenario) {
+        Lines lines = new Lines(true);
+        write(scenario, lines);
+        try {
+            byte[] hash =
+                    MessageDigest.getInstance("SHA-256")
+                            .digest(lines.toString().getBytes(StandardCharsets.UTF_8));
+            return HexFormat.of().formatHex(hash, 0, DIGEST_BYTES);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java has SHA-256", e);
+        }
+    }
+
+    static String time(long millis) {
+        return QuantityFormat.format(millis, RecordUnit.MILLIS);
+    }
+
+    private static void write(Scenario it, Lines lines) {
+        lines.value("format", "1");
+        lines.prose("title", it.title());
+        if (!it.about().isEmpty()) {
+            lines.prose("about", it.about());
+        }
+        lines.value("seed", Long.toString(it.seed()), Long.toString(Defaults.SEED));
+        lines.value("duration", time(it.durationMillis()));
+        lines.quantity("tick", RecordUnit.MILLIS, it.tickMillis(), Defaults.TICK_MILLIS);
+        PartWriter parts = new PartWriter(lines);
+        parts.battery(it.battery());
+        parts.sensor(it.sensor());
+        writeGauges(it, lines);
+        if (!it.chargers().isEmpty()) {
+            lines.open("chargers");
+            it.chargers().forEach(charger -> parts.charger(charger, it.battery()));
+            lines.close();
+        }
+        if (!it.loads().isEmpty()) {
+            lines.open("loads");
+            it.loads().forEach(parts::load);
+            lines.close();
+        }
+        StepWriter steps = new StepWriter(lines, it);
+        steps.timeline();
+        steps.expectations();
+    }
+
+    private static void writeGauges(Scenario it, Lines lines) {
+        GaugeSpec first = it.gauges().get(0);
+        lines.open("gauge");
+        writeGauge(first, Defaults.settings(it.battery(), it.sensor()), it.battery(), lines);
+        lines.close();
+        if (it.gauges().size() == 1) {
+            return;
+        }
+        Map<Setting, Long> usual = new EnumMap<>(Setting.class);
+        for (Setting setting : Setting.values()) {
+            usual.put(setting, first.settings().get(setting));
+        }
+        lines.open("beside");
+        for (GaugeSpec gauge : it.gauges().subList(1, it.gauges().size())) {
+            lines.openItem("name", gauge.name());
+            writeGauge(gauge, usual, it.battery(), lines);
+            lines.close();
+        }
+        lines.close();
+    }
+
+    private static void writeGauge(
+            GaugeSpec it, Map<Setting, Long> usual, BatterySpec battery, Lines lines) {
+        lines.value("kind", it.kind().key(), GaugeSpec.Kind.CORE.key());
+        lines.value(
+                "start",
+                start(it.declaredPartsPerMillion()),
+                start(battery.startPartsPerMillion()));
+        for (Setting setting : Setting.values()) {
+            lines.value(
+                    setting.key(),
+                    figure(setting, it.settings().get(setting)),
+                    figure(setting, usual.getOrDefault(setting, 0L)));
+        }
+    }
+
+    private static String start(long partsPerMillion) {
+        return partsPerMillion == GaugeReader.UNKNOWN
+                ? "unknown"
+                : QuantityFormat.format(partsPerMillion, RecordUnit.PARTS_PER_MILLION);
+    }
+
+    private static String figure(Setting setting, long value) {
+        RecordUnit unit = SettingUnits.of(setting);
+        return setting == Setting.CAPACITY
+                ? CapacityRating.format(value, unit)
+                : QuantityFormat.format(value, unit);
+    }
+}

@@ -1,0 +1,53 @@
+package org.gaugebench.sim.scenario;
+
+import org.gaugebench.core.port.Event;
+import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.units.RecordUnit;
+
+/** Which unit of this side goes with a unit or a code of the core, and with a reading. */
+final class SettingUnits {
+    private SettingUnits() {}
+
+    /** The unit of a setting's integer. */
+    static RecordUnit of(Setting setting) {
+        return switch (setting.unit()) {
+            case "uA" -> RecordUnit.MICROAMPS;
+            case "mA" -> RecordUnit.MILLIAMPS;
+            case "nV" -> RecordUnit.NANOVOLTS;
+            case "uV" -> RecordUnit.MICROVOLTS;
+            case "mV" -> RecordUnit.MILLIVOLTS;
+            case "uOhm" -> RecordUnit.MICROOHMS;
+            case "uW" -> RecordUnit.MICROWATTS;
+            case "uAh" -> RecordUnit.MICROAMP_HOURS;
+            case "mAh" -> RecordUnit.MILLIAMP_HOURS;
+            case "ppm" -> RecordUnit.PARTS_PER_MILLION;
+            case "ppm/month" -> RecordUnit.PARTS_PER_MILLION_PER_MONTH;
+            case "uV/K" -> RecordUnit.MICROVOLTS_PER_KELVIN;
+            case "ms" -> RecordUnit.MILLIS;
+            case "s" -> RecordUnit.SECONDS;
+            case "min" -> RecordUnit.MINUTES;
+            case "h" -> RecordUnit.HOURS;
+            case "bit" -> RecordUnit.BITS;
+            case "counts/256" -> RecordUnit.COUNTS_Q8;
+            default ->
+                    throw new IllegalStateException(
+                            "no quantity is written for the unit of setting " + setting.key());
+        };
+    }
+
+    /** The unit of a reading. */
+    static RecordUnit of(Expectation.Reading reading) {
+        return switch (reading) {
+            case STATE_OF_CHARGE, TRUE_STATE_OF_CHARGE -> RecordUnit.PARTS_PER_MILLION;
+            case REMAINING_CHARGE -> RecordUnit.MICROAMP_HOURS;
+            case CURRENT -> RecordUnit.MICROAMPS;
+            case VOLTAGE -> RecordUnit.MICROVOLTS;
+            case TIME_TO_EMPTY -> RecordUnit.MINUTES;
+        };
+    }
+
+    /** The name of an event in scenario files: SET_TO_FULL is "set-to-full". */
+    static String key(Event event) {
+        return event.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    }
+}

@@ -1,0 +1,99 @@
+package org.gaugebench.sim.plant;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.gaugebench.sim.random.SeedTree;
+import org.gaugebench.sim.scenario.BatterySpec;
+import org.gaugebench.sim.scenario.Chemistry;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Closed forms of series resistance and RC pair: 10 mOhm, 15 mOhm with 2000 F (30 s), 20 A.
+ *
+ * <p>The battery holds a million ampere-hours, so that 150 s at 20 A move its open-circuit voltage
+ * by 0.36 microvolts; with that and six printed digits a tolerance of 1 microvolt is due.
+ */
+class BatteryReferenceTest {
+    private static final double TOLERANCE = 1e-6;
+
+    private static Circuit plant() {
+        BatterySpec battery =
+                new BatterySpec(
+                        Chemistry.LIFEPO4,
+                        12,
+                        1_000_000_000_000L,
+                        500_000,
+                        10_000,
+                        15_000,
+                        30_000,
+                        1_000_000,
+                        0,
+                        25_000,
+                        0,
+                        0,
+                        0,
+                        0);
+        return new Circuit(battery, List.of(), List.of(Plants.amps(20)), new SeedTree(1));
+    }
+
+    @Test
+    void dropUnderLoadFollowsTheClosedForm() {
+        Circuit plant = plant();
+        double open = plant.voltageVolts();
+        int[] seconds = {30, 60, 90, 150};
+        double[] drops = {0.389636, 0.459399, 0.485064, 0.497979};
+        int done = 0;
+        for (int i = 0; i < seconds.length; i++) {
+            Plants.run(plant, (seconds[i] - done) * 1_000L, 1_000);
+            done = seconds[i];
+            assertEquals(drops[i], open - plant.voltageVolts(), TOLERANCE, seconds[i] + " s");
+        }
+    }
+
+    @Test
+    void lengthOfTheTickChangesNothing() {
+        Circuit coarse = plant();
+        double open = coarse.voltageVolts();
+        coarse.step(60_000);
+        assertEquals(0.459399, open - coarse.voltageVolts(), TOLERANCE);
+    }
+
+    /** After 60 s the RC pair alone stands at 0.2593994 V; forward Euler would give 0.2607603. */
+    @Test
+    void sixtyStepsGiveTheExactBranchVoltage() {
+        Circuit plant = plant();
+        double open = plant.voltageVolts();
+        Plants.run(plant, 60_000, 1_000);
+        assertEquals(0.2593994, open - plant.voltageVolts() - 0.2, TOLERANCE);
+    }
+
+    /** After 20 tau the pair stands at 0.3 V to 6e-10; then it relaxes by e^-n after n tau. */
+    @Test
+    void residualAfterTheLoadFollowsTheClosedForm() {
+        Circuit plant = plant();
+        Plants.run(plant, 600_000, 1_000);
+        double charge = plant.chargeAmpHours();
+        plant.switchLoad("load", false);
+        double rested =
+                new OpenCircuitCurve(OpenCircuitTable.of(Chemistry.LIFEPO4), 4, 1e6, 25)
+                        .voltsAt(charge);
+        double[] residuals = {0.110364, 0.040601, 0.014936};
+        for (double residual : residuals) {
+            Plants.run(plant, 30_000, 1_000);
+            assertEquals(residual, rested - plant.voltageVolts(), TOLERANCE);
+        }
+    }
+
+    /** Step fractions 1 - e^-n for n = 1 to 5, five digits printed: tolerance half of the last. */
+    @Test
+    void stepFractionsFollowTheClosedForm() {
+        Circuit plant = plant();
+        double open = plant.voltageVolts();
+        double[] fractions = {0.63212, 0.86466, 0.95021, 0.98168, 0.99326};
+        for (double fraction : fractions) {
+            Plants.run(plant, 30_000, 500);
+            assertEquals(fraction, (open - plant.voltageVolts() - 0.2) / 0.3, 1e-5);
+        }
+    }
+}

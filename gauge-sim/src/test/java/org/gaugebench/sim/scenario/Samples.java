@@ -1,0 +1,144 @@
+package org.gaugebench.sim.scenario;
+
+import java.util.List;
+
+/** Scenario texts that several tests use. */
+final class Samples {
+    private Samples() {}
+
+    /** Nothing but what has to be there. */
+    static final String SMALLEST =
+            """
+            format: 1
+            title: Smallest
+            duration: 1 d
+            battery: {chemistry: lead-acid-agm, capacity: 60 Ah}
+            sensor: {shunt: 100 A / 75 mV}
+            """;
+
+    /** Every key, none of them at its default. */
+    static final String EVERYTHING =
+            """
+            format: 1
+            title: "Everything: \\"all\\" keys"
+            about: |
+              Two lines
+              for people.
+            seed: -7
+            duration: 3 d
+            tick: 500 ms
+            battery:
+              chemistry: lifepo4
+              nominal-voltage: 24 V
+              capacity: 100 Ah @ 20 h
+              start: 61.5 %
+              series-resistance: 11 mOhm
+              polarization: {resistance: 9 mOhm, time-constant: 45 s}
+              coulombic-efficiency: 99 %
+              self-discharge: 3 %/month
+              temperature: -5 °C
+              acceptance-time: 30 min
+              end-current: 0.1 %
+              charge-stop: 29 V
+              discharge-stop: none
+            sensor:
+              shunt: 200 A / 60 mV
+              shunt-error: -0.1 %
+              converter: 18 bit, 250 mV
+              gain-error: 0.05 %
+              offset: -3 uV
+              noise: 0 V
+              voltage-converter: 12 bit, 40 V
+              voltage-noise: 2 mV
+              sampling: instantaneous
+              temperature-sensor: none
+            gauge:
+              kind: plain-counter
+              start: 55 %
+              shunt-rated-current: 100 A
+              shunt-offset: -1.5 counts
+              absorption: 28 V
+              hold: 2 h
+            beside:
+              - {name: core-gauge, kind: core, start: unknown, taper: 3 %}
+              - {name: plain, kind: plain-counter}
+            chargers:
+              shore:
+                switched: off
+                absorption: 28.2 V
+                float: 27.1 V
+                current-limit: 15 A
+                temperature-coefficient: -3 mV/K
+                float-below: none
+                absorption-limit: none
+                sun: {peak: 9 A, sunrise: 5 h, sunset: 20 h 30 min, clouds: 30 %, cloud-depth: 70 %}
+            loads:
+              lamp: {current: 1.2 A, switched: off}
+              radio: {power: 30 W}
+              heater: {resistance: 8 Ohm}
+              pump: {current: 5 A, on-for: 10 min, every: 30 min}
+            timeline:
+              - {at: 2 h, set: {lamp: on, isolator: open, protection: open}}
+              - {at: 2 h, set: {lamp: off, lamp.current: 2 A, radio.power: 10 W}}
+              - {from: 18 h, to: 23 h, every: 1 d, set: {lamp: on, battery.temperature: 3 °C}}
+              - {at: 6 h, every: 12 h, until: 1 d, set: {sensor.offset: 3 uV, shore: on}}
+              - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
+            expect:
+              - {at: 3 d, reading: state-of-charge, within: 2 %, of: truth, because: "a: b"}
+              - {at: 3 d, reading: remaining-charge, gauge: plain, within: 1 Ah, of: 40 Ah}
+              - {throughout: true, from: 1 d, to: 2 d, reading: voltage, at-least: 20 V, at-most: 29 V}
+              - {throughout: true, reading: current, at-most: 15 A}
+              - {event: set-to-full, times: 1, from: 1 h, true-state-at-least: 97 %}
+              - {event: powered-up, at-least: 1, at-most: 2}
+              - {at: 1 d, reading: time-to-empty, is: more than 99 h}
+              - {at: 1 d, reading: time-to-empty, is: not-known}
+              - {at: 9 d, reading: true-state-of-charge, is: 50 %}
+            """;
+
+    /** The problems of a text as one string, or an empty one if it is right. */
+    static String problemsOf(String text) {
+        try {
+            ScenarioReader.read("hut.yaml", text);
+            return "";
+        } catch (ScenarioException e) {
+            return e.render();
+        }
+    }
+
+    /** A scenario without what its place in a file adds: two layouts then compare equal. */
+    static Scenario withoutMarks(Scenario it) {
+        List<Expectation> unmarked =
+                it.expectations().stream()
+                        .map(
+                                e ->
+                                        new Expectation(
+                                                e.text(),
+                                                new SourceMark("", 1, 1),
+                                                e.gauge(),
+                                                e.kind(),
+                                                e.fromMillis(),
+                                                e.toMillis(),
+                                                e.reading(),
+                                                e.event(),
+                                                e.comparison(),
+                                                e.value(),
+                                                e.tolerance(),
+                                                e.trueStateAtLeastPartsPerMillion(),
+                                                e.because()))
+                        .toList();
+        return new Scenario(
+                "",
+                it.title(),
+                it.about(),
+                it.seed(),
+                it.durationMillis(),
+                it.tickMillis(),
+                it.battery(),
+                it.sensor(),
+                it.gauges(),
+                it.chargers(),
+                it.loads(),
+                it.changes(),
+                unmarked);
+    }
+}

@@ -1,0 +1,48 @@
+package org.gaugebench.sim.scenario;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.gaugebench.core.port.Event;
+import org.gaugebench.core.settings.Setting;
+import org.junit.jupiter.api.Test;
+
+/** The page on the format says what the reader does. */
+class ScenarioFormatDocumentTest {
+    private static final Path PAGE = Path.of("docs", "scenario-format.md");
+
+    @Test
+    void theAnnotatedExampleIsAScenario() throws IOException, ScenarioException {
+        Matcher fence =
+                Pattern.compile("```yaml\n(.*?)```", Pattern.DOTALL)
+                        .matcher(Files.readString(PAGE));
+        assertTrue(fence.find());
+        Scenario example = ScenarioReader.read("example", fence.group(1));
+        assertEquals(2, example.gauges().size());
+        assertEquals(4, example.expectations().size());
+    }
+
+    @Test
+    void everyKeyOfTheFullSampleAndEverySettingAndEventIsExplained()
+            throws IOException, ScenarioException {
+        String page = Files.readString(PAGE);
+        for (Setting setting : Setting.values()) {
+            assertTrue(page.contains("`" + setting.key() + "`"), setting.key());
+        }
+        for (Event event : Event.values()) {
+            assertTrue(page.contains("`" + SettingUnits.key(event) + "`"), event.name());
+        }
+        String resolved =
+                ScenarioWriter.resolved(ScenarioReader.read("hut.yaml", Samples.EVERYTHING));
+        Matcher key = Pattern.compile("(?m)^[ -]*([a-z-]+):").matcher(resolved);
+        while (key.find()) {
+            boolean name = key.group(1).matches("shore|lamp|radio|heater|pump");
+            assertTrue(name || page.matches("(?s).*[`.]" + key.group(1) + "[`:].*"), key.group(1));
+        }
+    }
+}

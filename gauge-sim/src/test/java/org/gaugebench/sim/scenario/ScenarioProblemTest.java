@@ -1,0 +1,215 @@
+package org.gaugebench.sim.scenario;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Every kind of wrong file: where it is wrong, and what its author reads. */
+class ScenarioProblemTest {
+    @Test
+    void shouldShowTheLineAndACaretUnderTheValue() {
+        assertEquals(
+                """
+                hut.yaml:4:47: expected a charge such as 60 Ah, but found '60 A', which is a current
+                    battery: {chemistry: lead-acid-agm, capacity: 60 A}
+                                                                  ^
+                """,
+                Samples.problemsOf(Samples.SMALLEST.replace("60 Ah", "60 A")));
+    }
+
+    @Test
+    void shouldReportAllProblemsOfAFileAtOnceInFileOrder() {
+        String text =
+                """
+                format: 2
+                title: Wrong
+                duration: 7
+                tick: 1 s
+                battery: {chemistry: lead, capcity: 60 Ah}
+                sensor: {shunt: 75 mV}
+                gauge: {absorbtion: 14.4 V, hold: 90 s}
+                loads: {lamp: {current: 1 A, power: 3 W}}
+                timeline: [{at: 2 h, set: {lmap: on}}]
+                expect: [{at: 1 d, reading: charge, within: 2 %, of: truth}]
+                """;
+        String[] starts = {
+            "hut.yaml:1:9: this program reads format 1",
+            "hut.yaml:3:11: expected a time such as 2 h 30 min, but found '7' without a unit",
+            "hut.yaml:5:10: 'capacity' is missing in battery; expected 'capacity: 60 Ah @ 20 h'",
+            "hut.yaml:5:22: 'chemistry' cannot be 'lead'; expected one of: lead-acid-agm, lifepo4",
+            "hut.yaml:5:28: there is no key 'capcity' in battery; did you mean 'capacity'?",
+            "hut.yaml:6:17: expected a shunt rating such as 100 A / 75 mV, but found '75 mV'",
+            "hut.yaml:7:9: there is no key 'absorbtion' in gauge; did you mean 'absorption'?",
+            "hut.yaml:7:35: 90 s is finer than 1 min, the smallest step here",
+            "hut.yaml:8:30: load 'lamp' needs exactly one of current, power, resistance",
+            "hut.yaml:9:28: nothing here is called 'lmap'; did you mean 'lamp'?",
+            "hut.yaml:10:29: 'reading' cannot be 'charge'; expected one of: state-of-charge,"
+        };
+        String[] found =
+                Samples.problemsOf(text)
+                        .lines()
+                        .filter(line -> line.startsWith("hut.yaml"))
+                        .toArray(String[]::new);
+        assertEquals(starts.length, found.length, String.join("\n", found));
+        for (int i = 0; i < starts.length; i++) {
+            assertTrue(found[i].startsWith(starts[i]), found[i]);
+        }
+    }
+
+    /** Each row adds one line to the smallest file, whose own five lines are right. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '`',
+            value = {
+                "title: Again|6:1: 'title' stands twice in the scenario; the first is on line 2",
+                "sede: 4|6:1: there is no key 'sede' in the scenario; did you mean 'seed'?",
+                "seed: x|6:7: expected a whole number from -2305843009213693951 to"
+                        + " 2305843009213693951 such as 1, but found 'x'",
+                "loads: {a: {current: 1 A, on-for: 0 s, every: 1 h}}|6:35: 'on-for' must be 1 ms"
+                        + " to 366 d, but is 0 s",
+                "seed:|6:1: 'seed' has no value; expected 'seed: 1'",
+                "tick: [1 s]|6:7: expected 'tick: 2 h 30 min', but found a list",
+                "tick: 61 s|6:7: 'tick' must be 1 ms to 1 min, but is 1 min 1 s",
+                "tick: 7 s|3:11: 'duration' must be a whole number of ticks of 7000 ms",
+                "gauge: 4|6:8: expected keys and values under gauge, but found '4'",
+                "gauge: {absorption: 80 V}|6:21: the gauge's 'absorption' must be at most"
+                        + " voltage-full-scale (65536 mV), else full cannot be seen, but is 80 V",
+                "gauge: {taper: 30 %}|6:16: 'taper' must be 0.1 % to 20 %, but is 30 %",
+                "gauge: {kind: plain-counter, start: unknown}|6:30: a plain counter counts from"
+                        + " what is declared; expected 'start: 80 %'",
+                "loads: {isolator: {current: 1 A}}|6:9: the name 'isolator' is taken by the"
+                        + " scenario itself",
+                "loads: {Lamp: {current: 1 A}}|6:9: a name is lower-case letters, digits and"
+                        + " hyphens, at most 31, such as 'lamp-2'; found 'Lamp'",
+                "loads: {a: {current: 1 A, every: 1 h}}|6:27: a cycling load needs both, such as"
+                        + " 'on-for: 10 min' and 'every: 30 min'",
+                "loads: {a: {}}|6:12: load 'a' needs exactly one of current, power, resistance,"
+                        + " such as 'current: 1.2 A'",
+                "chargers: {a: {float: 15 V}}|6:16: 'float' must be at most 'absorption', such as"
+                        + " 13.6 V under 14.4 V",
+                "timeline: {at: 2 h}|6:11: expected a list such as '- {at: 2 h, set: {lamp: on}}',"
+                        + " but found keys and values",
+                "timeline: [{set: {isolator: open}}]|6:12: expected either 'at: 2 h' or both"
+                        + " 'from: 18 h' and 'to: 23 h'",
+                "timeline: [{at: 2 d, set: {isolator: open}}]|6:17: 'at' must be 0 s to 1 d, but"
+                        + " is 2 d",
+                "timeline: [{at: 2 h, set: {isolator: on}}]|6:38: 'isolator' cannot be 'on';"
+                        + " expected one of: open, closed",
+                "timeline: [{from: 1 h, to: 2 h, set: {gauge.declare: 1 %}}]|6:39: a declaration"
+                        + " does not end; expected 'at: 2 h' for it",
+                "timeline: [{at: 0 s, every: 1 s, set: {isolator: open}}]|6:22: the timeline would"
+                        + " make more than 10000 changes; a load that cycles has 'on-for' and"
+                        + " 'every' of its own",
+                "expect: [{at: 1 d, event: set-to-full}]|6:11: an expectation has exactly one of"
+                        + " 'at: 7 d', 'throughout: true', 'event: set-to-full'",
+                "expect: [{event: set-to-full}]|6:10: an event is counted: expected 'times: 1', or"
+                        + " 'at-least: 1', 'at-most: 3' or both",
+                "expect: [{at: 1 d, reading: time-to-empty, within: 1 h, of: truth}]|6:61:"
+                        + " 'time-to-empty' cannot be compared with the truth; expected a value"
+                        + " such as 'of: 2 h 30 min'",
+                "expect: [{at: 1 d, reading: current, gauge: plane, at-most: 1 A}]|6:45: 'gauge'"
+                        + " cannot be 'plane'; expected one of: gauge",
+                "about: *x|6:8: anchors (&name) and aliases (*name) are not used in scenarios;"
+                        + " write the value out, or put the text in quotes",
+                "about: !!str x|6:8: tags (!name) are not used in scenarios; put the text in"
+                        + " quotes",
+                "about: a: b|6:9: this is not YAML (mapping values are not allowed here); a text"
+                        + " with ': ' in it needs quotes, such as title: \"Week 1: rain\"",
+                "--- {}|6:1: one file holds one scenario; remove the '---'",
+                "[a]: b|6:1: expected a word as key, such as 'capacity', but found a list"
+            })
+    void shouldReportOneProblemWithItsPlace(String line, String message) {
+        String found =
+                Samples.problemsOf(Samples.SMALLEST + line + "\n").lines().findFirst().orElse("");
+        assertEquals("hut.yaml:" + message, found);
+    }
+
+    @Test
+    void shouldNameTheQuotesThatAConverterNeedsInsideBraces() {
+        String found =
+                Samples.problemsOf(
+                        Samples.SMALLEST.replace("75 mV", "75 mV, converter: 20 bit, 100 mV"));
+        assertTrue(found.contains("a value with a comma needs quotes, such as"), found);
+    }
+
+    @Test
+    void shouldLeadASettingThatFollowsFromTheSensorBackToTheSensor() {
+        assertEquals(
+                "hut.yaml:5:10: the gauge's 'shunt-rated-drop' must be at most shunt-full-scale"
+                        + " (100000 uV), else the rated current cannot be read, but is 150 mV,"
+                        + " which follows from this; write it under 'gauge' to change it",
+                Samples.problemsOf(Samples.SMALLEST.replace("75 mV", "150 mV"))
+                        .lines()
+                        .findFirst()
+                        .orElse(""));
+        String cut = Samples.problemsOf(Samples.SMALLEST.replace("100 A", "33.3333 A"));
+        assertTrue(
+                cut.startsWith(
+                        "hut.yaml:5:10: 33.3333 A is finer than 1 mA, the step of the gauge's"
+                                + " 'shunt-rated-current'"),
+                cut);
+    }
+
+    @Test
+    void shouldRefuseATabAsIndent() {
+        String found = Samples.problemsOf(Samples.SMALLEST + "loads:\n\tlamp: {current: 1 A}\n");
+        assertTrue(found.startsWith("hut.yaml:7:1: a tab in the indent; expected spaces"), found);
+    }
+
+    @Test
+    void shouldRefuseDepthBeforeItBuildsATree() {
+        String found = Samples.problemsOf("about: " + "[".repeat(100_000));
+        assertTrue(found.contains("nested deeper than 16 levels"), found);
+    }
+
+    @Test
+    void shouldRefuseMoreTicksThanARunCanHave() {
+        String found = Samples.problemsOf(Samples.SMALLEST.replace("1 d", "24000 d"));
+        assertTrue(
+                found.startsWith("hut.yaml:3:11: 'duration' must be at most 2000000000 ticks"),
+                found);
+    }
+
+    @Test
+    void shouldCloseALongListOfProblems() {
+        StringBuilder text = new StringBuilder(Samples.SMALLEST);
+        for (int i = 0; i < 150; i++) {
+            text.append("wrong-").append(i).append(": 1\n");
+        }
+        assertTrue(Samples.problemsOf(text.toString()).contains("and 50 more problems"));
+    }
+
+    @Test
+    void shouldNameWhatIsWrongWithAFileAsAWhole(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("hut.yaml");
+        assertEquals("there is no such file", onlyMessage(file));
+        assertTrue(onlyMessage(folder).startsWith("this is a folder"));
+        Files.writeString(file, "");
+        assertTrue(onlyMessage(file).startsWith("the file is empty"));
+        Files.writeString(file, "# nothing but a comment\n");
+        assertTrue(onlyMessage(file).startsWith("the file is empty"));
+        Files.write(file, "title: Fl\u00fcgel".getBytes(StandardCharsets.ISO_8859_1));
+        assertEquals("a byte here is not UTF-8; save the file as UTF-8", onlyMessage(file));
+        Files.write(file, new byte[ScenarioReader.LARGEST_BYTES + 1]);
+        assertTrue(onlyMessage(file).startsWith("the file is larger than 1 MiB"));
+        Files.writeString(file, "title: \u0007");
+        assertEquals("the character U+0007 cannot stand here; remove it", onlyMessage(file));
+    }
+
+    private static String onlyMessage(Path file) {
+        ScenarioException refusal =
+                assertThrows(ScenarioException.class, () -> ScenarioReader.read(file));
+        assertEquals(1, refusal.problems().size(), refusal.render());
+        return refusal.problems().get(0).message();
+    }
+}
