@@ -29,9 +29,9 @@ public enum SavedField {
     /** {@link SavedState#bandGapNanocoulombs}. */
     BAND_GAP_NANOCOULOMBS(
             1, 8, "nC", s -> s.bandGapNanocoulombs, (s, v) -> s.bandGapNanocoulombs = v),
-    /** {@link SavedState#bandResidualNanocoulombs}. */
-    BAND_RESIDUAL_NANOCOULOMBS(
-            1, 8, "nC", s -> s.bandResidualNanocoulombs, (s, v) -> s.bandResidualNanocoulombs = v),
+    /** {@link SavedState#bandResidualPartsPerMillion}. */
+    BAND_RESIDUAL_PARTS_PER_MILLION(
+            1, 8, "ppm", s -> s.bandResidualPartsPerMillion, (s, v) -> s.bandResidualPartsPerMillion = v),
     /** {@link SavedState#surplusNanocoulombs}. */
     SURPLUS_NANOCOULOMBS(
             1, 8, "nC", s -> s.surplusNanocoulombs, (s, v) -> s.surplusNanocoulombs = v),
@@ -45,14 +45,12 @@ public enum SavedField {
             "nC",
             s -> s.ruleDischargedNanocoulombs,
             (s, v) -> s.ruleDischargedNanocoulombs = v),
-    /** {@link SavedState#evidenceInNanocoulombs}. */
-    EVIDENCE_IN_NANOCOULOMBS(
-            1, 8, "nC", s -> s.evidenceInNanocoulombs, (s, v) -> s.evidenceInNanocoulombs = v),
-    /** {@link SavedState#evidenceOutNanocoulombs}. */
-    EVIDENCE_OUT_NANOCOULOMBS(
-            1, 8, "nC", s -> s.evidenceOutNanocoulombs, (s, v) -> s.evidenceOutNanocoulombs = v),
-    /** {@link SavedState#evidenceMillis}. */
-    EVIDENCE_MILLIS(1, 8, "ms", s -> s.evidenceMillis, (s, v) -> s.evidenceMillis = v),
+    /** {@link SavedState#bandWarmMillisQ8}. */
+    BAND_WARM_MILLIS_Q8(
+            1, 8, "ms/256", s -> s.bandWarmMillisQ8, (s, v) -> s.bandWarmMillisQ8 = v),
+    /** {@link SavedState#minutesSinceFull}. */
+    MINUTES_SINCE_FULL(
+            1, 8, "min", s -> s.minutesSinceFull, (s, v) -> s.minutesSinceFull = v),
     /** {@link SavedState#lifetimeInNanocoulombs}. */
     LIFETIME_IN_NANOCOULOMBS(
             1, 8, "nC", s -> s.lifetimeInNanocoulombs, (s, v) -> s.lifetimeInNanocoulombs = v),
@@ -68,13 +66,6 @@ public enum SavedField {
     /** {@link SavedState#lifetimeUptimeMillis}. */
     LIFETIME_UPTIME_MILLIS(
             1, 8, "ms", s -> s.lifetimeUptimeMillis, (s, v) -> s.lifetimeUptimeMillis = v),
-    /** {@link SavedState#cycleCountPartsPerMillion}. */
-    CYCLE_COUNT_PARTS_PER_MILLION(
-            1,
-            8,
-            "ppm",
-            s -> s.cycleCountPartsPerMillion,
-            (s, v) -> s.cycleCountPartsPerMillion = v),
     /** {@link SavedState#zeroAdjustmentCountsQ8}. */
     ZERO_ADJUSTMENT_COUNTS_Q8(
             1,
@@ -119,20 +110,20 @@ public enum SavedField {
             "mAh",
             s -> s.evidenceCapacityMilliampHours,
             (s, v) -> s.evidenceCapacityMilliampHours = (int) v),
-    /** {@link SavedState#evidenceAgreeingCount}. */
-    EVIDENCE_AGREEING_COUNT(
-            1,
-            4,
-            "times",
-            s -> s.evidenceAgreeingCount,
-            (s, v) -> s.evidenceAgreeingCount = (int) v),
-    /** {@link SavedState#evidenceLowestPartsPerMillion}. */
-    EVIDENCE_LOWEST_PARTS_PER_MILLION(
+    /** {@link SavedState#evidenceEfficiencyPartsPerMillion}. */
+    EVIDENCE_EFFICIENCY_PARTS_PER_MILLION(
             1,
             4,
             "ppm",
-            s -> s.evidenceLowestPartsPerMillion,
-            (s, v) -> s.evidenceLowestPartsPerMillion = (int) v),
+            s -> s.evidenceEfficiencyPartsPerMillion,
+            (s, v) -> s.evidenceEfficiencyPartsPerMillion = (int) v),
+    /** {@link SavedState#earlyEndPartsPerMillion}. */
+    EARLY_END_PARTS_PER_MILLION(
+            1,
+            4,
+            "ppm",
+            s -> s.earlyEndPartsPerMillion,
+            (s, v) -> s.earlyEndPartsPerMillion = (int) v),
     /** {@link SavedState#voltageMicrovolts}. */
     VOLTAGE_MICROVOLTS(
             1, 4, "uV", s -> s.voltageMicrovolts, (s, v) -> s.voltageMicrovolts = (int) v),
@@ -146,8 +137,8 @@ public enum SavedField {
     RULE_ARMED(1, 1, "flag", s -> s.ruleArmed ? 1 : 0, (s, v) -> s.ruleArmed = v != 0),
     /** {@link SavedState#trustCode}. */
     TRUST_CODE(1, 1, "code", s -> s.trustCode, (s, v) -> s.trustCode = (int) v),
-    /** {@link SavedState#anchorKindCode}. */
-    ANCHOR_KIND_CODE(1, 1, "code", s -> s.anchorKindCode, (s, v) -> s.anchorKindCode = (int) v);
+    /** {@link SavedState#emptyArmed}. */
+    EMPTY_ARMED(1, 1, "flag", s -> s.emptyArmed ? 1 : 0, (s, v) -> s.emptyArmed = v != 0);
 
     private final int sinceVersion;
     private final int sizeBytes;

@@ -32,8 +32,8 @@ public final class SavedState {
     /** Band: bound of what may have flowed in intervals without samples, at least 0. */
     public long bandGapNanocoulombs;
 
-    /** Band: how wrong the last anchor itself may be, at least 0. */
-    public long bandResidualNanocoulombs;
+    /** Band: how wrong the last anchor itself may be; 1,000,000 while nothing is known. */
+    public long bandResidualPartsPerMillion;
 
     /** What came in above the upper limit since the count was last set, at least 0. */
     public long surplusNanocoulombs;
@@ -44,14 +44,11 @@ public final class SavedState {
     /** Discharged since full was proven, towards arming the full-charge rule again. */
     public long ruleDischargedNanocoulombs;
 
-    /** Evidence: charge put in since the last full anchor, at least 0. */
-    public long evidenceInNanocoulombs;
+    /** Band: time since the last anchor weighted by warmth, at least 0. */
+    public long bandWarmMillisQ8;
 
-    /** Evidence: charge taken out since the last full anchor, at least 0. */
-    public long evidenceOutNanocoulombs;
-
-    /** Evidence: time counted since the last full anchor. */
-    public long evidenceMillis;
+    /** Whole minutes since full was proven or declared, at least 0. */
+    public long minutesSinceFull;
 
     /** Charge into the battery over its life, at least 0. */
     public long lifetimeInNanocoulombs;
@@ -67,9 +64,6 @@ public final class SavedState {
 
     /** Time counted over the gauge's life. */
     public long lifetimeUptimeMillis;
-
-    /** Cycle count in millionths of a full-charge capacity taken out. */
-    public long cycleCountPartsPerMillion;
 
     /** Zero adjustment, taken off every shunt reading. */
     public int zeroAdjustmentCountsQ8;
@@ -92,11 +86,11 @@ public final class SavedState {
     /** Evidence: the last capacity worked out and not yet confirmed; 0 for none. */
     public int evidenceCapacityMilliampHours;
 
-    /** Evidence: how many results in a row agree. */
-    public int evidenceAgreeingCount;
+    /** Evidence: the last efficiency worked out and not yet confirmed; 0 for none. */
+    public int evidenceEfficiencyPartsPerMillion;
 
-    /** Evidence: lowest state of charge since the last full anchor, 0 to 1,000,000. */
-    public int evidenceLowestPartsPerMillion;
+    /** The count at the last early end, 0 to 1,000,000; -1 for none. */
+    public int earlyEndPartsPerMillion;
 
     /** Battery voltage when the record was written: tells a battery exchanged while off. */
     public int voltageMicrovolts;
@@ -116,8 +110,8 @@ public final class SavedState {
     /** How far the state of charge may be believed: ordinal of {@code port.Trust}. */
     public int trustCode;
 
-    /** What the count was last anchored by; the number's meaning is the rules'. */
-    public int anchorKindCode;
+    /** Whether the empty rule looks for empty. */
+    public boolean emptyArmed;
 
     /** Creates a state of zeros, for reuse. */
     public SavedState() {}
