@@ -287,10 +287,13 @@ public final class LoadFilter {
     /**
      * The filtered current: the slow mean, or the fast pole until the slow mean has a whole minute.
      *
-     * @return microamps, rounded toward zero, positive into the battery
+     * @return microamps, to the nearest, halves away from zero; positive into the battery
      */
     public int microamps() {
-        return minutes == 0 ? fastMicroamps() : (int) (minutesSumMicroamps / minutes);
+        return FixedMath.clampToInt(
+                minutes == 0
+                        ? FixedMath.divideHalfAwayFromZero(fastMicroampsQ8, 1 << FRACTION_BITS)
+                        : FixedMath.divideHalfAwayFromZero(minutesSumMicroamps, minutes));
     }
 
     /**
