@@ -15,6 +15,9 @@ import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.rules.RuleOutcome;
+import org.gaugebench.core.saved.SaveOutcome;
+import org.gaugebench.core.saved.SaveReason;
+import org.gaugebench.core.saved.SlotOutcome;
 import org.gaugebench.core.sense.ElapsedTime;
 import org.gaugebench.core.settings.GaugeSettings;
 
@@ -39,6 +42,7 @@ public final class Gauge {
     private final EnergyCounter energy = new EnergyCounter();
     private final FaultLog faults;
     private final Corrections corrections;
+    private final GaugeMemory memory;
     private Stages s;
 
     // The outside.
@@ -50,10 +54,7 @@ public final class Gauge {
     private int currentMicroamps;
     private int voltageMicrovolts;
     private int temperatureMillicelsius = Sample.TEMPERATURE_ABSENT;
-
-    // State: the sums through the shunt when the band last saw them.
-    private long bandInNanocoulombs;
-    private long bandOutNanocoulombs;
+    private boolean checkBattery;
 
     /**
      * Builds a gauge. Call {@link #powerUp} before the first tick.
@@ -64,24 +65,45 @@ public final class Gauge {
      */
     public Gauge(GaugeSettings settings, StateStore store, EventSink events) {
         this.events = Objects.requireNonNull(events);
-        Objects.requireNonNull(store);
         s = new Stages(settings);
+        memory = new GaugeMemory(store, settings);
         corrections = new Corrections(events);
         faults = new FaultLog(events);
     }
 
     /**
-     * Power came up. Without a saved state (this core keeps none yet) the state of charge is
-     * unknown until it is declared or proven; it is never guessed.
+     * Power came up: the newest saved record is taken over, and the time without power widens the
+     * band. Without a record the state of charge is unknown until it is declared or proven; it is
+     * never guessed. Nothing is written.
      *
      * @param offMillis how long power was off, as far as known; at least 0
-     * @param offTime how well that is known
+     * @param offTime how well that is known; anything but EXACT leaves the band without a limit
      */
     public void powerUp(long offMillis, OffTime offTime) {
         Objects.requireNonNull(offTime);
         clock.restart();
+        SlotOutcome found = memory.open();
+        boolean restored = found != SlotOutcome.NONE_VALID && found != SlotOutcome.FOREIGN_BATTERY;
+        if (restored) {
+            memory.restore(s, energy, corrections);
+            s.markAccounted();
+            if (offTime == OffTime.EXACT) {
+                s.band.addOffTime(offMillis, s.offMicroamps());
+            } else {
+                s.band.forget();
+            }
+            checkBattery = true;
+        }
         s.fullRule.beginQuietTime();
+        s.updateBand();
         events.onEvent(Event.POWERED_UP, 0, offMillis);
+        if (restored) {
+            events.onEvent(Event.RESTORED, 0, s.stateOfChargePartsPerMillion());
+        }
+        faults.stand(
+                Fault.ADJUSTMENT_LOST.bit(),
+                memory.isLost() ? Fault.ADJUSTMENT_LOST.bit() : 0,
+                0);
     }
 
     /**
@@ -93,6 +115,9 @@ public final class Gauge {
         faults.beginTick();
         long elapsedMillis = clock.advance(sample.clockMillis);
         sense(sample);
+        if (checkBattery) {
+            checkSameBattery();
+        }
         if (elapsedMillis == 0 && clock.isPastFirst()) {
             faults.raise(Fault.SAMPLE_REPEATED, clock.uptimeMillis());
             return;
@@ -116,6 +141,42 @@ public final class Gauge {
             s.band.addUnmeasured(elapsedMillis);
             s.capacity.spoil();
             s.efficiency.spoil();
+        }
+        SaveReason due = memory.due(s, voltageMicrovolts, (int) elapsedMillis);
+        if (due != SaveReason.NONE) {
+            save();
+        }
+    }
+
+    private void save() {
+        SaveOutcome outcome =
+                memory.save(
+                        s,
+                        energy,
+                        corrections,
+                        clock.uptimeMillis(),
+                        voltageMicrovolts,
+                        currentMicroamps);
+        faults.stand(
+                Fault.MEMORY_FAILING.bit(),
+                outcome.isMemoryFault() ? Fault.MEMORY_FAILING.bit() : 0,
+                clock.uptimeMillis());
+    }
+
+    /**
+     * The first sample after a restart: a rested voltage far from the rested one that was saved is
+     * another battery, and nothing is known of it.
+     */
+    private void checkSameBattery() {
+        checkBattery = false;
+        if (s.isOtherRestVoltage(
+                memory.savedMicrovolts(),
+                memory.savedMicroamps(),
+                voltageMicrovolts,
+                currentMicroamps)) {
+            s.band.forget();
+            s.updateBand();
+            events.onEvent(Event.BATTERY_DOUBTFUL, 0, voltageMicrovolts);
         }
     }
 
@@ -144,6 +205,7 @@ public final class Gauge {
         s.charge.add(currentMicroamps, millis);
         energy.add(voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, currentMicroamps, millis);
         s.minute.add(currentMicroamps, voltageMicrovolts, millis);
+        s.loadFilter.addStretch(currentMicroamps, millis);
     }
 
     /** The minute is whole: settle it, then let the rules look at it, then estimate. */
@@ -151,7 +213,7 @@ public final class Gauge {
         s.minute.close();
         int warmthQ8 = SelfDischarge.warmthQ8(temperatureMillicelsius);
         s.charge.settleMinute(s.selfDischarge.minuteNanocoulombs(warmthQ8));
-        account(MINUTE_MILLIS, warmthQ8);
+        s.account(MINUTE_MILLIS, warmthQ8);
         corrections.announceLimits(s, clock.uptimeMillis());
         s.capacity.addMinute(s.minute, temperatureMillicelsius);
         s.efficiency.addMinute(s.minute);
@@ -177,6 +239,7 @@ public final class Gauge {
                         s.band.upperEdgePartsPerMillion(),
                         s.charge.isAtUpperLimit());
         boolean set = corrections.apply(full, s, now);
+
         RuleOutcome empty =
                 s.emptyRule.judge(
                         s.minute,
@@ -190,18 +253,10 @@ public final class Gauge {
                         temperatureMillicelsius,
                         shown,
                         s.band.halfWidthPartsPerMillion());
-        if (!set) {
-            corrections.apply(rest, s, now);
+        set = set || corrections.apply(rest, s, now);
+        if (set) {
+            memory.anchored();
         }
-    }
-
-    /** What went through the shunt since the last account widens the band. */
-    private void account(int millis, int warmthQ8) {
-        long in = s.charge.inNanocoulombs();
-        long out = s.charge.outNanocoulombs();
-        s.band.add(millis, in - bandInNanocoulombs, out - bandOutNanocoulombs, warmthQ8);
-        bandInNanocoulombs = in;
-        bandOutNanocoulombs = out;
     }
 
     /** An interval that no sample stands for: not counted, the minute under way starts again. */
@@ -223,8 +278,9 @@ public final class Gauge {
     private void endMinuteEarly() {
         int millis = s.minute.millis();
         s.charge.settleMinute();
-        account(millis, SelfDischarge.warmthQ8(temperatureMillicelsius));
+        s.account(millis, SelfDischarge.warmthQ8(temperatureMillicelsius));
         s.minute.abandon();
+        s.loadFilter.abandonMinute();
     }
 
     /**
@@ -303,8 +359,8 @@ public final class Gauge {
             s = next;
             events.onEvent(Event.SETTINGS_CHANGED, clock.uptimeMillis(), step);
         }
-        bandInNanocoulombs = s.charge.inNanocoulombs();
-        bandOutNanocoulombs = s.charge.outNanocoulombs();
+        s.markAccounted();
+        memory.settingsChanged(s);
         s.fullRule.beginQuietTime();
         afterCommand();
     }
@@ -329,8 +385,7 @@ public final class Gauge {
         readout.averageCurrentMicroamps = s.loadFilter.microamps();
         readout.voltageMicrovolts = voltageMicrovolts;
         readout.temperatureMillicelsius = temperatureMillicelsius;
-        readout.timeToEmptyState = s.timeToEmpty.state();
-        readout.timeToEmptyMinutes = s.timeToEmpty.minutes();
+        ReadoutEstimates.fill(s, readout);
         readout.ruleState = s.fullRule.state();
         readout.ruleReason = s.fullRule.reason();
         readout.trust = corrections.trust();
@@ -358,6 +413,7 @@ public final class Gauge {
                 corrections.isKnown() ? s.stateOfChargePartsPerMillion() : Readout.NOT_KNOWN);
         r.set(Register.TRUST, corrections.trust().ordinal());
         r.set(Register.FAULT_BITS, faults.presentBits());
+        r.set(Register.SAVES, memory.saves());
         r.set(Register.FAULT_TICKS, faults.faultTicks());
         Inspection.inspect(s, r);
     }

@@ -69,5 +69,12 @@ final class Inspection {
         r.set(Register.FILTERED_MICROAMPS_Q8, s.loadFilter.microampsQ8());
         r.set(Register.TIME_TO_EMPTY_STATE, s.timeToEmpty.state().ordinal());
         r.set(Register.TIME_TO_EMPTY_MINUTES, s.timeToEmpty.minutes());
+        r.set(Register.TIME_TO_EMPTY_LOW_MINUTES, s.timeToEmpty.low().minutes());
+        r.set(Register.TIME_TO_EMPTY_HIGH_MINUTES, s.timeToEmpty.high().minutes());
+        r.set(Register.TIME_AT_THIS_LOAD_MINUTES, s.timeToEmpty.atThisLoad().minutes());
+        r.set(Register.TIME_AT_USUAL_USE_MINUTES, s.timeToEmpty.atUsualUse().minutes());
+        r.set(Register.TIME_TO_FULL_STATE, s.timeToFull.state().ordinal());
+        r.set(Register.TIME_TO_FULL_MINUTES, s.timeToFull.minutes());
+        r.set(Register.LOW_CHARGE_ALARM, s.lowChargeAlarm.isOn() ? 1 : 0);
     }
 }

@@ -44,7 +44,10 @@ final class SettingsChange {
                 before.charge.isFullProven(),
                 before.charge.surplusNanocoulombs(),
                 before.charge.deficitNanocoulombs());
-        after.charge.resumeSums(before.charge.inNanocoulombs(), before.charge.outNanocoulombs());
+        after.charge.resumeSums(
+                before.charge.inNanocoulombs(),
+                before.charge.outNanocoulombs(),
+                before.charge.efficiencyRemainderQ16());
         carryBand(before.band.sums(), after.band.sums());
         if (sameCapacity) {
             after.capacity.resume(

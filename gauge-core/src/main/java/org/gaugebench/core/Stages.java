@@ -5,8 +5,13 @@ import org.gaugebench.core.charge.ChargeAccumulator;
 import org.gaugebench.core.charge.MinuteMean;
 import org.gaugebench.core.charge.SelfDischarge;
 import org.gaugebench.core.charge.StateOfCharge;
+import org.gaugebench.core.estimate.EstimateInput;
 import org.gaugebench.core.estimate.LoadFilter;
+import org.gaugebench.core.estimate.LowChargeAlarm;
+import org.gaugebench.core.estimate.RateModel;
+import org.gaugebench.core.estimate.TemperatureCurve;
 import org.gaugebench.core.estimate.TimeToEmpty;
+import org.gaugebench.core.estimate.TimeToFull;
 import org.gaugebench.core.rules.CapacityEstimate;
 import org.gaugebench.core.rules.Diagnosis;
 import org.gaugebench.core.rules.EfficiencyEstimate;
@@ -26,6 +31,8 @@ import org.gaugebench.core.settings.Setting;
 final class Stages {
     private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
 
+    private static final int MINUTES_PER_HOUR = 60;
+
     final GaugeSettings settings;
     final ShuntAdjustment adjustment;
     CurrentSense currentSense;
@@ -40,8 +47,15 @@ final class Stages {
     final CapacityEstimate capacity;
     final EfficiencyEstimate efficiency;
     final Diagnosis diagnosis;
-    final LoadFilter loadFilter = new LoadFilter();
+    final LoadFilter loadFilter;
     final TimeToEmpty timeToEmpty;
+    final TimeToFull timeToFull;
+    final LowChargeAlarm lowChargeAlarm;
+
+    // State: the sums through the shunt when the band last saw them.
+    private long accountedInNanocoulombs;
+    private long accountedOutNanocoulombs;
+    private final EstimateInput estimateInput = new EstimateInput();
 
     Stages(GaugeSettings settings) {
         this.settings = settings;
@@ -63,7 +77,41 @@ final class Stages {
         capacity = new CapacityEstimate(settings);
         efficiency = new EfficiencyEstimate(settings);
         diagnosis = new Diagnosis(settings);
-        timeToEmpty = new TimeToEmpty(settings);
+        loadFilter =
+                new LoadFilter(
+                        capacityNanocoulombs, (int) settings.get(Setting.AVERAGING_TIME));
+        timeToEmpty = timeToEmpty(settings, capacityNanocoulombs);
+        timeToFull =
+                new TimeToFull(
+                        capacityNanocoulombs,
+                        (int) settings.get(Setting.COULOMBIC_EFFICIENCY),
+                        (int) settings.get(Setting.TAPER_TIME),
+                        (int) settings.get(Setting.TAPER) / 2,
+                        (int) settings.get(Setting.LONGEST_TIME) * MINUTES_PER_HOUR);
+        lowChargeAlarm =
+                new LowChargeAlarm(
+                        (int) settings.get(Setting.LOW_CHARGE),
+                        (int) settings.get(Setting.LOW_CHARGE_HYSTERESIS));
+    }
+
+    private static TimeToEmpty timeToEmpty(GaugeSettings settings, long capacityNanocoulombs) {
+        TemperatureCurve temperature =
+                new TemperatureCurve(
+                        (int) settings.get(Setting.USABLE_AT_10),
+                        (int) settings.get(Setting.USABLE_AT_0),
+                        (int) settings.get(Setting.USABLE_AT_MINUS_20));
+        RateModel rateModel =
+                new RateModel(
+                        capacityNanocoulombs,
+                        (int) settings.get(Setting.RATED_TIME),
+                        (int) settings.get(Setting.PEUKERT_EXPONENT),
+                        temperature);
+        return new TimeToEmpty(
+                settings.get(Setting.OFFSET_BOUND),
+                (int) settings.get(Setting.LONGEST_TIME) * MINUTES_PER_HOUR,
+                StateOfCharge.nanocoulombs(
+                        settings.get(Setting.KEPT_BACK), capacityNanocoulombs),
+                rateModel);
     }
 
     /** Takes the present adjustment into the conversion; cold: once for each adjustment. */
@@ -71,6 +119,71 @@ final class Stages {
         currentSense =
                 new CurrentSense(
                         settings, adjustment.zeroCountsQ8(), adjustment.gainPartsPerMillion());
+    }
+
+    /** What went through the shunt since the band last saw it widens the band. */
+    void account(int millis, int warmthQ8) {
+        long in = charge.inNanocoulombs();
+        long out = charge.outNanocoulombs();
+        band.add(millis, in - accountedInNanocoulombs, out - accountedOutNanocoulombs, warmthQ8);
+        markAccounted();
+    }
+
+    /** The band has seen all that went through the shunt so far. */
+    void markAccounted() {
+        accountedInNanocoulombs = charge.inNanocoulombs();
+        accountedOutNanocoulombs = charge.outNanocoulombs();
+    }
+
+    long unaccountedNetNanocoulombs() {
+        return charge.inNanocoulombs()
+                - accountedInNanocoulombs
+                - (charge.outNanocoulombs() - accountedOutNanocoulombs);
+    }
+
+    long unaccountedGrossNanocoulombs() {
+        return charge.inNanocoulombs()
+                - accountedInNanocoulombs
+                + (charge.outNanocoulombs() - accountedOutNanocoulombs);
+    }
+
+    /** In and out added up, over the gauge's life. */
+    long grossNanocoulombs() {
+        return charge.inNanocoulombs() + charge.outNanocoulombs();
+    }
+
+    /** Most mean current that may flow while the gauge is without power. */
+    long offMicroamps() {
+        return settings.get(Setting.CAPACITY) * settings.get(Setting.OFF_CURRENT_BOUND) / 1_000;
+    }
+
+    /** Two voltages, both at rest, that one battery does not have within a short time. */
+    boolean isOtherRestVoltage(
+            int savedMicrovolts, int savedMicroamps, int microvolts, int microamps) {
+        // derived: a hundredth of the capacity in one hour; a fortieth of the nominal voltage
+        long restMicroamps = settings.get(Setting.CAPACITY) * 10;
+        long differenceMicrovolts = settings.get(Setting.NOMINAL_VOLTAGE) * 1_000 / 40;
+        long highestRestMicrovolts =
+                settings.get(Setting.REST_VOLTAGE_100) * 1_000 + differenceMicrovolts;
+        return Math.abs((long) savedMicroamps) <= restMicroamps
+                && Math.abs((long) microamps) <= restMicroamps
+                && savedMicrovolts > 0
+                && microvolts > 0
+                && savedMicrovolts <= highestRestMicrovolts
+                && microvolts <= highestRestMicrovolts
+                && Math.abs((long) microvolts - savedMicrovolts) > differenceMicrovolts;
+    }
+
+    /** The estimates at this moment. */
+    void updateEstimates(boolean known, int presentMicroamps, int temperatureMillicelsius) {
+        long capacityPart = charge.capacityNanocoulombs() / 1_000_000;
+        estimateInput.known = known;
+        estimateInput.chargeNanocoulombs = charge.chargeNanocoulombs();
+        estimateInput.lowNanocoulombs = band.lowerEdgePartsPerMillion() * capacityPart;
+        estimateInput.highNanocoulombs = band.upperEdgePartsPerMillion() * capacityPart;
+        estimateInput.presentMicroamps = presentMicroamps;
+        estimateInput.temperatureMillicelsius = temperatureMillicelsius;
+        timeToEmpty.update(estimateInput, loadFilter);
     }
 
     int stateOfChargePartsPerMillion() {

@@ -129,8 +129,10 @@ public final class ChargeAccumulator {
      *
      * @param in nanocoulombs in
      * @param out nanocoulombs out
+     * @param remainderQ16 what the efficiency's floor had cut off
      */
-    public void resumeSums(long in, long out) {
+    public void resumeSums(long in, long out, int remainderQ16) {
+        efficiency.resume(remainderQ16);
         inNanocoulombs = Math.max(in, 0);
         outNanocoulombs = Math.max(out, 0);
     }

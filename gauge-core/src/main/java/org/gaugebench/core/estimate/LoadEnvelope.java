@@ -15,11 +15,11 @@ final class LoadEnvelope {
     // Parameters.
     private final long marginMicroamps;
 
-    // State: a ring of minute means, newest before next.
+    // State: a ring of minute means, newest before the next index.
     private final int[] meanMicroamps = new int[MINUTES];
     private int count;
-    private int next;
-    private int lookBack = MINUTES;
+    private int nextIndex;
+    private int lookBackMinutes = MINUTES;
 
     // State: the widened ends, worked out when something was added.
     private long lowMicroamps;
@@ -31,22 +31,22 @@ final class LoadEnvelope {
 
     /** Adds a level. While looking back less than an hour, the look grows with each. */
     void add(int microamps) {
-        meanMicroamps[next] = microamps;
-        next = next + 1 == MINUTES ? 0 : next + 1;
+        meanMicroamps[nextIndex] = microamps;
+        nextIndex = nextIndex + 1 == MINUTES ? 0 : nextIndex + 1;
         count = Math.min(count + 1, MINUTES);
-        lookBack = Math.min(lookBack + 1, MINUTES);
+        lookBackMinutes = Math.min(lookBackMinutes + 1, MINUTES);
         widen();
     }
 
     /** From here on only this level and what comes after it is looked at. */
     void startFrom(int microamps) {
-        lookBack = 0;
+        lookBackMinutes = 0;
         add(microamps);
     }
 
     /** The whole hour is looked at again. */
     void lookAtTheWholeHour() {
-        lookBack = MINUTES;
+        lookBackMinutes = MINUTES;
         widen();
     }
 
@@ -54,8 +54,8 @@ final class LoadEnvelope {
     private void widen() {
         long lowest = Long.MAX_VALUE;
         long highest = Long.MIN_VALUE;
-        int looked = Math.min(count, lookBack);
-        int index = next;
+        int looked = Math.min(count, lookBackMinutes);
+        int index = nextIndex;
         for (int i = 0; i < looked; i++) {
             index = index == 0 ? MINUTES - 1 : index - 1;
             lowest = Math.min(lowest, meanMicroamps[index]);

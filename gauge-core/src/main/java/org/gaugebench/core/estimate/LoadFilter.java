@@ -28,7 +28,7 @@ public final class LoadFilter {
     private static final int FRACTION_BITS = 8;
 
     /** 9/32 of the difference every 5 s is a time constant of 15.1 s. */
-    private static final int FAST_PART = 9;
+    private static final int FAST_PART_Q5 = 9;
 
     private static final int FAST_SHIFT = 5;
 
@@ -65,7 +65,7 @@ public final class LoadFilter {
     // State: the slow mean, a ring of minute means since it last started.
     private final int[] minuteMicroamps;
     private int minutes;
-    private int nextMinute;
+    private int nextIndex;
     private long minutesSumMicroamps;
     private boolean seeded;
     private boolean minuteIsMixed;
@@ -74,10 +74,10 @@ public final class LoadFilter {
     private int heavierSlots;
     private int lighterSlots;
     private int meanBeforeMicroamps;
-    private int minutesBefore;
+    private int beforeMinutes;
 
     // State: the one-off under way.
-    private int rememberedSlotsLeft;
+    private int rememberedSlots;
     private int returnSlots;
     private int rememberedMicroamps;
     private int rememberedMinutes;
@@ -148,7 +148,7 @@ public final class LoadFilter {
             fastSeeded = true;
             fastMicroampsQ8 = inputQ8;
         }
-        fastMicroampsQ8 += ((inputQ8 - fastMicroampsQ8) * FAST_PART) >> FAST_SHIFT;
+        fastMicroampsQ8 += ((inputQ8 - fastMicroampsQ8) * FAST_PART_Q5) >> FAST_SHIFT;
         if (seeded && !cameBack()) {
             watchForNewLoad();
         }
@@ -156,10 +156,10 @@ public final class LoadFilter {
 
     /** Counts the time inside the old envelope; restores the old mean when it was long enough. */
     private boolean cameBack() {
-        if (rememberedSlotsLeft == 0) {
+        if (rememberedSlots == 0) {
             return false;
         }
-        rememberedSlotsLeft--;
+        rememberedSlots--;
         int fast = fastMicroamps();
         boolean inside = fast >= rememberedLowMicroamps && fast <= rememberedHighMicroamps;
         returnSlots = inside ? returnSlots + 1 : 0;
@@ -171,7 +171,7 @@ public final class LoadFilter {
             endOneOff();
             return true;
         }
-        if (rememberedSlotsLeft == 0) {
+        if (rememberedSlots == 0) {
             endOneOff();
         }
         // Inside, the watch for a new load pauses: a larger step passes through on its way.
@@ -179,7 +179,7 @@ public final class LoadFilter {
     }
 
     private void endOneOff() {
-        rememberedSlotsLeft = 0;
+        rememberedSlots = 0;
         returnSlots = 0;
         heavierSlots = 0;
         lighterSlots = 0;
@@ -192,7 +192,7 @@ public final class LoadFilter {
         boolean lighter = fast > envelope.highMicroamps();
         if ((heavier || lighter) && heavierSlots + lighterSlots == 0) {
             meanBeforeMicroamps = microamps();
-            minutesBefore = Math.max(1, minutes);
+            beforeMinutes = Math.max(1, minutes);
         }
         heavierSlots = heavier ? heavierSlots + 1 : 0;
         lighterSlots = lighter ? lighterSlots + 1 : 0;
@@ -202,11 +202,11 @@ public final class LoadFilter {
     }
 
     private void takeOver(int fast) {
-        if (rememberedSlotsLeft == 0) {
+        if (rememberedSlots == 0) {
             // A second new load within the hour leaves what the first one interrupted.
-            rememberedSlotsLeft = REMEMBERED_SLOTS;
+            rememberedSlots = REMEMBERED_SLOTS;
             rememberedMicroamps = meanBeforeMicroamps;
-            rememberedMinutes = minutesBefore;
+            rememberedMinutes = beforeMinutes;
             rememberedLowMicroamps = envelope.lowMicroamps();
             rememberedHighMicroamps = envelope.highMicroamps();
             envelope.startFrom(fast);
@@ -222,7 +222,7 @@ public final class LoadFilter {
     /** The minute under way holds some of the old load and is left out. */
     private void restart() {
         minutes = 0;
-        nextMinute = 0;
+        nextIndex = 0;
         minutesSumMicroamps = 0;
         minuteIsMixed = true;
     }
@@ -230,13 +230,13 @@ public final class LoadFilter {
     /** <b>Range:</b> the sum is at most 240 x 2^31, below 2^39. */
     private void push(int meanMicroamps) {
         if (minutes == minuteMicroamps.length) {
-            minutesSumMicroamps -= minuteMicroamps[nextMinute];
+            minutesSumMicroamps -= minuteMicroamps[nextIndex];
         } else {
             minutes++;
         }
-        minuteMicroamps[nextMinute] = meanMicroamps;
+        minuteMicroamps[nextIndex] = meanMicroamps;
         minutesSumMicroamps += meanMicroamps;
-        nextMinute = nextMinute + 1 == minuteMicroamps.length ? 0 : nextMinute + 1;
+        nextIndex = nextIndex + 1 == minuteMicroamps.length ? 0 : nextIndex + 1;
     }
 
     /**
@@ -287,10 +287,13 @@ public final class LoadFilter {
     /**
      * The filtered current: the slow mean, or the fast pole until the slow mean has a whole minute.
      *
-     * @return microamps, rounded toward zero, positive into the battery
+     * @return microamps, to the nearest, halves away from zero; positive into the battery
      */
     public int microamps() {
-        return minutes == 0 ? fastMicroamps() : (int) (minutesSumMicroamps / minutes);
+        return FixedMath.clampToInt(
+                minutes == 0
+                        ? FixedMath.divideHalfAwayFromZero(fastMicroampsQ8, 1 << FRACTION_BITS)
+                        : FixedMath.divideHalfAwayFromZero(minutesSumMicroamps, minutes));
     }
 
     /**
@@ -380,6 +383,6 @@ public final class LoadFilter {
      * @return slots of 5 s; 0 if there is none
      */
     public int rememberedSlotsLeft() {
-        return rememberedSlotsLeft;
+        return rememberedSlots;
     }
 }

@@ -17,6 +17,9 @@ public final class RateModel {
     private static final int MILLIS_PER_HOUR = 3_600_000;
     private static final int PART_BITS = 30;
 
+    private static final RateModel NONE =
+            new RateModel(1, 1, FULL_PARTS_PER_MILLION, TemperatureCurve.FLAT);
+
     // Parameters.
     private final int log2RatedQ24;
     private final long exponentLessOnePartsPerMillion;
@@ -50,7 +53,7 @@ public final class RateModel {
      * @return factor one at every current and temperature
      */
     public static RateModel none() {
-        return new RateModel(1, 1, FULL_PARTS_PER_MILLION, TemperatureCurve.FLAT);
+        return NONE;
     }
 
     /**

@@ -13,7 +13,7 @@ public final class RollingMinute {
     private final int[] slotMicroamps = new int[SLOTS];
     private long sumMicroamps;
     private int count;
-    private int next;
+    private int nextIndex;
 
     /** Creates a box that has seen nothing. */
     public RollingMinute() {}
@@ -26,9 +26,9 @@ public final class RollingMinute {
      * @param meanMicroamps positive into the battery
      */
     void addSlot(int meanMicroamps) {
-        sumMicroamps += (long) meanMicroamps - slotMicroamps[next];
-        slotMicroamps[next] = meanMicroamps;
-        next = next + 1 == SLOTS ? 0 : next + 1;
+        sumMicroamps += (long) meanMicroamps - slotMicroamps[nextIndex];
+        slotMicroamps[nextIndex] = meanMicroamps;
+        nextIndex = nextIndex + 1 == SLOTS ? 0 : nextIndex + 1;
         count = Math.min(count + 1, SLOTS);
     }
 

@@ -10,7 +10,7 @@ final class TaperTime {
     private static final int HALVES_Q24 = Log2Table.ONE_Q24;
 
     /** A measured value is held to a quarter and to four times the declared one. */
-    private static final int HOLD_FACTOR = 4;
+    private static final int HOLD_TIMES = 4;
 
     /** One day. */
     private static final int LONGEST_MINUTES = 1_440;
@@ -46,8 +46,8 @@ final class TaperTime {
             long perHalf = ((long) sinceReferenceMinutes << Log2Table.FRACTION_BITS) / ratioQ24;
             long minutes = (perHalf << Log2Table.FRACTION_BITS) / Log2Table.LN2_Q24;
             if (declaredMinutes > 0) {
-                minutes = Math.max(minutes, declaredMinutes / HOLD_FACTOR);
-                minutes = Math.min(minutes, (long) declaredMinutes * HOLD_FACTOR);
+                minutes = Math.max(minutes, declaredMinutes / HOLD_TIMES);
+                minutes = Math.min(minutes, (long) declaredMinutes * HOLD_TIMES);
                 measuredMinutes = (int) Math.max(1, minutes);
             }
             startAt(microamps);

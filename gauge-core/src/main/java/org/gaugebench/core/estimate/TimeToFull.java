@@ -1,5 +1,6 @@
 package org.gaugebench.core.estimate;
 
+import org.gaugebench.core.port.FullTimeState;
 import org.gaugebench.core.fixed.FixedMath;
 import org.gaugebench.core.fixed.Log2Table;
 
@@ -35,8 +36,8 @@ public final class TimeToFull {
 
     // State: the last minutes of charging.
     private final int[] minuteMicroamps = new int[STEADY_MINUTES];
-    private int minutesCharging;
-    private int next;
+    private int chargingMinutes;
+    private int nextIndex;
     private boolean atFullVoltage;
 
     // State: the last answer.
@@ -97,9 +98,9 @@ public final class TimeToFull {
     }
 
     private void remember(int meanMicroamps, boolean fullVoltage) {
-        minuteMicroamps[next] = meanMicroamps;
-        next = next + 1 == STEADY_MINUTES ? 0 : next + 1;
-        minutesCharging = Math.min(minutesCharging + 1, STEADY_MINUTES);
+        minuteMicroamps[nextIndex] = meanMicroamps;
+        nextIndex = nextIndex + 1 == STEADY_MINUTES ? 0 : nextIndex + 1;
+        chargingMinutes = Math.min(chargingMinutes + 1, STEADY_MINUTES);
         atFullVoltage = fullVoltage;
         if (fullVoltage) {
             taper.addMinute(meanMicroamps);
@@ -109,8 +110,8 @@ public final class TimeToFull {
     }
 
     private void forgetTheSource() {
-        minutesCharging = 0;
-        next = 0;
+        chargingMinutes = 0;
+        nextIndex = 0;
         atFullVoltage = false;
         taper.endTaper();
     }
@@ -120,16 +121,16 @@ public final class TimeToFull {
         long lowest = Integer.MAX_VALUE;
         long highest = Integer.MIN_VALUE;
         long sum = 0;
-        for (int i = 0; i < minutesCharging; i++) {
+        for (int i = 0; i < chargingMinutes; i++) {
             lowest = Math.min(lowest, minuteMicroamps[i]);
             highest = Math.max(highest, minuteMicroamps[i]);
             sum += minuteMicroamps[i];
         }
         if (atFullVoltage) {
-            long newest = minuteMicroamps[next == 0 ? STEADY_MINUTES - 1 : next - 1];
+            long newest = minuteMicroamps[nextIndex == 0 ? STEADY_MINUTES - 1 : nextIndex - 1];
             return newest * PERCENT > lowest * (PERCENT + UNSTEADY_PERCENT);
         }
-        long mean = sum / minutesCharging;
+        long mean = sum / chargingMinutes;
         return highest * PERCENT > mean * (PERCENT + UNSTEADY_PERCENT)
                 || lowest * PERCENT < mean * (PERCENT - UNSTEADY_PERCENT);
     }
@@ -147,7 +148,7 @@ public final class TimeToFull {
                 FixedMath.clamp(capacityNanocoulombs - chargeNanocoulombs, 0, capacityNanocoulombs);
         long missingIn = gross(missing);
         long tau = taper.minutes();
-        if (tau == 0 || (minutesCharging < STEADY_MINUTES && !atFullVoltage)) {
+        if (tau == 0 || (chargingMinutes < STEADY_MINUTES && !atFullVoltage)) {
             long least = missingIn / currentMicroamps / MILLIS_PER_MINUTE;
             answer(FullTimeState.NOT_BEFORE, least);
             return;

@@ -11,11 +11,11 @@ public final class UsualUse {
 
     // State. One sum is in microamp-minutes.
     private final long[] hourSums = new long[HOURS];
-    private long wholeHoursSum;
-    private long partHourSum;
+    private long wholeHoursMicroampMinutes;
+    private long partHourMicroampMinutes;
     private int partHourMinutes;
     private int wholeHours;
-    private int next;
+    private int nextIndex;
 
     /** Creates a memory that has seen nothing. */
     public UsualUse() {}
@@ -28,14 +28,14 @@ public final class UsualUse {
      * @param meanMicroamps positive into the battery
      */
     void addMinute(int meanMicroamps) {
-        partHourSum += Math.max(0, -(long) meanMicroamps);
+        partHourMicroampMinutes += Math.max(0, -(long) meanMicroamps);
         partHourMinutes++;
         if (partHourMinutes == MINUTES_PER_HOUR) {
-            wholeHoursSum += partHourSum - hourSums[next];
-            hourSums[next] = partHourSum;
-            next = next + 1 == HOURS ? 0 : next + 1;
+            wholeHoursMicroampMinutes += partHourMicroampMinutes - hourSums[nextIndex];
+            hourSums[nextIndex] = partHourMicroampMinutes;
+            nextIndex = nextIndex + 1 == HOURS ? 0 : nextIndex + 1;
             wholeHours = Math.min(wholeHours + 1, HOURS);
-            partHourSum = 0;
+            partHourMicroampMinutes = 0;
             partHourMinutes = 0;
         }
     }
@@ -50,7 +50,7 @@ public final class UsualUse {
         if (wholeHours == 0) {
             return 0;
         }
-        long mean = wholeHoursSum / ((long) wholeHours * MINUTES_PER_HOUR);
+        long mean = wholeHoursMicroampMinutes / ((long) wholeHours * MINUTES_PER_HOUR);
         return (int) Math.min(mean, Integer.MAX_VALUE);
     }
 

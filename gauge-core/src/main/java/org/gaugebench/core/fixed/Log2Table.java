@@ -28,10 +28,10 @@ public final class Log2Table {
     private static final int LARGEST_EXPONENT_Q24 = 37 << FRACTION_BITS;
 
     /** Entry i is log2(1 + i/256), 0 to 1 with 30 fraction bits. */
-    private static final int[] LOGARITHMS_Q30 = logarithms();
+    private static final int[] LOGARITHMS_Q30 = logarithms(new int[ENTRIES]);
 
     /** Entry i is 2^(i/256) - 1, 0 to 1 with 30 fraction bits. */
-    private static final int[] POWERS_Q30 = powers();
+    private static final int[] POWERS_Q30 = powers(new int[ENTRIES]);
 
     private Log2Table() {}
 
@@ -81,8 +81,7 @@ public final class Log2Table {
         return table[index] + (int) ((rise * within) >> (TABLE_BITS - INDEX_BITS));
     }
 
-    private static int[] logarithms() {
-        int[] table = new int[ENTRIES];
+    private static int[] logarithms(int[] table) {
         for (int i = 0; i < ENTRIES - 1; i++) {
             table[i] = logarithmQ30(EXACT_ONE + ((long) i << (EXACT_BITS - INDEX_BITS)));
         }
@@ -104,8 +103,7 @@ public final class Log2Table {
         return (int) ((result + 1) >> 1);
     }
 
-    private static int[] powers() {
-        int[] table = new int[ENTRIES];
+    private static int[] powers(int[] table) {
         for (int i = 0; i < ENTRIES - 1; i++) {
             long product = EXACT_ONE;
             long root = EXACT_ONE;

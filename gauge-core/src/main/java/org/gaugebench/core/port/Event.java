@@ -7,6 +7,10 @@ package org.gaugebench.core.port;
 public enum Event {
     /** Power came up; figure: the stated off-time. */
     POWERED_UP(Severity.NOTE, "ms", "powered up"),
+    /** The saved state was taken over; figure: the state of charge in it. */
+    RESTORED(Severity.NOTE, "ppm", "saved state taken over"),
+    /** The rested voltage is not the saved one: perhaps another battery; figure: the voltage. */
+    BATTERY_DOUBTFUL(Severity.WARNING, "uV", "not the battery that was saved?"),
     /** The state of charge was declared from outside; figure: the declared value. */
     DECLARED(Severity.NOTE, "ppm", "state of charge declared"),
     /** The full-charge rule proved full and the count was set; figure: the step of the count. */

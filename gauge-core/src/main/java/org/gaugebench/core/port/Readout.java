@@ -50,6 +50,33 @@ public final class Readout {
     /** Time to empty at the average current; meaning by {@link #timeToEmptyState}. */
     public int timeToEmptyMinutes;
 
+    /** The same if the truth is at the lower edge of the band; meaning by its state. */
+    public int timeToEmptyLowMinutes;
+
+    /** The same if the truth is at the upper edge of the band; meaning by its state. */
+    public int timeToEmptyHighMinutes;
+
+    /** What kind of answer {@link #timeAtThisLoadMinutes} is. */
+    public EstimateState timeAtThisLoadState = EstimateState.NO_ESTIMATE;
+
+    /** Time to empty at the present current. */
+    public int timeAtThisLoadMinutes;
+
+    /** What kind of answer {@link #timeAtUsualUseMinutes} is. */
+    public EstimateState timeAtUsualUseState = EstimateState.NO_ESTIMATE;
+
+    /** Time to empty at the mean discharge of the last day. */
+    public int timeAtUsualUseMinutes;
+
+    /** What kind of answer {@link #timeToFullMinutes} is. */
+    public FullTimeState timeToFullState = FullTimeState.NO_ESTIMATE;
+
+    /** Time to full; meaning by {@link #timeToFullState}. */
+    public int timeToFullMinutes;
+
+    /** Whether the low-charge alarm stands. */
+    public boolean lowCharge;
+
     /** State of the full-charge rule. */
     public RuleState ruleState = RuleState.WAITING;
 

@@ -107,9 +107,25 @@ public enum Register {
     TIME_TO_EMPTY_STATE("state"),
     /** Time to empty. */
     TIME_TO_EMPTY_MINUTES("min"),
+    /** Time to empty if the truth is at the lower edge of the band. */
+    TIME_TO_EMPTY_LOW_MINUTES("min"),
+    /** Time to empty if the truth is at the upper edge of the band. */
+    TIME_TO_EMPTY_HIGH_MINUTES("min"),
+    /** Time to empty at the present current. */
+    TIME_AT_THIS_LOAD_MINUTES("min"),
+    /** Time to empty at the mean load of the last day. */
+    TIME_AT_USUAL_USE_MINUTES("min"),
+    /** Kind of the time to full, by ordinal. */
+    TIME_TO_FULL_STATE("state"),
+    /** Time to full. */
+    TIME_TO_FULL_MINUTES("min"),
+    /** Whether the low-charge alarm stands. */
+    LOW_CHARGE_ALARM("0 or 1"),
     /** Trust, by ordinal. */
     TRUST("state"),
-    /** Faults present in the last tick. */
+    /** Saves tried since power-up. */
+    SAVES("times"),
+    /** Faults of the last tick and those that stand. */
     FAULT_BITS("bits"),
     /** Ticks with any fault since power-up. */
     FAULT_TICKS("ticks");

@@ -7,7 +7,7 @@ package org.gaugebench.core.readout;
  * <p>The sign belongs to the rounded figure: whoever prints it gets no minus before a zero.
  */
 public final class ShownCurrent {
-    private static final int MICROAMPS_PER_TENTH = 100_000;
+    private static final int TENTH_MICROAMPS = 100_000;
 
     // Parameters.
     private final long zeroBelowMicroamps;
@@ -34,7 +34,7 @@ public final class ShownCurrent {
         if (magnitude < zeroBelowMicroamps) {
             return 0;
         }
-        int tenths = (int) ((magnitude + MICROAMPS_PER_TENTH / 2) / MICROAMPS_PER_TENTH);
+        int tenths = (int) ((magnitude + TENTH_MICROAMPS / 2) / TENTH_MICROAMPS);
         return currentMicroamps < 0 ? -tenths : tenths;
     }
 }

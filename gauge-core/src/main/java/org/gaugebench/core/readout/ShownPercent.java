@@ -9,16 +9,13 @@ import org.gaugebench.core.port.Readout;
  * <p>It falls at once and rises only when half a percent beyond the next figure is reached.
  */
 public final class ShownPercent {
-    /** Stands for "not known". */
-    public static final int NOT_KNOWN = Readout.NOT_KNOWN;
-
     private static final int PARTS_PER_PERCENT = 10_000;
-    private static final int HYSTERESIS_PARTS = PARTS_PER_PERCENT / 2;
-    private static final int FULL_PARTS = 1_000_000;
+    private static final int HYSTERESIS_PARTS_PER_MILLION = PARTS_PER_PERCENT / 2;
+    private static final int FULL_PARTS_PER_MILLION = 1_000_000;
     private static final int FULL_PERCENT = 100;
 
     // State.
-    private int percent = NOT_KNOWN;
+    private int percent = Readout.NOT_KNOWN;
 
     /** Creates a display that shows "not known". */
     public ShownPercent() {}
@@ -26,15 +23,15 @@ public final class ShownPercent {
     /**
      * Takes a state of charge.
      *
-     * @param partsPerMillion state of charge, 0 to 1,000,000, or {@link #NOT_KNOWN}
+     * @param partsPerMillion state of charge, 0 to 1,000,000, or {@link Readout#NOT_KNOWN}
      * @param fullProven whether full is proven and nothing was taken out since
      */
     public void update(int partsPerMillion, boolean fullProven) {
         if (partsPerMillion < 0) {
-            percent = NOT_KNOWN;
+            percent = Readout.NOT_KNOWN;
         } else if (partsPerMillion == 0) {
             percent = 0;
-        } else if (partsPerMillion >= FULL_PARTS && fullProven) {
+        } else if (partsPerMillion >= FULL_PARTS_PER_MILLION && fullProven) {
             percent = FULL_PERCENT;
         } else {
             int floor = partsPerMillion / PARTS_PER_PERCENT;
@@ -43,7 +40,8 @@ public final class ShownPercent {
             boolean flicker =
                     percent > 0
                             && held == percent + 1
-                            && partsPerMillion < held * PARTS_PER_PERCENT + HYSTERESIS_PARTS;
+                            && partsPerMillion
+                                    < held * PARTS_PER_PERCENT + HYSTERESIS_PARTS_PER_MILLION;
             percent = flicker ? percent : held;
         }
     }
@@ -51,7 +49,7 @@ public final class ShownPercent {
     /**
      * The figure to show.
      *
-     * @return 0 to 100, or {@link #NOT_KNOWN}
+     * @return 0 to 100, or {@link Readout#NOT_KNOWN}
      */
     public int percent() {
         return percent;

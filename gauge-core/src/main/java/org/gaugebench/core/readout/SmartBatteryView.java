@@ -22,15 +22,15 @@ import org.gaugebench.core.port.Sample;
  */
 public final class SmartBatteryView {
     /** Stands for "not applicable" in every time word. */
-    public static final int NOT_APPLICABLE = 65_535;
+    public static final int NOT_APPLICABLE_WORD = 65_535;
 
     private static final int LONGEST_WORD = 65_534;
     private static final int LARGEST_WORD = 65_535;
-    private static final int LARGEST_CURRENT = 32_767;
-    private static final int SMALLEST_CURRENT = -32_768;
-    private static final int LARGEST_SCALE = 3;
+    private static final int LARGEST_CURRENT_WORD = 32_767;
+    private static final int SMALLEST_CURRENT_WORD = -32_768;
+    private static final int LARGEST_SCALE_CODE = 3;
     private static final int SCALE_SHIFT = 12;
-    private static final int VERSION_1_1 = 0x0021;
+    private static final int VERSION_WORD = 0x0021;
     private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
     private static final int MICROAMPS_PER_MILLIAMP = 1_000;
     private static final int MICROVOLTS_PER_MILLIVOLT = 1_000;
@@ -39,12 +39,12 @@ public final class SmartBatteryView {
     private static final int PERCENT = 100;
     private static final int NO_LONGER_EMPTY_PERCENT = 20;
     private static final int ZERO_CELSIUS_MILLIKELVIN = 273_150;
-    private static final int MILLIKELVIN_PER_TENTH = 100;
+    private static final int TENTH_MILLIKELVIN = 100;
     private static final int ALARM_MINUTES = 10;
-    private static final int ALARM_PART_OF_DESIGN = 10;
+    private static final int ALARM_DIVISOR = 10;
 
     // Parameters.
-    private final int scale;
+    private final int scaleCode;
     private final long unitNanocoulombs;
     private final long unitMicroamps;
     private final int designCapacityWord;
@@ -53,18 +53,18 @@ public final class SmartBatteryView {
     private final RateModel rateModel;
 
     // State: what the host wrote.
-    private int atRate;
-    private int capacityAlarm;
-    private int timeAlarm = ALARM_MINUTES;
+    private int atRateWord;
+    private int capacityAlarmWord;
+    private int timeAlarmMinutes = ALARM_MINUTES;
 
     // State: the last input, in words.
     private final SmartBatteryInput in = new SmartBatteryInput();
-    private int remaining;
-    private int fullCharge;
+    private int remainingWord;
+    private int fullChargeWord;
     private int percent;
-    private int maxError = PERCENT;
+    private int maxErrorPercent = PERCENT;
     private boolean emptyLatch;
-    private int error;
+    private int errorCode;
 
     /**
      * Chooses the scale and says what the battery was built as.
@@ -81,20 +81,20 @@ public final class SmartBatteryView {
             RateModel rateModel) {
         int chosen = 0;
         long unit = 1;
-        while (chosen < LARGEST_SCALE
+        while (chosen < LARGEST_SCALE_CODE
                 && (designMilliampHours / unit > LARGEST_WORD
-                        || ratedMilliamps / unit > LARGEST_CURRENT)) {
+                        || ratedMilliamps / unit > LARGEST_CURRENT_WORD)) {
             chosen++;
             unit *= 10;
         }
-        scale = chosen;
+        scaleCode = chosen;
         unitNanocoulombs = unit * NANOCOULOMBS_PER_MILLIAMP_HOUR;
         unitMicroamps = unit * MICROAMPS_PER_MILLIAMP;
         designNanocoulombs = designMilliampHours * NANOCOULOMBS_PER_MILLIAMP_HOUR;
         designCapacityWord = (int) FixedMath.clamp(designMilliampHours / unit, 0, LARGEST_WORD);
         this.designMillivolts = (int) FixedMath.clamp(designMillivolts, 0, LARGEST_WORD);
         this.rateModel = rateModel;
-        capacityAlarm = designCapacityWord / ALARM_PART_OF_DESIGN;
+        capacityAlarmWord = designCapacityWord / ALARM_DIVISOR;
     }
 
     /**
@@ -117,20 +117,20 @@ public final class SmartBatteryView {
         in.cycleCount = input.cycleCount;
         in.timeToFullMinutes = input.timeToFullMinutes;
         in.fullProven = input.fullProven;
-        fullCharge = word(in.fullChargeNanocoulombs / unitNanocoulombs);
+        fullChargeWord = word(in.fullChargeNanocoulombs / unitNanocoulombs);
         if (!in.known) {
-            remaining = 0;
+            remainingWord = 0;
             percent = 0;
-            maxError = PERCENT;
+            maxErrorPercent = PERCENT;
             return;
         }
         long low = Math.max(0, in.lowNanocoulombs);
-        remaining = word(low / unitNanocoulombs);
+        remainingWord = word(low / unitNanocoulombs);
         long hundredth = Math.max(1, in.fullChargeNanocoulombs / PERCENT);
         percent = (int) FixedMath.clamp(low / hundredth, 0, PERCENT);
         long highPercent = (Math.max(low, in.highNanocoulombs) + hundredth - 1) / hundredth;
-        maxError = (int) FixedMath.clamp(highPercent - percent, 0, PERCENT - percent);
-        if (remaining == 0) {
+        maxErrorPercent = (int) FixedMath.clamp(highPercent - percent, 0, PERCENT - percent);
+        if (remainingWord == 0) {
             emptyLatch = true;
         } else if (percent >= NO_LONGER_EMPTY_PERCENT) {
             emptyLatch = false;
@@ -145,35 +145,38 @@ public final class SmartBatteryView {
      *     with the error "unsupported" for a code that has no answer
      */
     public int read(int code) {
-        if (code != SmartBatteryWord.BATTERY_STATUS) {
-            error = 0;
+        if (code != SmartBatteryWord.BATTERY_STATUS_CODE) {
+            errorCode = 0;
         }
         return switch (code) {
-            case SmartBatteryWord.REMAINING_CAPACITY_ALARM -> capacityAlarm;
-            case SmartBatteryWord.REMAINING_TIME_ALARM -> timeAlarm;
-            case SmartBatteryWord.BATTERY_MODE -> 0;
-            case SmartBatteryWord.AT_RATE -> atRate & LARGEST_WORD;
-            case SmartBatteryWord.AT_RATE_TIME_TO_FULL -> atRateTimeToFull();
-            case SmartBatteryWord.AT_RATE_TIME_TO_EMPTY -> timeToEmpty(atRateMicroamps());
-            case SmartBatteryWord.AT_RATE_OK -> atRateOk() ? 1 : 0;
-            case SmartBatteryWord.TEMPERATURE -> temperature();
-            case SmartBatteryWord.VOLTAGE -> word(in.voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT);
-            case SmartBatteryWord.CURRENT -> current(in.currentMicroamps) & LARGEST_WORD;
-            case SmartBatteryWord.AVERAGE_CURRENT -> current(in.oneMinuteMicroamps) & LARGEST_WORD;
-            case SmartBatteryWord.MAX_ERROR -> maxError;
-            case SmartBatteryWord.RELATIVE_STATE_OF_CHARGE -> percent;
-            case SmartBatteryWord.ABSOLUTE_STATE_OF_CHARGE -> absolutePercent();
-            case SmartBatteryWord.REMAINING_CAPACITY -> remaining;
-            case SmartBatteryWord.FULL_CHARGE_CAPACITY -> fullCharge;
-            case SmartBatteryWord.RUN_TIME_TO_EMPTY -> timeToEmpty(in.currentMicroamps);
-            case SmartBatteryWord.AVERAGE_TIME_TO_EMPTY -> timeToEmpty(in.oneMinuteMicroamps);
-            case SmartBatteryWord.AVERAGE_TIME_TO_FULL -> averageTimeToFull();
-            case SmartBatteryWord.BATTERY_STATUS -> status();
-            case SmartBatteryWord.CYCLE_COUNT -> word(in.cycleCount);
-            case SmartBatteryWord.DESIGN_CAPACITY -> designCapacityWord;
-            case SmartBatteryWord.DESIGN_VOLTAGE -> designMillivolts;
-            case SmartBatteryWord.SPECIFICATION_INFO -> VERSION_1_1 | (scale << SCALE_SHIFT);
-            default -> fail(SmartBatteryWord.UNSUPPORTED_COMMAND);
+            case SmartBatteryWord.REMAINING_CAPACITY_ALARM_CODE -> capacityAlarmWord;
+            case SmartBatteryWord.REMAINING_TIME_ALARM_CODE -> timeAlarmMinutes;
+            case SmartBatteryWord.BATTERY_MODE_CODE -> 0;
+            case SmartBatteryWord.AT_RATE_CODE -> atRateWord & LARGEST_WORD;
+            case SmartBatteryWord.AT_RATE_TIME_TO_FULL_CODE -> atRateTimeToFull();
+            case SmartBatteryWord.AT_RATE_TIME_TO_EMPTY_CODE -> timeToEmpty(atRateMicroamps());
+            case SmartBatteryWord.AT_RATE_OK_CODE -> atRateOk() ? 1 : 0;
+            case SmartBatteryWord.TEMPERATURE_CODE -> temperature();
+            case SmartBatteryWord.VOLTAGE_CODE ->
+                    word(in.voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT);
+            case SmartBatteryWord.CURRENT_CODE -> current(in.currentMicroamps) & LARGEST_WORD;
+            case SmartBatteryWord.AVERAGE_CURRENT_CODE ->
+                    current(in.oneMinuteMicroamps) & LARGEST_WORD;
+            case SmartBatteryWord.MAX_ERROR_CODE -> maxErrorPercent;
+            case SmartBatteryWord.RELATIVE_STATE_OF_CHARGE_CODE -> percent;
+            case SmartBatteryWord.ABSOLUTE_STATE_OF_CHARGE_CODE -> absolutePercent();
+            case SmartBatteryWord.REMAINING_CAPACITY_CODE -> remainingWord;
+            case SmartBatteryWord.FULL_CHARGE_CAPACITY_CODE -> fullChargeWord;
+            case SmartBatteryWord.RUN_TIME_TO_EMPTY_CODE -> timeToEmpty(in.currentMicroamps);
+            case SmartBatteryWord.AVERAGE_TIME_TO_EMPTY_CODE -> timeToEmpty(in.oneMinuteMicroamps);
+            case SmartBatteryWord.AVERAGE_TIME_TO_FULL_CODE -> averageTimeToFull();
+            case SmartBatteryWord.BATTERY_STATUS_CODE -> status();
+            case SmartBatteryWord.CYCLE_COUNT_CODE -> word(in.cycleCount);
+            case SmartBatteryWord.DESIGN_CAPACITY_CODE -> designCapacityWord;
+            case SmartBatteryWord.DESIGN_VOLTAGE_CODE -> designMillivolts;
+            case SmartBatteryWord.SPECIFICATION_INFO_CODE ->
+                    VERSION_WORD | (scaleCode << SCALE_SHIFT);
+            default -> fail(SmartBatteryWord.UNSUPPORTED_COMMAND_CODE);
         };
     }
 
@@ -185,13 +188,15 @@ public final class SmartBatteryView {
      * @return whether it was taken; else the status word carries the error
      */
     public boolean write(int code, int value) {
-        error = 0;
+        errorCode = 0;
         switch (code) {
-            case SmartBatteryWord.AT_RATE -> atRate = (short) value;
-            case SmartBatteryWord.REMAINING_CAPACITY_ALARM -> capacityAlarm = value & LARGEST_WORD;
-            case SmartBatteryWord.REMAINING_TIME_ALARM -> timeAlarm = value & LARGEST_WORD;
+            case SmartBatteryWord.AT_RATE_CODE -> atRateWord = (short) value;
+            case SmartBatteryWord.REMAINING_CAPACITY_ALARM_CODE ->
+                    capacityAlarmWord = value & LARGEST_WORD;
+            case SmartBatteryWord.REMAINING_TIME_ALARM_CODE ->
+                    timeAlarmMinutes = value & LARGEST_WORD;
             default -> {
-                fail(SmartBatteryWord.ACCESS_DENIED);
+                fail(SmartBatteryWord.ACCESS_DENIED_CODE);
                 return false;
             }
         }
@@ -199,7 +204,7 @@ public final class SmartBatteryView {
     }
 
     private int fail(int code) {
-        error = code;
+        errorCode = code;
         return 0;
     }
 
@@ -209,54 +214,56 @@ public final class SmartBatteryView {
 
     /** Toward zero, so that no current is reported that is not there. */
     private int current(int microamps) {
-        return (int) FixedMath.clamp(microamps / unitMicroamps, SMALLEST_CURRENT, LARGEST_CURRENT);
+        return (int)
+                FixedMath.clamp(
+                        microamps / unitMicroamps, SMALLEST_CURRENT_WORD, LARGEST_CURRENT_WORD);
     }
 
     private long atRateMicroamps() {
-        return atRate * unitMicroamps;
+        return atRateWord * unitMicroamps;
     }
 
     /**
      * Minutes at a discharge current, from the charge that the host reads.
      *
-     * <p><b>Range:</b> remaining word times unit at most 65,535 x 1000 x 3.6e9 below 2^58; nC / uA
-     * = ms. Rounded down, held to 65,534, because 65,535 says "not discharged". A current beyond 32
-     * bits of microamps is held there for the rate model only.
+     * <p><b>Range:</b> remainingWord word times unit at most 65,535 x 1000 x 3.6e9 below 2^58; nC /
+     * uA = ms. Rounded down, held to 65,534, because 65,535 says "not discharged". A current beyond
+     * 32 bits of microamps is held there for the rate model only.
      */
     private int timeToEmpty(long microamps) {
         if (microamps >= 0 || !in.known) {
-            return NOT_APPLICABLE;
+            return NOT_APPLICABLE_WORD;
         }
         long usable =
                 rateModel.usableNanocoulombs(
-                        remaining * unitNanocoulombs,
+                        remainingWord * unitNanocoulombs,
                         FixedMath.clampToInt(microamps),
                         in.temperatureMillicelsius);
         return (int) Math.min(usable / -microamps / MILLIS_PER_MINUTE, LONGEST_WORD);
     }
 
     private int atRateTimeToFull() {
-        if (atRate <= 0 || !in.known) {
-            return NOT_APPLICABLE;
+        if (atRateWord <= 0 || !in.known) {
+            return NOT_APPLICABLE_WORD;
         }
-        long missing = Math.max(0, fullCharge - remaining) * unitNanocoulombs;
+        long missing = Math.max(0, fullChargeWord - remainingWord) * unitNanocoulombs;
         return (int) Math.min(missing / atRateMicroamps() / MILLIS_PER_MINUTE, LONGEST_WORD);
     }
 
     private int averageTimeToFull() {
         if (in.oneMinuteMicroamps <= 0 || in.timeToFullMinutes < 0) {
-            return NOT_APPLICABLE;
+            return NOT_APPLICABLE_WORD;
         }
         return Math.min(in.timeToFullMinutes, LONGEST_WORD);
     }
 
     /** Ten seconds of the rate on top of what flows now. */
     private boolean atRateOk() {
-        if (atRate >= 0) {
+        if (atRateWord >= 0) {
             return true;
         }
         long outMicroamps = -atRateMicroamps() - Math.min(0, in.currentMicroamps);
-        return in.known && remaining * unitNanocoulombs >= outMicroamps * AT_RATE_OK_MILLIS;
+        return in.known && remainingWord * unitNanocoulombs >= outMicroamps * AT_RATE_OK_MILLIS;
     }
 
     /** 0 where there is no sensor: no battery is at absolute zero. */
@@ -265,7 +272,7 @@ public final class SmartBatteryView {
             return 0;
         }
         long millikelvin = (long) in.temperatureMillicelsius + ZERO_CELSIUS_MILLIKELVIN;
-        return word((millikelvin + MILLIKELVIN_PER_TENTH / 2) / MILLIKELVIN_PER_TENTH);
+        return word((millikelvin + TENTH_MILLIKELVIN / 2) / TENTH_MILLIKELVIN);
     }
 
     private int absolutePercent() {
@@ -278,7 +285,7 @@ public final class SmartBatteryView {
     private int status() {
         boolean charging = current(in.currentMicroamps) > 0;
         boolean discharging = current(in.currentMicroamps) < 0;
-        int bits = error;
+        int bits = errorCode;
         bits |= charging ? 0 : SmartBatteryWord.DISCHARGING_MASK;
         if (!in.known) {
             return bits;
@@ -286,9 +293,9 @@ public final class SmartBatteryView {
         bits |= SmartBatteryWord.INITIALIZED_MASK;
         bits |= in.fullProven ? SmartBatteryWord.FULLY_CHARGED_MASK : 0;
         bits |= emptyLatch ? SmartBatteryWord.FULLY_DISCHARGED_MASK : 0;
-        bits |= remaining < capacityAlarm ? SmartBatteryWord.REMAINING_CAPACITY_MASK : 0;
+        bits |= remainingWord < capacityAlarmWord ? SmartBatteryWord.REMAINING_CAPACITY_MASK : 0;
         bits |=
-                timeToEmpty(in.oneMinuteMicroamps) < timeAlarm
+                timeToEmpty(in.oneMinuteMicroamps) < timeAlarmMinutes
                         ? SmartBatteryWord.REMAINING_TIME_MASK
                         : 0;
         boolean nothingLeft = discharging && timeToEmpty(in.currentMicroamps) == 0;

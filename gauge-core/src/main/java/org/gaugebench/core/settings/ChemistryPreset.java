@@ -110,6 +110,11 @@ public enum ChemistryPreset {
         b.set(Setting.FULL_RESIDUAL, 10_000);
         b.set(Setting.LATE_RESIDUAL, 30_000);
         b.set(Setting.FULL_OVERDUE, 30);
+        b.set(Setting.PEUKERT_EXPONENT, 1_050_000);
+        b.set(Setting.USABLE_AT_10, 950_000);
+        b.set(Setting.USABLE_AT_0, 800_000);
+        b.set(Setting.USABLE_AT_MINUS_20, 600_000);
+        b.set(Setting.TAPER_TIME, 15);
         b.set(Setting.EMPTY_VOLTAGE, scaled(11_600, nominal));
         b.set(Setting.REST_VOLTAGE_BOUND, scaled(90, nominal));
     }

@@ -3,6 +3,7 @@ package org.gaugebench.core.settings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.gaugebench.core.fixed.Crc32;
 
 /**
  * An immutable set of settings, checked as a whole.
@@ -36,6 +37,20 @@ public final class GaugeSettings {
      */
     public long get(Setting setting) {
         return values[setting.ordinal()];
+    }
+
+    /**
+     * A number that changes when any setting changes: the CRC-32 of all values in table order,
+     * eight bytes each, little endian. Kept with the saved state.
+     *
+     * @return any 32-bit pattern
+     */
+    public int fingerprint() {
+        byte[] bytes = new byte[Long.BYTES * values.length];
+        for (int i = 0; i < bytes.length; i++) {
+            bytes[i] = (byte) (values[i / Long.BYTES] >> (Byte.SIZE * (i % Long.BYTES)));
+        }
+        return Crc32.of(bytes, 0, bytes.length);
     }
 
     /**

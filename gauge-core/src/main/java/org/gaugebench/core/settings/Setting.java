@@ -374,6 +374,88 @@ public enum Setting {
             1,
             "1 works out the efficiency from full to full, 0 never"),
     // Estimate: what is left, in hours.
+    /** Long enough to average a refrigerator, short enough to follow a day (argued in docs). */
+    AVERAGING_TIME(
+            "averaging-time",
+            "min",
+            1,
+            240,
+            30,
+            "averaging time of the load on which the hours rest"),
+    /** Charge that hours do not count on; the percentage goes on below it. */
+    KEPT_BACK(
+            "kept-back-charge",
+            "ppm",
+            0,
+            900_000,
+            0,
+            "part of the capacity below which the hours read zero while the percentage goes on"),
+    /** Peukert's exponent, for hours only, never in the count (Doerffel and Sharkh 2006). */
+    PEUKERT_EXPONENT(
+            "peukert-exponent",
+            "ppm",
+            1_000_000,
+            1_600_000,
+            1_150_000,
+            "how much faster charge goes at currents above the rated one; for the hours only"),
+    /** The rate at which the capacity is declared. */
+    RATED_TIME("rated-time", "h", 1, 120, 20, "hours of the rate at which the capacity is declared"),
+    /** IEEE 485 gives 0.84 for lead-acid. */
+    USABLE_AT_10(
+            "usable-at-10",
+            "ppm",
+            100_000,
+            1_000_000,
+            840_000,
+            "part of the charge that can be had at 10 °C; for the hours only"),
+    /** Between IEEE 485's rows at -1.1 and 1.7 °C. */
+    USABLE_AT_0(
+            "usable-at-0",
+            "ppm",
+            100_000,
+            1_000_000,
+            710_000,
+            "part of the charge that can be had at 0 °C; for the hours only"),
+    /** Extrapolated; common practice, no source. */
+    USABLE_AT_MINUS_20(
+            "usable-at-minus-20",
+            "ppm",
+            50_000,
+            1_000_000,
+            450_000,
+            "part of the charge that can be had at -20 °C; for the hours only"),
+    /** Time constant of the taper; two hours for lead-acid (from memory). */
+    TAPER_TIME(
+            "taper-time",
+            "min",
+            0,
+            1_440,
+            120,
+            "time constant of the falling charge current; 0 where unknown"),
+    /** Alarm level. */
+    LOW_CHARGE(
+            "low-charge",
+            "ppm",
+            0,
+            900_000,
+            200_000,
+            "state of charge at and under which the low-charge alarm comes; 0 for never"),
+    /** Else the alarm flickers with every pump. */
+    LOW_CHARGE_HYSTERESIS(
+            "low-charge-hysteresis",
+            "ppm",
+            1_000,
+            200_000,
+            50_000,
+            "how far above that the charge must rise for the alarm to go"),
+    /** The display only, never the count. */
+    SHOWN_AS_ZERO_BELOW(
+            "shown-as-zero-below",
+            "mA",
+            0,
+            10_000,
+            50,
+            "smallest current that the display shows; the count takes every one"),
     /** The last hour a display can show. */
     LONGEST_TIME(
             "longest-time",

@@ -61,6 +61,30 @@ class LoadFilterTest {
     }
 
     @Test
+    void theMinuteInWhichANewLoadIsTakenOverIsLeftOut() {
+        LoadFilter filter = new LoadFilter(CAPACITY, 30);
+        minutes(filter, -2 * AMP, 60);
+        filter.addStretch(-2 * AMP, 10_000);
+        filter.addStretch(-20 * AMP, 50_000);
+        filter.closeMinute(-17 * AMP);
+        assertTrue(filter.microamps() < -19 * AMP, "the fast pole answers, not the mixed minute");
+    }
+
+    @Test
+    void afterAOneOffTheMeanOfTheCyclingLoadIsBack() {
+        LoadFilter filter = new LoadFilter(CAPACITY, 30);
+        for (int cycle = 0; cycle < 4; cycle++) {
+            minutes(filter, -6 * AMP, 10);
+            minutes(filter, 0, 20);
+        }
+        assertEquals(-2 * AMP, filter.microamps());
+        minutes(filter, -100 * AMP, 4);
+        minutes(filter, 0, 3);
+        // Without the old mean it would be near zero; one or two minutes of zero are in it.
+        assertTrue(filter.microamps() <= -1_800_000, "microamps " + filter.microamps());
+    }
+
+    @Test
     void theOldMeanIsForgottenAfterAnHour() {
         LoadFilter filter = new LoadFilter(CAPACITY, 30);
         minutes(filter, -2 * AMP, 60);

@@ -1,5 +1,6 @@
 package org.gaugebench.core.estimate;
 
+import org.gaugebench.core.port.FullTimeState;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.gaugebench.core.port.Readout;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -104,10 +105,10 @@ class DisplayRoundingTest {
     @Test
     void anUnknownPercentageIsSaidAndLeft() {
         ShownPercent percent = new ShownPercent();
-        assertEquals(ShownPercent.NOT_KNOWN, percent.percent());
+        assertEquals(Readout.NOT_KNOWN, percent.percent());
         percent.update(620_000, false);
-        percent.update(ShownPercent.NOT_KNOWN, false);
-        assertEquals(ShownPercent.NOT_KNOWN, percent.percent());
+        percent.update(Readout.NOT_KNOWN, false);
+        assertEquals(Readout.NOT_KNOWN, percent.percent());
         percent.update(629_999, false);
         assertEquals(62, percent.percent());
     }

@@ -41,13 +41,14 @@ class SmartBatteryViewProperties {
         input.timeToFullMinutes = anything;
         SmartBatteryView view = view(capacity);
         view.update(input);
-        view.write(SmartBatteryWord.AT_RATE, rate);
+        view.write(SmartBatteryWord.AT_RATE_CODE, rate);
         for (int code = -1; code < 0x40; code++) {
             int word = view.read(code);
             assertTrue(word >= 0 && word <= 0xFFFF, code + " reads " + word);
         }
         boolean out = average < 0;
-        assertEquals(!out, view.read(SmartBatteryWord.AVERAGE_TIME_TO_EMPTY) == 65_535, "average");
+        assertEquals(
+                !out, view.read(SmartBatteryWord.AVERAGE_TIME_TO_EMPTY_CODE) == 65_535, "average");
     }
 
     /** The truth, anywhere in the band, lies between the figure and the figure plus MaxError. */
@@ -61,8 +62,8 @@ class SmartBatteryViewProperties {
         SmartBatteryInput input = input(whole, low, width, -1, -1);
         SmartBatteryView view = view(whole);
         view.update(input);
-        int percent = view.read(SmartBatteryWord.RELATIVE_STATE_OF_CHARGE);
-        int error = view.read(SmartBatteryWord.MAX_ERROR);
+        int percent = view.read(SmartBatteryWord.RELATIVE_STATE_OF_CHARGE_CODE);
+        int error = view.read(SmartBatteryWord.MAX_ERROR_CODE);
         long hundredth = whole / 100;
         assertTrue(percent * hundredth <= input.lowNanocoulombs);
         assertTrue((percent + error) * hundredth >= input.highNanocoulombs);

@@ -1,6 +1,9 @@
 package org.gaugebench.sim.cli;
 
+import java.io.OutputStreamWriter;
+import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -49,9 +52,11 @@ public final class Main implements Callable<Integer> {
             usageHelp = true,
             scope = ScopeType.INHERIT,
             description = "Show this help.")
+    @SuppressWarnings("unused") // the parser reads it
     private boolean help;
 
     @Option(names = "--version", versionHelp = true, description = "Show the version.")
+    @SuppressWarnings("unused") // the parser reads it
     private boolean version;
 
     @Option(
@@ -87,8 +92,8 @@ public final class Main implements Callable<Integer> {
         CommandLine line = new CommandLine(this);
         line.addSubcommand(new RunCommand(terminal));
         line.addSubcommand(new CheckCommand(terminal));
-        line.setOut(new PrintWriter(terminal.out(), true));
-        line.setErr(new PrintWriter(terminal.err(), true));
+        line.setOut(writer(terminal.out()));
+        line.setErr(writer(terminal.err()));
         line.setColorScheme(
                 CommandLine.Help.defaultColorScheme(
                         terminal.isColourWelcome() ? Ansi.ON : Ansi.OFF));
@@ -103,6 +108,10 @@ public final class Main implements Callable<Integer> {
                                 ? Trouble.reportInput(e, terminal)
                                 : Trouble.reportDefect(e, debug, terminal));
         return line;
+    }
+
+    private static PrintWriter writer(PrintStream stream) {
+        return new PrintWriter(new OutputStreamWriter(stream, StandardCharsets.UTF_8), true);
     }
 
     @Override

@@ -71,8 +71,8 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(
             names = "--trace",
-            paramLabel = "FILE.csv",
-            description = "Write truth and readings over time to this file; one scenario only.")
+            paramLabel = "CSV",
+            description = "Write truth and readings over time to this CSV file; one scenario only.")
     private @Nullable Path trace;
 
     @Option(

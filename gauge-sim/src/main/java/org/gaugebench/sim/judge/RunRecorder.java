@@ -71,7 +71,7 @@ public final class RunRecorder implements Observer {
                 checkedLanes.add(laneOf(started, expectation.gauge()));
             }
         }
-        onMoment(started);
+        look(started);
         guest.onStart(started);
     }
 
@@ -84,6 +84,11 @@ public final class RunRecorder implements Observer {
 
     @Override
     public void onMoment(Rig standing) {
+        look(standing);
+        guest.onMoment(standing);
+    }
+
+    private void look(Rig standing) {
         long minute = standing.timeMillis() / 60_000;
         boolean atWholeMinute = minute != lastMinute;
         if (atWholeMinute) {
@@ -96,7 +101,6 @@ public final class RunRecorder implements Observer {
         for (int i = 0; i < checkers.size(); i++) {
             checkers.get(i).look(standing, checkedLanes.get(i), atWholeMinute);
         }
-        guest.onMoment(standing);
     }
 
     @Override

@@ -237,8 +237,7 @@ public final class TextReport {
                         ? ""
                         : "; and %s more of these until %s"
                                 .formatted(
-                                        group.count() - 1,
-                                        Figures.moment(group.last().atMillis()));
+                                        group.count() - 1, Figures.moment(group.last().atMillis()));
         String shown =
                 event.shownPartsPerMillion() < 0
                         ? "not known"

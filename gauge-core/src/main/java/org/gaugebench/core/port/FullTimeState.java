@@ -1,4 +1,4 @@
-package org.gaugebench.core.estimate;
+package org.gaugebench.core.port;
 
 /** What kind of answer the time to full is. */
 public enum FullTimeState {

@@ -1,0 +1,56 @@
+package org.gaugebench.sim.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+
+/** Runs the program in this process and keeps what it printed. */
+final class FakeTerminal {
+    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+    private final boolean isTerminal;
+    private final Map<String, String> environment;
+
+    FakeTerminal() {
+        this(false, Map.of());
+    }
+
+    FakeTerminal(boolean isTerminal, Map<String, String> environment) {
+        this.isTerminal = isTerminal;
+        this.environment = environment;
+    }
+
+    int run(String... args) {
+        Terminal terminal =
+                new Terminal(
+                        new PrintStream(out, true, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8),
+                        isTerminal,
+                        isTerminal,
+                        environment);
+        return Main.execute(args, terminal);
+    }
+
+    String out() {
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
+    String err() {
+        return err.toString(StandardCharsets.UTF_8);
+    }
+
+    /** The folder that users see, wherever the tests run. */
+    static Path scenarios() {
+        Path here = Path.of("").toAbsolutePath();
+        while (here != null && !Files.isDirectory(here.resolve("scenarios"))) {
+            here = here.getParent();
+        }
+        if (here == null) {
+            throw new IllegalStateException("no folder scenarios above the working directory");
+        }
+        return here.resolve("scenarios");
+    }
+}

@@ -1,0 +1,153 @@
+package org.gaugebench.sim.judge;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.gaugebench.core.port.Event;
+import org.gaugebench.sim.judge.ExpectationResult.Outcome;
+import org.gaugebench.sim.report.Samples;
+import org.junit.jupiter.api.Test;
+
+/** What the judge makes of claims: the sample day draws 1 A from 30 of 50 Ah until noon. */
+class JudgeTest {
+    private static final String OFTEN =
+            "at: 1 h, every: 1 h, until: 10 h, set: {gauge.declare: 50 %}";
+
+    private static ExpectationResult judge(String claim) {
+        return Samples.run(Samples.expecting(claim)).expectations().get(0);
+    }
+
+    private static ExpectationResult judgeOften(String claim) {
+        String text = Samples.expecting(claim).replace("at: 12 h, set: {lamp: off}", OFTEN);
+        return Samples.run(text).expectations().get(0);
+    }
+
+    @Test
+    void aClaimWhoseTimeNeverComesIsNeverEvaluatedAndFailsTheRun() {
+        RunResult result =
+                Samples.run(Samples.expecting("at: 2 d, reading: state-of-charge, at-least: 1 %"));
+        assertEquals(Outcome.NEVER_EVALUATED, result.expectations().get(0).outcome());
+        assertEquals(Verdict.FAILED, result.verdict());
+        assertEquals(-1, result.expectations().get(0).atMillis());
+    }
+
+    @Test
+    void aClaimWhoseWindowOutlastsTheRunIsNeverEvaluated() {
+        String reading = "throughout: true, to: 2 d, reading: state-of-charge, at-least: 1 %";
+        assertEquals(Outcome.NEVER_EVALUATED, judge(reading).outcome());
+        assertEquals(
+                Outcome.NEVER_EVALUATED, judge("event: set-to-full, to: 2 d, times: 0").outcome());
+        assertEquals(Outcome.HELD, judge("event: declared, to: 2 d, at-least: 1").outcome());
+        assertEquals(
+                Outcome.NEVER_EVALUATED,
+                judge("event: declared, from: 2 d, to: 3 d, times: 0").outcome());
+    }
+
+    @Test
+    void aWindowWithoutAWholeMinuteIsNeverEvaluated() {
+        String claim =
+                "throughout: true, from: 61 s, to: 119 s, reading: state-of-charge, at-least: 1 %";
+        ExpectationResult result = judge(claim);
+        assertEquals(Outcome.NEVER_EVALUATED, result.outcome());
+        assertTrue(result.detail().contains("no whole minute"), result.detail());
+    }
+
+    @Test
+    void anotherClaimsMomentDoesNotDecideAClaimOverMinutes() {
+        RunResult result =
+                Samples.run(
+                        Samples.expecting(
+                                "throughout: true, from: 61 s, to: 119 s, reading: voltage,"
+                                        + " at-least: 1 V",
+                                "at: 90 s, reading: voltage, at-least: 1 V"));
+        assertEquals(Outcome.NEVER_EVALUATED, result.expectations().get(0).outcome());
+        assertEquals(Outcome.HELD, result.expectations().get(1).outcome());
+        assertEquals(90_000, result.expectations().get(1).atMillis());
+    }
+
+    @Test
+    void theFirstFailureIsKeptAndNotTheWorst() {
+        ExpectationResult result =
+                judge("throughout: true, reading: state-of-charge, at-least: 50 %");
+        assertEquals(Outcome.FAILED, result.outcome());
+        // 60 % less 2 % an hour: five hours, and a few minutes for noise and offset
+        assertEquals(5 * 3_600_000L, result.atMillis(), 5 * 60_000.0);
+        assertTrue(result.found().startsWith("49.9"), result.found());
+        assertTrue(result.detail().contains("gauge shows 49.9"), result.detail());
+    }
+
+    @Test
+    void whileItHoldsTheNearestMomentIsKept() {
+        ExpectationResult result =
+                judge("throughout: true, reading: true-state-of-charge, at-least: 30 %");
+        assertEquals(Outcome.HELD, result.outcome());
+        // the state is lowest at the end: self-discharge goes on after noon
+        assertEquals(86_400_000L, result.atMillis(), 3_600_000.0);
+        assertTrue(result.found().startsWith("35.9"), result.found());
+    }
+
+    @Test
+    void eventsCountBetweenTheirTimesBothEndsIncluded() {
+        assertEquals(Outcome.HELD, judgeOften("event: declared, times: 11").outcome());
+        assertEquals(
+                Outcome.HELD,
+                judgeOften("event: declared, from: 2 h, to: 5 h, times: 4").outcome());
+        ExpectationResult failed = judgeOften("event: declared, from: 2 h, to: 5 h, at-most: 3");
+        assertEquals(Outcome.FAILED, failed.outcome());
+        assertEquals("4 times", failed.found());
+        assertTrue(failed.detail().contains("first at 0 d 02:00:00"), failed.detail());
+        assertTrue(failed.detail().contains("last at 0 d 05:00:00"), failed.detail());
+    }
+
+    @Test
+    void anEventWhileTheTruthIsTooLowFailsWhateverTheCount() {
+        ExpectationResult failed =
+                judgeOften("event: declared, at-least: 1, true-state-at-least: 50.5 %");
+        assertEquals(Outcome.FAILED, failed.outcome());
+        assertEquals(5 * 3_600_000L, failed.atMillis());
+        assertTrue(
+                failed.detail().contains("while the true state of charge was 50."),
+                failed.detail());
+    }
+
+    @Test
+    void eventsBeyondTheRecordersMemoryAreStillCounted() {
+        String text =
+                Samples.expecting("event: declared, times: 17281")
+                        .replace(
+                                "at: 12 h, set: {lamp: off}",
+                                "at: 0 s, every: 5 s, set: {gauge.declare: 50 %}");
+        RunResult result = Samples.run(text);
+        assertEquals(RunRecorder.MOST_EVENTS, result.events().size());
+        // every 5 s of a day, both ends, and the start; and POWERED_UP
+        assertEquals(17_281 + 1 + 1 - RunRecorder.MOST_EVENTS, result.eventsDropped());
+        assertEquals("17282 times", result.expectations().get(0).found());
+    }
+
+    @Test
+    void theWorstErrorIsTheLargestByMagnitudeWithItsTime() {
+        String text =
+                Samples.hut()
+                        .replace(
+                                "at: 12 h, set: {lamp: off}", "at: 6 h, set: {gauge.declare: 20 %}")
+                        .replace(
+                                "timeline:\n",
+                                "timeline:\n  - {at: 3 h, set: {gauge.declare: 60 %}}\n");
+        LaneResult lane = Samples.run(text).lanes().get(0);
+        // at 3 h 54 % is true and 60 % declared; at 6 h 48 % is true and 20 % declared
+        assertEquals(-280_000, lane.worstErrorPartsPerMillion(), 1_000);
+        assertTrue(lane.worstAtMillis() > 6 * 3_600_000L, "not before it was declared");
+    }
+
+    @Test
+    void everyEventCarriesTheTruthOfItsMoment() {
+        List<RecordedEvent> events =
+                Samples.run(Samples.hut().replace("at: 12 h, set: {lamp: off}", OFTEN)).events();
+        assertEquals(Event.POWERED_UP, events.get(0).event());
+        RecordedEvent fifth = events.get(6);
+        assertEquals(5 * 3_600_000L, fifth.atMillis());
+        assertEquals(500_000, fifth.shownPartsPerMillion(), 10);
+        assertEquals(500_000, fifth.truePartsPerMillion(), 1_000);
+    }
+}

@@ -1,0 +1,81 @@
+package org.gaugebench.sim.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.gaugebench.sim.judge.RunResult;
+import org.junit.jupiter.api.Test;
+
+/** Reads the object back with a parser: its shape is a promise to programs. */
+class RunJsonTest {
+    /** Every scalar by its path, such as "final.socPercent" or "events[0].event". */
+    private static Map<String, String> scalars(String json) throws IOException {
+        Map<String, String> found = new LinkedHashMap<>();
+        try (JsonParser parser = new JsonFactory().createParser(json)) {
+            for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+                if (token.isScalarValue()) {
+                    found.put(
+                            parser.getParsingContext().pathAsPointer().toString(),
+                            parser.getText());
+                }
+            }
+        }
+        return found;
+    }
+
+    @Test
+    void hasEverythingThatIsPromised() throws IOException {
+        RunResult result =
+                Samples.run(Samples.expecting("at: 1 d, reading: state-of-charge, at-least: 90 %"));
+        String json = RunJson.of(result, "1.2.3");
+        assertFalse(json.contains("\n"), "one object, one line");
+        Map<String, String> found = scalars(json);
+        assertEquals("1", found.get("/formatVersion"));
+        assertEquals("1.2.3", found.get("/version"));
+        assertEquals("hut.yaml", found.get("/scenario"));
+        assertEquals("1", found.get("/seed"));
+        assertEquals("86400", found.get("/ticks"));
+        assertEquals("86400.000", found.get("/simulatedSeconds"));
+        assertTrue(found.get("/digest").matches("[0-9a-f]{16}"), json);
+        assertEquals("failed", found.get("/verdict"));
+        assertEquals("failed", found.get("/expectations/0/outcome"));
+        assertEquals("86400.000", found.get("/expectations/0/atSeconds"));
+        assertEquals("DECLARED", found.get("/events/1/event"));
+        // 30 Ah less 12 h of 1 A, less self-discharge of a day
+        assertEquals(36.0, Double.parseDouble(found.get("/final/trueSocPercent")), 0.1);
+        assertEquals(18.0, Double.parseDouble(found.get("/final/trueChargeAh")), 0.05);
+        assertEquals(36.0, Double.parseDouble(found.get("/final/socPercent")), 0.2);
+        assertEquals(18.0, Double.parseDouble(found.get("/final/chargeAh")), 0.1);
+        assertTrue(found.containsKey("/worst/socErrorPercent"), json);
+        assertTrue(found.containsKey("/worst/atSeconds"), json);
+        assertEquals("gauge", found.get("/gauges/0/gauge"));
+        assertEquals(found.get("/final/socPercent"), found.get("/gauges/0/final/socPercent"));
+    }
+
+    @Test
+    void whatIsNotKnownIsNullAndNeverZero() throws IOException {
+        RunResult result = Samples.run(Samples.hut() + "gauge: {start: unknown}\n");
+        Map<String, String> found = scalars(RunJson.of(result, "x"));
+        assertEquals("null", found.get("/final/socPercent"));
+        assertEquals("null", found.get("/final/chargeAh"));
+        assertEquals("null", found.get("/worst/socErrorPercent"));
+        assertEquals("no verdict", found.get("/verdict"));
+    }
+
+    @Test
+    void decimalsAreExact() {
+        assertEquals("-1.050", Decimals.plain(-1_050, 3));
+        assertEquals("0.000001", Decimals.plain(1, 6));
+        assertEquals("-0.01", Decimals.plain(-1, 2));
+        assertEquals("42", Decimals.plain(42, 0));
+        assertEquals("0.0000", Decimals.plain(0, 4));
+        assertEquals("-9223372036854775.808", Decimals.plain(Long.MIN_VALUE, 3));
+    }
+}

@@ -1,0 +1,109 @@
+package org.gaugebench.sim.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.gaugebench.sim.judge.RunResult;
+import org.junit.jupiter.api.Test;
+
+/** What a person sees. */
+class TextReportTest {
+    private static final String[] CLAIMS = {
+        "at: 1 d, reading: state-of-charge, within: 1 %, of: truth",
+        "throughout: true, reading: state-of-charge, at-least: 50 %, because: \"a wish\"",
+        "at: 9 d, reading: voltage, at-least: 1 V",
+        "event: set-to-full, at-least: 1"
+    };
+
+    private static String report(String... claims) {
+        return TextReport.of(Samples.run(Samples.expecting(claims)), "1.2.3", Ink.PLAIN);
+    }
+
+    @Test
+    void verdictAndWhatFailedComeFirst() {
+        String[] lines = report(CLAIMS).split("\n", -1);
+        assertEquals("FAILED: 1 of 4 expectations hold", lines[0]);
+        assertEquals("A day at the pier", lines[1]);
+        assertEquals("hut.yaml", lines[2]);
+        assertTrue(lines[4].startsWith("  - state-of-charge from 0 s to 1 d"), lines[4]);
+        assertTrue(lines[5].startsWith("    found 49.9"), lines[5]);
+        assertTrue(lines[7].contains("never evaluated: its time lies outside"), lines[7]);
+        assertTrue(lines[9].contains("found never"), lines[9]);
+    }
+
+    @Test
+    void theFirstFailureIsToldWithReadingTruthRuleAndReason() {
+        String text = report(CLAIMS).replaceAll("\\s+", " ");
+        // 10 % of 50 Ah at 1 A: the fifth hour ends at 50 %
+        assertTrue(text.contains("at 0 d 05:0"), text);
+        assertTrue(text.contains("gauge shows 49.9"), text);
+        assertTrue(text.contains("full-charge rule waiting (voltage under the threshold)"), text);
+        assertTrue(text.contains("expected because a wish"), text);
+        assertTrue(text.contains("written at hut.yaml:13:5"), text);
+    }
+
+    @Test
+    void noLineIsWiderThan80Columns() {
+        report(CLAIMS).lines().forEach(line -> assertTrue(line.length() <= 80, line));
+        RunResult wide =
+                Samples.run(
+                        Samples.hut()
+                                        .replace(
+                                                "title: A day",
+                                                "title: A " + "very ".repeat(30) + "day")
+                                + "beside:\n  - {name: a-name-of-thirty-one-characters, kind:"
+                                + " plain-counter}\n");
+        TextReport.of(wide, "1.2.3", Ink.PLAIN)
+                .lines()
+                .forEach(line -> assertTrue(line.length() <= 80, line));
+    }
+
+    @Test
+    void colourChangesNoWord() {
+        RunResult result = Samples.run(Samples.expecting(CLAIMS));
+        String coloured = TextReport.of(result, "1.2.3", Ink.COLOUR);
+        assertTrue(coloured.contains("\u001b[1;31mFAILED\u001b[0m"), coloured);
+        assertEquals(
+                TextReport.of(result, "1.2.3", Ink.PLAIN),
+                coloured.replaceAll("\u001b\\[[0-9;]*m", ""));
+    }
+
+    @Test
+    void theSameRunGivesTheSameText() {
+        assertEquals(report(CLAIMS), report(CLAIMS));
+    }
+
+    @Test
+    void controlCharactersOfAFileNeverReachTheTerminal() {
+        String text = Samples.hut().replace("A day at the pier", "\"A \\e[31mred\\e[0m day\"");
+        String report = TextReport.of(Samples.run(text), "1.2.3", Ink.PLAIN);
+        assertFalse(report.contains("\u001b"), report);
+    }
+
+    @Test
+    void likeEventsInARowAreToldOnce() {
+        String text =
+                Samples.hut()
+                        .replace(
+                                "at: 12 h, set: {lamp: off}",
+                                "at: 1 h, every: 1 min, set: {gauge.declare: 50 %}");
+        String report = TextReport.of(Samples.run(text), "1.2.3", Ink.PLAIN);
+        assertTrue(report.contains("more of these until"), report);
+        assertTrue(report.lines().count() < 60, report);
+    }
+
+    @Test
+    void theChartShowsASpikeOfASingleMinute() {
+        String text =
+                Samples.hut()
+                        .replace(
+                                "  - {at: 12 h, set: {lamp: off}}",
+                                "  - {at: 6 h 30 s, set: {gauge.declare: 90 %}}\n"
+                                        + "  - {at: 6 h 90 s, set: {gauge.declare: 48 %}}");
+        String report = TextReport.of(Samples.run(text), "1.2.3", Ink.PLAIN);
+        assertTrue(report.contains("90% |"), report);
+        String top = report.lines().filter(l -> l.contains("90% |")).findFirst().orElseThrow();
+        assertTrue(top.contains("o"), report);
+    }
+}
