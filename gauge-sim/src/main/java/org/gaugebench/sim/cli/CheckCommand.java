@@ -48,6 +48,13 @@ final class CheckCommand implements Callable<Integer> {
                             + " the output is a scenario again. One file only.")
     private boolean resolved;
 
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help.")
+    @SuppressWarnings("unused") // the parser reads it
+    private boolean help;
+
     CheckCommand(Terminal terminal) {
         this.terminal = terminal;
     }

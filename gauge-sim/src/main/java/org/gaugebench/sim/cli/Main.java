@@ -50,7 +50,6 @@ public final class Main implements Callable<Integer> {
     @Option(
             names = {"-h", "--help"},
             usageHelp = true,
-            scope = ScopeType.INHERIT,
             description = "Show this help.")
     @SuppressWarnings("unused") // the parser reads it
     private boolean help;
@@ -92,6 +91,7 @@ public final class Main implements Callable<Integer> {
         CommandLine line = new CommandLine(this);
         line.addSubcommand(new RunCommand(terminal));
         line.addSubcommand(new CheckCommand(terminal));
+        line.addSubcommand(new ReplayCommand());
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(

@@ -93,6 +93,13 @@ final class RunCommand implements Callable<Integer> {
     @Option(names = "--full", description = "Print the whole report of each of several files.")
     private boolean full;
 
+    @Option(
+            names = {"-h", "--help"},
+            usageHelp = true,
+            description = "Show this help.")
+    @SuppressWarnings("unused") // the parser reads it
+    private boolean help;
+
     RunCommand(Terminal terminal) {
         this.terminal = terminal;
     }

@@ -139,14 +139,14 @@ public final class TextReport {
                             : points(lane.worstErrorPartsPerMillion())
                                     + " at "
                                     + Figures.moment(lane.worstAtMillis());
+            String name = Page.clean(lane.gauge());
+            if (name.length() >= GAUGE_WIDTH) {
+                page.line("  " + name);
+                name = "";
+            }
             page.line(
                     "  %-16s%9s %11s %9s   %s"
-                            .formatted(
-                                    Page.clean(lane.gauge()),
-                                    shown,
-                                    Figures.percent(truth),
-                                    error,
-                                    worst));
+                            .formatted(name, shown, Figures.percent(truth), error, worst));
         }
         StringBuilder charge = new StringBuilder("Charge left at the end: true ");
         charge.append(ampHours(result.finalTrueMicroampHours()));

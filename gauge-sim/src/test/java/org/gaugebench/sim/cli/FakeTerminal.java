@@ -34,6 +34,19 @@ final class FakeTerminal {
         return Main.execute(args, terminal);
     }
 
+    /** Runs the program with a stream that fails in a way nobody foresaw. */
+    int runBroken(String... args) {
+        PrintStream broken =
+                new PrintStream(out, true, StandardCharsets.UTF_8) {
+                    @Override
+                    public void print(String text) {
+                        throw new IllegalStateException("a planted defect");
+                    }
+                };
+        PrintStream errors = new PrintStream(err, true, StandardCharsets.UTF_8);
+        return Main.execute(args, new Terminal(broken, errors, false, false, environment));
+    }
+
     String out() {
         return out.toString(StandardCharsets.UTF_8);
     }

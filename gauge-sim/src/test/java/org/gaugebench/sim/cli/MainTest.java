@@ -46,11 +46,11 @@ class MainTest {
         assertTrue(out.startsWith("FAILED: 1 of 2 expectations hold\n"), out);
         assertAll(
                 () -> assertTrue(out.contains("- state-of-charge at 1 d: at least 90 %"), out),
-                () -> assertTrue(out.contains("found 35.9"), out),
+                () -> assertTrue(out.contains("found 36.0"), out),
                 () -> assertTrue(out.contains("--seed 42 --trace trace.csv " + bad), out),
-                () -> assertTrue(out.contains("at 1 d 00:00:00 gauge shows 35.9"), out),
+                () -> assertTrue(out.contains("at 1 d 00:00:00 gauge shows 36.0"), out),
                 () -> assertTrue(out.contains("full-charge rule waiting"), out),
-                () -> assertTrue(out.contains("bad.yaml:13:5"), out));
+                () -> assertTrue(out.contains("bad.yaml:12:5"), out));
     }
 
     @Test
@@ -103,7 +103,7 @@ class MainTest {
         String[] args = {"run", good.toString(), first.toString(), second.toString()};
         assertEquals(2, terminal.run(args));
         assertEquals("", terminal.out());
-        assertTrue(terminal.err().contains("w1.yaml:11:1"), terminal.err());
+        assertTrue(terminal.err().contains("w1.yaml:10:1"), terminal.err());
         assertTrue(terminal.err().contains("w2.yaml"), terminal.err());
         assertTrue(terminal.err().contains("problems; nothing ran"), terminal.err());
         assertFalse(terminal.err().contains("Exception"), terminal.err());
@@ -129,7 +129,7 @@ class MainTest {
 
     @Test
     void shouldShowHelpWithExitCodesIn80Columns() {
-        for (String command : new String[] {"", "run", "check"}) {
+        for (String command : new String[] {"", "run", "check", "replay"}) {
             FakeTerminal each = new FakeTerminal();
             String[] args =
                     command.isEmpty() ? new String[] {"--help"} : new String[] {command, "--help"};
@@ -170,13 +170,11 @@ class MainTest {
 
     @Test
     void aDefectOfOursEndsWith70AndHidesItsStackTraceUntilAskedFor() {
-        FakeTerminal quiet = new FakeTerminal();
-        Terminal broken =
-                new Terminal(null, streamTo(quiet), false, false, Map.of()); // out is missing
-        assertEquals(70, Main.execute(new String[] {"run", good.toString()}, broken));
-    }
-
-    private static java.io.PrintStream streamTo(FakeTerminal unused) {
-        return new java.io.PrintStream(new java.io.ByteArrayOutputStream());
+        assertEquals(70, terminal.runBroken("run", good.toString()));
+        assertTrue(terminal.err().startsWith("gauge-sim has a defect: "), terminal.err());
+        assertFalse(terminal.err().contains("\tat "), terminal.err());
+        FakeTerminal second = new FakeTerminal();
+        assertEquals(70, second.runBroken("run", "--debug", good.toString()));
+        assertTrue(second.err().contains("\tat org.gaugebench.sim.cli"), second.err());
     }
 }

@@ -40,7 +40,7 @@ class TextReportTest {
         assertTrue(text.contains("gauge shows 49.9"), text);
         assertTrue(text.contains("full-charge rule waiting (voltage under the threshold)"), text);
         assertTrue(text.contains("expected because a wish"), text);
-        assertTrue(text.contains("written at hut.yaml:13:5"), text);
+        assertTrue(text.contains("written at hut.yaml:12:5"), text);
     }
 
     @Test
