@@ -30,6 +30,16 @@ public final class ChargeAccumulator {
     private boolean fullProven;
 
     /**
+     * Creates an empty count of a gauge that draws nothing past the shunt.
+     *
+     * @param capacityNanocoulombs full-charge capacity, 3.6e11 (0.1 Ah) to 3.6e16 (10,000 Ah)
+     * @param efficiencyPartsPerMillion 500,000 to 1,000,000
+     */
+    public ChargeAccumulator(long capacityNanocoulombs, long efficiencyPartsPerMillion) {
+        this(capacityNanocoulombs, efficiencyPartsPerMillion, 0);
+    }
+
+    /**
      * Creates an empty count.
      *
      * @param capacityNanocoulombs full-charge capacity, 3.6e11 (0.1 Ah) to 3.6e16 (10,000 Ah)
