@@ -103,4 +103,13 @@ class HouseRulesTest {
         assertEquals(List.of(), SourceRule.check(MODULE.resolve("src/main/java"), true));
         assertEquals(List.of(), SourceRule.check(MODULE.resolve("src/test/java"), false));
     }
+
+    @Test
+    void theTopLevelHoldsExactlyItsRooms() {
+        Set<String> rooms =
+                Set.of(
+                        "README.md", "DEVELOPERS.md", "LICENSE", "pom.xml", "gauge-core",
+                        "gauge-sim", "scenarios");
+        assertEquals(List.of(), TopLevelRule.check(TopLevelRule.projectRoot(), rooms));
+    }
 }

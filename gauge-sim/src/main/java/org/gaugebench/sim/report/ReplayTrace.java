@@ -19,7 +19,8 @@ import org.gaugebench.sim.rig.ReplayListener;
  */
 public final class ReplayTrace implements ReplayListener, AutoCloseable {
     private static final String HEADER =
-            "time_s,shunt_counts,current_A,voltage_V,counted_Ah,charge_Ah,state_of_charge_percent\n";
+            "time_s,shunt_counts,current_A,voltage_V,counted_Ah,charge_Ah,"
+                    + "state_of_charge_percent\n";
     private static final BigDecimal NANOCOULOMBS_PER_AMP_HOUR =
             BigDecimal.valueOf(3_600_000_000_000L);
     private static final int CHARGE_DECIMALS = 9;

@@ -86,7 +86,8 @@ final class Samples {
             expect:
               - {at: 3 d, reading: state-of-charge, within: 2 %, of: truth, because: "a: b"}
               - {at: 3 d, reading: remaining-charge, gauge: plain, within: 1 Ah, of: 40 Ah}
-              - {throughout: true, from: 1 d, to: 2 d, reading: voltage, at-least: 20 V, at-most: 29 V}
+              - {throughout: true, from: 1 d, to: 2 d, reading: voltage, at-least: 20 V,
+                 at-most: 29 V}
               - {throughout: true, reading: current, at-most: 15 A}
               - {event: set-to-full, times: 1, from: 1 h, true-state-at-least: 97 %}
               - {event: powered-up, at-least: 1, at-most: 2}
