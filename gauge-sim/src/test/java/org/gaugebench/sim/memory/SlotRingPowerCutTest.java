@@ -120,7 +120,7 @@ class SlotRingPowerCutTest {
     void aSecondCutAtEveryOperationAfterTheRestartLeavesTheOldOrTheNewRecord() {
         int pairs = 0;
         List<Geometry> geometries = ALL ? GEOMETRIES : GEOMETRIES.subList(0, 2);
-        int ticks = ALL ? 44 : 12;
+        int ticks = ALL ? 44 : 14;
         for (Geometry geometry : geometries) {
             int operations = operationsOfACleanRun(geometry, ticks);
             // A life after a restart may begin with reads repeated on a damaged slot.
