@@ -41,7 +41,20 @@ public final class UnitSuffixRule extends CodeScan {
 
     /** Numbers that have no unit: a number of things, or a code. */
     private static final Set<String> BARE =
-            Set.of("count", "ticks", "times", "bits", "shift", "divisor", "sequence", "version");
+            Set.of(
+                    "count",
+                    "ticks",
+                    "times",
+                    "bits",
+                    "shift",
+                    "divisor",
+                    "sequence",
+                    "version",
+                    "code",
+                    "slot",
+                    "slots",
+                    "offset",
+                    "fingerprint");
 
     private static final Set<String> AFTER_PER =
             Set.of(
