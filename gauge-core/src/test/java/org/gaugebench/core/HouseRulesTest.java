@@ -54,7 +54,8 @@ class HouseRulesTest {
                     BASE + "/port/Readout.NOT_KNOWN", "a mark, not a figure",
                     BASE + "/port/StateStore.OK", "an answer code",
                     BASE + "/port/StateStore.FAILED", "an answer code",
-                    BASE + "/sense/ElapsedTime.BACKWARDS", "a mark, not a time");
+                    BASE + "/sense/ElapsedTime.BACKWARDS", "a mark, not a time",
+                    BASE + "/saved/SavedStateLayout.MAGIC", "a mark, not a figure");
 
     /** Settings are cold: read by constructors, never by a tick. */
     private static boolean isHot(String packageName) {

@@ -50,10 +50,13 @@ public final class UnitSuffixRule extends CodeScan {
                     "divisor",
                     "sequence",
                     "version",
+                    "slot",
                     "slots",
                     "index",
                     "word",
                     "code",
+                    "offset",
+                    "fingerprint",
                     "mask");
 
     private static final Set<String> AFTER_PER =

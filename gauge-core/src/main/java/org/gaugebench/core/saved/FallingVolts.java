@@ -13,7 +13,7 @@ public final class FallingVolts {
 
     // State.
     private final int[] highestMicrovolts = new int[WINDOW_SECONDS];
-    private int newestSecond;
+    private int secondCount;
     private int secondMillis;
 
     /**
@@ -31,7 +31,7 @@ public final class FallingVolts {
         for (int i = 0; i < WINDOW_SECONDS; i++) {
             highestMicrovolts[i] = Integer.MIN_VALUE;
         }
-        newestSecond = 0;
+        secondCount = 0;
         secondMillis = 0;
     }
 
@@ -50,10 +50,10 @@ public final class FallingVolts {
         int steps = Math.min(secondMillis / MILLIS_PER_SECOND, WINDOW_SECONDS);
         secondMillis %= MILLIS_PER_SECOND;
         for (int i = 0; i < steps; i++) {
-            newestSecond = (newestSecond + 1) % WINDOW_SECONDS;
-            highestMicrovolts[newestSecond] = Integer.MIN_VALUE;
+            secondCount = (secondCount + 1) % WINDOW_SECONDS;
+            highestMicrovolts[secondCount] = Integer.MIN_VALUE;
         }
-        highestMicrovolts[newestSecond] = Math.max(highestMicrovolts[newestSecond], microvolts);
+        highestMicrovolts[secondCount] = Math.max(highestMicrovolts[secondCount], microvolts);
         int highest = Integer.MIN_VALUE;
         for (int i = 0; i < WINDOW_SECONDS; i++) {
             highest = Math.max(highest, highestMicrovolts[i]);

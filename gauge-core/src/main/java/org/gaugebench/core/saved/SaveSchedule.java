@@ -26,9 +26,9 @@ public final class SaveSchedule {
     /** No save begins under this part of the nominal voltage. */
     private static final int FLOOR_DIVISOR = 2;
 
-    private static final int GROSS_STEPS = 4;
+    private static final int GROSS_STEP_COUNT = 4;
     private static final int EARLY_DIVISOR = 10;
-    private static final int MOST_CREDITS = 4;
+    private static final int MOST_CREDIT_COUNT = 4;
     private static final int QUIET_MILLIS = 5_000;
     private static final int URGENT_GAP_MILLIS = 10_000;
     private static final int DAY_MILLIS = 86_400_000;
@@ -45,7 +45,7 @@ public final class SaveSchedule {
     private long savedGrossNanocoulombs;
     private int sinceSaveMillis;
     private int sincePowerUpMillis;
-    private int credits;
+    private int creditCount;
     private boolean anchorPending;
     private boolean settingsPending;
     private SaveReason lastReason = SaveReason.NONE;
@@ -80,7 +80,7 @@ public final class SaveSchedule {
         // The last save lies before power-up: an urgent one need not wait.
         sinceSaveMillis = URGENT_GAP_MILLIS;
         sincePowerUpMillis = 0;
-        credits = 1;
+        creditCount = 1;
         anchorPending = false;
         settingsPending = false;
         lastReason = SaveReason.NONE;
@@ -135,12 +135,12 @@ public final class SaveSchedule {
         if (anchorPending && urgentAllowed) {
             return SaveReason.ANCHORED;
         }
-        if (netMoved >= stepNanocoulombs || grossMoved >= GROSS_STEPS * stepNanocoulombs) {
+        if (netMoved >= stepNanocoulombs || grossMoved >= GROSS_STEP_COUNT * stepNanocoulombs) {
             return SaveReason.CHARGE_MOVED;
         }
         if (fallsFast
                 && urgentAllowed
-                && credits > 0
+                && creditCount > 0
                 && sincePowerUpMillis >= QUIET_MILLIS
                 && netMoved >= stepNanocoulombs / EARLY_DIVISOR) {
             return SaveReason.VOLTS_FALLING;
@@ -157,9 +157,9 @@ public final class SaveSchedule {
      */
     public void attempted(long chargeNanocoulombs, long grossNanocoulombs) {
         if (lastReason == SaveReason.CHARGE_MOVED) {
-            credits = Math.min(credits + 1, MOST_CREDITS);
+            creditCount = Math.min(creditCount + 1, MOST_CREDIT_COUNT);
         } else if (lastReason == SaveReason.VOLTS_FALLING) {
-            credits--;
+            creditCount--;
         }
         lastReason = SaveReason.NONE;
         savedChargeNanocoulombs = chargeNanocoulombs;

@@ -13,7 +13,7 @@ import org.gaugebench.core.saved.SlotHeader.Content;
 public final class SavedStateCodec {
     private static final SavedField[] FIELDS = SavedField.values();
     private static final byte ERASED = (byte) 0xFF;
-    private static final int BITS_PER_BYTE = 8;
+    private static final int BYTE_BITS = 8;
     private static final int LONG_BITS = 64;
 
     private final byte[] record = new byte[SavedStateLayout.recordBytes(SavedStateLayout.VERSION)];
@@ -50,7 +50,7 @@ public final class SavedStateCodec {
 
     private void put(int offset, int sizeBytes, long value) {
         for (int i = 0; i < sizeBytes; i++) {
-            record[offset + i] = (byte) (value >>> (BITS_PER_BYTE * i));
+            record[offset + i] = (byte) (value >>> (BYTE_BITS * i));
         }
     }
 
@@ -136,9 +136,9 @@ public final class SavedStateCodec {
     private static long take(byte[] image, int offset, int sizeBytes) {
         long value = 0;
         for (int i = sizeBytes - 1; i >= 0; i--) {
-            value = (value << BITS_PER_BYTE) | (image[offset + i] & 0xFF);
+            value = (value << BYTE_BITS) | (image[offset + i] & 0xFF);
         }
-        int spare = LONG_BITS - BITS_PER_BYTE * sizeBytes;
+        int spare = LONG_BITS - BYTE_BITS * sizeBytes;
         return value << spare >> spare;
     }
 }

@@ -21,7 +21,7 @@ import org.gaugebench.core.saved.SlotHeader.Content;
  */
 public final class SlotRing {
     /** Each slot is read at most this often: one reading may be spoilt by low volts. */
-    private static final int READINGS = 2;
+    private static final int READING_COUNT = 2;
 
     private static final int FEWEST_SLOTS = 2;
 
@@ -95,7 +95,7 @@ public final class SlotRing {
     /** Reads a slot into the image and its header; a second time where the first does not check. */
     private boolean read(int slot) {
         SlotHeader header = headers[slot];
-        for (int reading = 0; reading < READINGS; reading++) {
+        for (int reading = 0; reading < READING_COUNT; reading++) {
             if (store.read(slot, image) == StateStore.OK) {
                 SavedStateCodec.inspect(image, header);
             } else {

@@ -269,6 +269,21 @@ class SlotRingTest {
         }
     }
 
+    /** Slot 0 keeps a record of a save that failed; slot 2 takes the next one. */
+    @Test
+    void aFailedSaveThatLeftARecordNeverWinsOverTheNextSave() {
+        StrictStore store = storeWith(3, 5);
+        SlotRing ring = ring(store);
+        ring.open(read);
+        assertEquals(1, ring.newestSlot());
+        store.defects[2] = Defect.PROGRAM_FAILS;
+        store.defects[0] = Defect.READ_FAILS_ONCE;
+        assertEquals(SaveOutcome.NOT_SAVED, ring.save(States.filled(6)));
+        store.defects[2] = Defect.NONE;
+        assertEquals(SaveOutcome.SAVED, ring.save(States.filled(7)));
+        assertHolds(store, SlotOutcome.NEWEST, 7);
+    }
+
     @Test
     void aSlotThatAnswersOnlyTheSecondTimeIsBelieved() {
         StrictStore store = storeWith(2, 2);
