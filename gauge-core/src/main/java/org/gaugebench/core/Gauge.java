@@ -101,9 +101,7 @@ public final class Gauge {
             events.onEvent(Event.RESTORED, 0, s.stateOfChargePartsPerMillion());
         }
         faults.stand(
-                Fault.ADJUSTMENT_LOST.bit(),
-                memory.isLost() ? Fault.ADJUSTMENT_LOST.bit() : 0,
-                0);
+                Fault.ADJUSTMENT_LOST.bit(), memory.isLost() ? Fault.ADJUSTMENT_LOST.bit() : 0, 0);
     }
 
     /**
@@ -135,12 +133,6 @@ public final class Gauge {
         }
         if (leftMillis > 0) {
             add(leftMillis);
-        }
-        if (faults.momentaryBits() != 0) {
-            // A rail or a garbage frame hides what really flowed in this interval.
-            s.band.addUnmeasured(elapsedMillis);
-            s.capacity.spoil();
-            s.efficiency.spoil();
         }
         SaveReason due = memory.due(s, voltageMicrovolts, (int) elapsedMillis);
         if (due != SaveReason.NONE) {
@@ -206,6 +198,12 @@ public final class Gauge {
         energy.add(voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, currentMicroamps, millis);
         s.minute.add(currentMicroamps, voltageMicrovolts, millis);
         s.loadFilter.addStretch(currentMicroamps, millis);
+        if (faults.momentaryBits() != 0) {
+            // A rail or a garbage frame hides what really flowed in this stretch.
+            s.band.addUnmeasured(millis);
+            s.capacity.spoil();
+            s.efficiency.spoil();
+        }
     }
 
     /** The minute is whole: settle it, then let the rules look at it, then estimate. */
@@ -371,26 +369,10 @@ public final class Gauge {
      * @param readout receives them
      */
     public void read(Readout readout) {
-        boolean known = corrections.isKnown();
-        readout.stateOfChargePartsPerMillion =
-                known ? s.stateOfChargePartsPerMillion() : Readout.NOT_KNOWN;
-        readout.lowerEdgePartsPerMillion = s.band.lowerEdgePartsPerMillion();
-        readout.upperEdgePartsPerMillion = s.band.upperEdgePartsPerMillion();
-        readout.bandUnknown = !known || s.band.isUnknown();
-        readout.remainingNanocoulombs = known ? s.charge.chargeNanocoulombs() : 0;
-        readout.fullChargeNanocoulombs = s.charge.capacityNanocoulombs();
-        readout.measuredCapacityMilliampHours = s.capacity.measuredMilliampHours();
-        readout.measuredEfficiencyPartsPerMillion = s.efficiency.measuredPartsPerMillion();
+        Inspection.read(s, corrections, faults, readout);
         readout.currentMicroamps = currentMicroamps;
-        readout.averageCurrentMicroamps = s.loadFilter.microamps();
         readout.voltageMicrovolts = voltageMicrovolts;
         readout.temperatureMillicelsius = temperatureMillicelsius;
-        ReadoutEstimates.fill(s, readout);
-        readout.ruleState = s.fullRule.state();
-        readout.ruleReason = s.fullRule.reason();
-        readout.trust = corrections.trust();
-        readout.faultBits = faults.presentBits();
-        readout.trustReason = corrections.trustReason(s, readout.faultBits);
     }
 
     /**
@@ -406,16 +388,8 @@ public final class Gauge {
         r.set(Register.CURRENT_MICROAMPS, currentMicroamps);
         r.set(Register.VOLTAGE_MICROVOLTS, voltageMicrovolts);
         r.set(Register.TEMPERATURE_MILLICELSIUS, temperatureMillicelsius);
-        r.set(Register.IN_MICROJOULES, energy.inMicrojoules());
-        r.set(Register.OUT_MICROJOULES, energy.outMicrojoules());
-        r.set(
-                Register.STATE_OF_CHARGE_PARTS_PER_MILLION,
-                corrections.isKnown() ? s.stateOfChargePartsPerMillion() : Readout.NOT_KNOWN);
-        r.set(Register.TRUST, corrections.trust().ordinal());
-        r.set(Register.FAULT_BITS, faults.presentBits());
         r.set(Register.SAVES, memory.saves());
-        r.set(Register.FAULT_TICKS, faults.faultTicks());
-        Inspection.inspect(s, r);
+        Inspection.inspect(s, energy, corrections, faults, r);
     }
 
     /**

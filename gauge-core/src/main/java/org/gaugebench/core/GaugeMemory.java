@@ -21,7 +21,7 @@ import org.gaugebench.core.settings.Setting;
  */
 final class GaugeMemory {
     private static final Trust[] TRUSTS = Trust.values();
-    private static final int SAVE_STEPS_LOST = 2;
+    private static final int LOST_STEP_FACTOR = 2;
 
     // Parameters.
     private final boolean keeps;
@@ -32,7 +32,7 @@ final class GaugeMemory {
     private SaveSchedule schedule;
     private SlotOutcome found = SlotOutcome.NONE_VALID;
     private long uptimeBeforeMillis;
-    private long saves;
+    private long savesCount;
 
     GaugeMemory(StateStore store, GaugeSettings settings) {
         keeps = store.slots() > 0;
@@ -91,7 +91,7 @@ final class GaugeMemory {
         if (found == SlotOutcome.FOREIGN_SETTINGS) {
             s.band.sums().widen(s.settings.get(Setting.CAPACITY_BOUND));
         } else if (found == SlotOutcome.OLDER_ONE_USED) {
-            s.band.sums().widen(SAVE_STEPS_LOST * s.settings.get(Setting.SAVE_STEP));
+            s.band.sums().widen(LOST_STEP_FACTOR * s.settings.get(Setting.SAVE_STEP));
         }
         s.fullRule.resume(state.ruleArmed, state.ruleDischargedNanocoulombs, state.fullCount);
         s.emptyRule.resume(state.emptyArmed, state.earlyEndPartsPerMillion);
@@ -103,12 +103,10 @@ final class GaugeMemory {
                     state.evidenceEfficiencyPartsPerMillion);
         }
         s.diagnosis.resume(state.minutesSinceFull);
-        s.adjustment.resume(
-                state.zeroAdjustmentCountsQ8, state.spanAdjustmentPartsPerMillion);
+        s.adjustment.resume(state.zeroAdjustmentCountsQ8, state.spanAdjustmentPartsPerMillion);
         s.adopt();
         int trust = state.trustCode;
-        corrections.resume(
-                trust >= 0 && trust < TRUSTS.length ? TRUSTS[trust] : Trust.UNKNOWN);
+        corrections.resume(trust >= 0 && trust < TRUSTS.length ? TRUSTS[trust] : Trust.UNKNOWN);
         schedule.powerUp(s.charge.chargeNanocoulombs(), s.grossNanocoulombs());
     }
 
@@ -147,7 +145,7 @@ final class GaugeMemory {
         state.voltageMicrovolts = voltageMicrovolts;
         state.currentMicroamps = currentMicroamps;
         SaveOutcome outcome = ring.save(state);
-        saves++;
+        savesCount++;
         schedule.attempted(s.charge.chargeNanocoulombs(), s.grossNanocoulombs());
         return outcome;
     }
@@ -218,6 +216,6 @@ final class GaugeMemory {
 
     /** Saves tried since power-up. */
     long saves() {
-        return saves;
+        return savesCount;
     }
 }

@@ -1,14 +1,59 @@
 package org.gaugebench.core;
 
 import org.gaugebench.core.band.ErrorBand;
+import org.gaugebench.core.charge.EnergyCounter;
+import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 
-/** Copies the stages' insides into the register table. */
+/** Copies the stages' insides into the readout and into the register table. */
 final class Inspection {
     private Inspection() {}
 
-    static void inspect(Stages s, Registers r) {
+    static void read(Stages s, Corrections corrections, FaultLog faults, Readout readout) {
+        boolean known = corrections.isKnown();
+        readout.stateOfChargePartsPerMillion =
+                known ? s.stateOfChargePartsPerMillion() : Readout.NOT_KNOWN;
+        readout.lowerEdgePartsPerMillion = s.band.lowerEdgePartsPerMillion();
+        readout.upperEdgePartsPerMillion = s.band.upperEdgePartsPerMillion();
+        readout.bandUnknown = !known || s.band.isUnknown();
+        readout.remainingNanocoulombs = known ? s.charge.chargeNanocoulombs() : 0;
+        readout.fullChargeNanocoulombs = s.charge.capacityNanocoulombs();
+        readout.measuredCapacityMilliampHours = s.capacity.measuredMilliampHours();
+        readout.measuredEfficiencyPartsPerMillion = s.efficiency.measuredPartsPerMillion();
+        readout.averageCurrentMicroamps = s.loadFilter.microamps();
+        estimates(s, readout);
+        readout.ruleState = s.fullRule.state();
+        readout.ruleReason = s.fullRule.reason();
+        readout.trust = corrections.trust();
+        readout.faultBits = faults.presentBits();
+        readout.trustReason = corrections.trustReason(s, readout.faultBits);
+    }
+
+    private static void estimates(Stages s, Readout readout) {
+        readout.timeToEmptyState = s.timeToEmpty.state();
+        readout.timeToEmptyMinutes = s.timeToEmpty.minutes();
+        readout.timeToEmptyLowMinutes = s.timeToEmpty.low().minutes();
+        readout.timeToEmptyHighMinutes = s.timeToEmpty.high().minutes();
+        readout.timeAtThisLoadState = s.timeToEmpty.atThisLoad().state();
+        readout.timeAtThisLoadMinutes = s.timeToEmpty.atThisLoad().minutes();
+        readout.timeAtUsualUseState = s.timeToEmpty.atUsualUse().state();
+        readout.timeAtUsualUseMinutes = s.timeToEmpty.atUsualUse().minutes();
+        readout.timeToFullState = s.timeToFull.state();
+        readout.timeToFullMinutes = s.timeToFull.minutes();
+        readout.lowCharge = s.lowChargeAlarm.isOn();
+    }
+
+    static void inspect(
+            Stages s, EnergyCounter energy, Corrections corrections, FaultLog faults, Registers r) {
+        r.set(Register.IN_MICROJOULES, energy.inMicrojoules());
+        r.set(Register.OUT_MICROJOULES, energy.outMicrojoules());
+        r.set(
+                Register.STATE_OF_CHARGE_PARTS_PER_MILLION,
+                corrections.isKnown() ? s.stateOfChargePartsPerMillion() : Readout.NOT_KNOWN);
+        r.set(Register.TRUST, corrections.trust().ordinal());
+        r.set(Register.FAULT_BITS, faults.presentBits());
+        r.set(Register.FAULT_TICKS, faults.faultTicks());
         charge(s, r);
         band(s, r);
         rules(s, r);
@@ -17,9 +62,7 @@ final class Inspection {
 
     private static void charge(Stages s, Registers r) {
         r.set(Register.ZERO_ADJUSTMENT_COUNTS_Q8, s.adjustment.zeroCountsQ8());
-        r.set(
-                Register.SPAN_ADJUSTMENT_PARTS_PER_MILLION,
-                s.adjustment.gainPartsPerMillion());
+        r.set(Register.SPAN_ADJUSTMENT_PARTS_PER_MILLION, s.adjustment.gainPartsPerMillion());
         r.set(Register.IN_NANOCOULOMBS, s.charge.inNanocoulombs());
         r.set(Register.OUT_NANOCOULOMBS, s.charge.outNanocoulombs());
         r.set(Register.MINUTE_NANOCOULOMBS, s.charge.minuteNanocoulombs());

@@ -78,8 +78,7 @@ final class Stages {
         efficiency = new EfficiencyEstimate(settings);
         diagnosis = new Diagnosis(settings);
         loadFilter =
-                new LoadFilter(
-                        capacityNanocoulombs, (int) settings.get(Setting.AVERAGING_TIME));
+                new LoadFilter(capacityNanocoulombs, (int) settings.get(Setting.AVERAGING_TIME));
         timeToEmpty = timeToEmpty(settings, capacityNanocoulombs);
         timeToFull =
                 new TimeToFull(
@@ -109,8 +108,7 @@ final class Stages {
         return new TimeToEmpty(
                 settings.get(Setting.OFFSET_BOUND),
                 (int) settings.get(Setting.LONGEST_TIME) * MINUTES_PER_HOUR,
-                StateOfCharge.nanocoulombs(
-                        settings.get(Setting.KEPT_BACK), capacityNanocoulombs),
+                StateOfCharge.nanocoulombs(settings.get(Setting.KEPT_BACK), capacityNanocoulombs),
                 rateModel);
     }
 

@@ -61,7 +61,7 @@ class GaugeTest {
         fixture.minutes(1, AMP);
         assertEquals(1_000_000, fixture.read().stateOfChargePartsPerMillion);
         assertEquals(Trust.PROVEN, fixture.read().trust);
-        assertEquals(RuleReason.FULL_PROVEN, fixture.read().ruleReason);
+        assertEquals(RuleReason.PROVEN_BY_TAPER, fixture.read().ruleReason);
         assertEquals(1, fixture.times(Event.SET_TO_FULL));
         assertEquals(1, fixture.register(Register.FULL_COUNT));
     }

@@ -109,8 +109,13 @@ class HouseRulesTest {
     void theTopLevelHoldsExactlyItsRooms() {
         Set<String> rooms =
                 Set.of(
-                        "README.md", "DEVELOPERS.md", "LICENSE", "pom.xml", "gauge-core",
-                        "gauge-sim", "scenarios");
+                        "README.md",
+                        "DEVELOPERS.md",
+                        "LICENSE",
+                        "pom.xml",
+                        "gauge-core",
+                        "gauge-sim",
+                        "scenarios");
         assertEquals(List.of(), TopLevelRule.check(TopLevelRule.projectRoot(), rooms));
     }
 }

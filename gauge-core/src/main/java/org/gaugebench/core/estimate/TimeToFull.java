@@ -1,8 +1,8 @@
 package org.gaugebench.core.estimate;
 
-import org.gaugebench.core.port.FullTimeState;
 import org.gaugebench.core.fixed.FixedMath;
 import org.gaugebench.core.fixed.Log2Table;
+import org.gaugebench.core.port.FullTimeState;
 
 /**
  * Hours to full: a bulk part at the present current, then the taper.

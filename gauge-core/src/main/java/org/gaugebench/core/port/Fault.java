@@ -21,7 +21,10 @@ public enum Fault {
     SAMPLE_REPEATED(false, "sample repeated"),
     /** Steps of current move the voltage the wrong way: shunt or sense leads are swapped. */
     POLARITY_REVERSED(true, "voltage falls when charge flows in: polarity reversed?"),
-    /** The voltage moves in steps and no current does: sense lead open, reading stuck, or no battery. */
+    /**
+     * The voltage moves in steps and no current does: sense lead open, reading stuck, or no
+     * battery.
+     */
     CURRENT_NOT_SEEN(true, "voltage steps without current: sensor or battery not connected?"),
     /** The series resistance is twice what it was: a joint or the battery. */
     RESISTANCE_RISEN(true, "series resistance has doubled"),

@@ -65,8 +65,7 @@ public final class Diagnosis {
         steps.addMinute(minute.meanMicroamps(), minute.meanMicrovolts());
         balance.addMinute(minute.nanocoulombs());
         minutesSinceFull = Math.min(minutesSinceFull + 1, 1L << 40);
-        boolean voltsFull =
-                full.isOn() && minute.lowestMicrovolts() >= full.thresholdMicrovolts();
+        boolean voltsFull = full.isOn() && minute.lowestMicrovolts() >= full.thresholdMicrovolts();
         boolean blocked = voltsFull && full.isArmed() && !full.flowSeen() && !full.flowStopped();
         blockedMinutes = blocked ? Math.min(blockedMinutes + 1, BLOCKED_MINUTES) : 0;
 

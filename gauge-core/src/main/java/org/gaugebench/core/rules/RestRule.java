@@ -74,7 +74,10 @@ public final class RestRule {
         long mean = minute.meanMicroamps();
         minutesSinceCharge =
                 mean > restMicroamps ? 0 : Math.min(minutesSinceCharge + 1, MINUTES_AFTER_CHARGE);
-        if (Math.abs(mean) > restMicroamps || minute.lowestMicrovolts() == 0) {
+        boolean still =
+                minute.highestMicroamps() <= restMicroamps
+                        && minute.lowestMicroamps() >= -restMicroamps;
+        if (!still || minute.lowestMicrovolts() == 0) {
             restedMinutes = 0;
             usedThisRest = false;
             return RuleOutcome.NONE;

@@ -39,7 +39,7 @@ final class RestVoltageTable {
         for (int i = 1; i <= last; i++) {
             if (microvolts < pointMicrovolts[i]) {
                 long low = pointMicrovolts[i - 1];
-                long width = POINTS_PARTS_PER_MILLION[i] - POINTS_PARTS_PER_MILLION[i - 1];
+                long width = (long) POINTS_PARTS_PER_MILLION[i] - POINTS_PARTS_PER_MILLION[i - 1];
                 return (int)
                         (POINTS_PARTS_PER_MILLION[i - 1]
                                 + (microvolts - low) * width / (pointMicrovolts[i] - low));

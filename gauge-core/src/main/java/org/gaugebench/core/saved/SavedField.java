@@ -31,7 +31,11 @@ public enum SavedField {
             1, 8, "nC", s -> s.bandGapNanocoulombs, (s, v) -> s.bandGapNanocoulombs = v),
     /** {@link SavedState#bandResidualPartsPerMillion}. */
     BAND_RESIDUAL_PARTS_PER_MILLION(
-            1, 8, "ppm", s -> s.bandResidualPartsPerMillion, (s, v) -> s.bandResidualPartsPerMillion = v),
+            1,
+            8,
+            "ppm",
+            s -> s.bandResidualPartsPerMillion,
+            (s, v) -> s.bandResidualPartsPerMillion = v),
     /** {@link SavedState#surplusNanocoulombs}. */
     SURPLUS_NANOCOULOMBS(
             1, 8, "nC", s -> s.surplusNanocoulombs, (s, v) -> s.surplusNanocoulombs = v),
@@ -46,11 +50,9 @@ public enum SavedField {
             s -> s.ruleDischargedNanocoulombs,
             (s, v) -> s.ruleDischargedNanocoulombs = v),
     /** {@link SavedState#bandWarmMillisQ8}. */
-    BAND_WARM_MILLIS_Q8(
-            1, 8, "ms/256", s -> s.bandWarmMillisQ8, (s, v) -> s.bandWarmMillisQ8 = v),
+    BAND_WARM_MILLIS_Q8(1, 8, "ms/256", s -> s.bandWarmMillisQ8, (s, v) -> s.bandWarmMillisQ8 = v),
     /** {@link SavedState#minutesSinceFull}. */
-    MINUTES_SINCE_FULL(
-            1, 8, "min", s -> s.minutesSinceFull, (s, v) -> s.minutesSinceFull = v),
+    MINUTES_SINCE_FULL(1, 8, "min", s -> s.minutesSinceFull, (s, v) -> s.minutesSinceFull = v),
     /** {@link SavedState#lifetimeInNanocoulombs}. */
     LIFETIME_IN_NANOCOULOMBS(
             1, 8, "nC", s -> s.lifetimeInNanocoulombs, (s, v) -> s.lifetimeInNanocoulombs = v),

@@ -79,10 +79,7 @@ public final class ShuntAdjustment {
      * @return FIRST_POINT_TAKEN, DONE, or why not
      */
     public CommandOutcome span(
-            int meanMicroamps,
-            int lowestMicroamps,
-            int highestMicroamps,
-            long referenceMicroamps) {
+            int meanMicroamps, int lowestMicroamps, int highestMicroamps, long referenceMicroamps) {
         if (Math.abs(referenceMicroamps) > Integer.MAX_VALUE) {
             return CommandOutcome.REFUSED_OUT_OF_RANGE;
         }

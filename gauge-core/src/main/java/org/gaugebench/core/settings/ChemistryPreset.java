@@ -35,6 +35,9 @@ public enum ChemistryPreset {
 
     private final int code;
     private final String key;
+
+    // Never handed out, so nobody can change it.
+    @SuppressWarnings("ImmutableEnumChecker")
     private final int[] restMillivolts;
 
     ChemistryPreset(int code, String key, int[] restMillivolts) {

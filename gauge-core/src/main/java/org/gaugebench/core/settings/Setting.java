@@ -399,7 +399,8 @@ public enum Setting {
             1_150_000,
             "how much faster charge goes at currents above the rated one; for the hours only"),
     /** The rate at which the capacity is declared. */
-    RATED_TIME("rated-time", "h", 1, 120, 20, "hours of the rate at which the capacity is declared"),
+    RATED_TIME(
+            "rated-time", "h", 1, 120, 20, "hours of the rate at which the capacity is declared"),
     /** IEEE 485 gives 0.84 for lead-acid. */
     USABLE_AT_10(
             "usable-at-10",

@@ -1,9 +1,9 @@
 package org.gaugebench.core.estimate;
 
-import org.gaugebench.core.port.FullTimeState;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.gaugebench.core.port.FullTimeState;
 import org.junit.jupiter.api.Test;
 
 class TimeToFullTest {
