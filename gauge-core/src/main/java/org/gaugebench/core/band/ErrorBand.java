@@ -24,6 +24,7 @@ public final class ErrorBand {
 
     private static final long MONTH_MILLIS = 2_592_000_000L;
     private static final long LONGEST_MILLIS = 1L << 39;
+    private static final long LARGEST_NANOCOULOMBS = 1L << 61;
     private static final int COVERAGE_PER_MILLE = 1_155;
     private static final int WEIGHT_BITS = 8;
 
@@ -101,13 +102,14 @@ public final class ErrorBand {
     /**
      * Adds time in which nothing was measured.
      *
-     * <p><b>Range:</b> time clamped to 2^32 ms before the product with at most 2^31 uA.
+     * <p><b>Range:</b> a product above 2^61 is taken as 2^61, sixty times the largest capacity, so
+     * that two of them still fit.
      *
      * @param gapMillis how long
      * @param meanMicroamps the most that may have flowed on average, either way
      */
     public void addGap(long gapMillis, long meanMicroamps) {
-        long nanocoulombs = Math.min(gapMillis, 1L << 31) * meanMicroamps;
+        long nanocoulombs = limitedProduct(gapMillis, meanMicroamps);
         gapNanocoulombs = FixedMath.saturatingAdd(gapNanocoulombs, nanocoulombs);
     }
 
@@ -155,8 +157,9 @@ public final class ErrorBand {
      * Works out both sides for the present charge.
      *
      * <p><b>Range:</b> every term is limited to 1,000,000 ppm, its square to 1e12, seven of them to
-     * 2^43. Offset: 1e7 uA x 2^39 ms below 2^63. Others: sums in ppm of the capacity times ppm,
-     * limited before the product.
+     * 2^43. Offset: half a step of the coarsest converter is 48.8 A, which times 2^39 ms would pass
+     * 2^63: the product is limited. Others: sums in ppm of the capacity times ppm, limited before
+     * the product.
      *
      * @param chargeNanocoulombs the count
      */
@@ -177,13 +180,20 @@ public final class ErrorBand {
                         + square(ratio(missing, capacityPartsPerMillion));
         long symmetric = FixedMath.squareRootCeiling(squares) * COVERAGE_PER_MILLE / 1_000;
         long gap = limited(parts(gapNanocoulombs));
-        long unmeasured = limited(parts(unmeasuredMicroamps * millis));
+        long unmeasured = limited(parts(limitedProduct(millis, unmeasuredMicroamps)));
         lowSidePartsPerMillion = (int) limited(symmetric + gap + unmeasured);
         highSidePartsPerMillion = (int) limited(symmetric + gap);
     }
 
     private long offsetTerm() {
-        return limited(parts(offsetMicroamps * millis));
+        return limited(parts(limitedProduct(millis, offsetMicroamps)));
+    }
+
+    /** Time times current, both at least 0, taken as 2^61 nC where it is more. */
+    private static long limitedProduct(long milliseconds, long microamps) {
+        return milliseconds > LARGEST_NANOCOULOMBS / Math.max(microamps, 1)
+                ? LARGEST_NANOCOULOMBS
+                : milliseconds * microamps;
     }
 
     private long selfDischargeTerm() {
