@@ -2,6 +2,7 @@ package org.gaugebench.core;
 
 import org.gaugebench.core.band.ErrorBand;
 import org.gaugebench.core.charge.EnergyCounter;
+import org.gaugebench.core.charge.SelfDischarge;
 import org.gaugebench.core.charge.StateOfCharge;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.port.Trust;
@@ -56,6 +57,8 @@ final class GaugeMemory {
 
     /** Reads the newest record; NONE_VALID without a store. Writes nothing. */
     SlotOutcome open() {
+        uptimeBeforeMillis = 0;
+        savesCount = 0;
         found = keeps ? ring.open(state) : SlotOutcome.NONE_VALID;
         return found;
     }
@@ -68,8 +71,10 @@ final class GaugeMemory {
     /**
      * Puts the record that {@link #open} found into the stages. Under other settings the percentage
      * is kept and the band widened; the adjustment belongs to the converter and stays.
+     *
+     * @return by how much the count moved to keep the percentage, nanocoulombs
      */
-    void restore(Stages s, EnergyCounter energy, Corrections corrections) {
+    long restore(Stages s, EnergyCounter energy, Corrections corrections) {
         boolean sameCapacity = state.capacityNanocoulombs == s.charge.capacityNanocoulombs();
         long charge =
                 sameCapacity
@@ -107,6 +112,11 @@ final class GaugeMemory {
         s.adopt();
         int trust = state.trustCode;
         corrections.resume(trust >= 0 && trust < TRUSTS.length ? TRUSTS[trust] : Trust.UNKNOWN);
+        return s.charge.chargeNanocoulombs() - state.chargeNanocoulombs;
+    }
+
+    /** The stages stand as after power-up: what they hold is what the memory holds. */
+    void begin(Stages s) {
         schedule.powerUp(s.charge.chargeNanocoulombs(), s.grossNanocoulombs());
     }
 
@@ -139,11 +149,11 @@ final class GaugeMemory {
             EnergyCounter energy,
             Corrections corrections,
             long uptimeMillis,
-            int voltageMicrovolts,
-            int currentMicroamps) {
+            LastSample last) {
         capture(s, energy, corrections, uptimeMillis);
-        state.voltageMicrovolts = voltageMicrovolts;
-        state.currentMicroamps = currentMicroamps;
+        captureBand(s, SelfDischarge.warmthQ8(last.temperatureMillicelsius));
+        state.voltageMicrovolts = last.voltageMicrovolts;
+        state.currentMicroamps = last.currentMicroamps;
         SaveOutcome outcome = ring.save(state);
         savesCount++;
         schedule.attempted(s.charge.chargeNanocoulombs(), s.grossNanocoulombs());
@@ -155,15 +165,6 @@ final class GaugeMemory {
             Stages s, EnergyCounter energy, Corrections corrections, long uptimeMillis) {
         state.chargeNanocoulombs = s.charge.chargeNanocoulombs();
         state.capacityNanocoulombs = s.charge.capacityNanocoulombs();
-        ErrorBand sums = s.band.sums();
-        state.bandResidualPartsPerMillion = sums.residualPartsPerMillion();
-        state.bandMillis = sums.millis() + s.minute.millis();
-        state.bandNetNanocoulombs = sums.netNanocoulombs() + s.unaccountedNetNanocoulombs();
-        state.bandGrossNanocoulombs = sums.grossNanocoulombs() + s.unaccountedGrossNanocoulombs();
-        state.bandChargeInNanocoulombs =
-                sums.inNanocoulombs() + Math.max(s.unaccountedNetNanocoulombs(), 0);
-        state.bandGapNanocoulombs = sums.gapNanocoulombs();
-        state.bandWarmMillisQ8 = sums.warmMillisQ8();
         state.surplusNanocoulombs = s.charge.surplusNanocoulombs();
         state.deficitNanocoulombs = s.charge.deficitNanocoulombs();
         state.efficiencyRemainderQ16 = s.charge.efficiencyRemainderQ16();
@@ -179,9 +180,23 @@ final class GaugeMemory {
         state.trustCode = corrections.trust().ordinal();
     }
 
+    private void captureBand(Stages s, int warmthQ8) {
+        ErrorBand sums = s.band.sums();
+        state.bandResidualPartsPerMillion = sums.residualPartsPerMillion();
+        state.bandMillis = sums.millis() + s.minute.millis();
+        state.bandNetNanocoulombs = sums.netNanocoulombs() + s.unaccountedNetNanocoulombs();
+        state.bandGrossNanocoulombs = sums.grossNanocoulombs() + s.unaccountedGrossNanocoulombs();
+        state.bandChargeInNanocoulombs =
+                sums.inNanocoulombs() + Math.max(s.unaccountedNetNanocoulombs(), 0);
+        state.bandGapNanocoulombs = sums.gapNanocoulombs();
+        state.bandWarmMillisQ8 = sums.warmMillisQ8() + (long) s.minute.millis() * warmthQ8;
+    }
+
     private void captureRules(Stages s) {
         state.ruleArmed = s.fullRule.isArmed();
-        state.ruleDischargedNanocoulombs = s.fullRule.dischargedNanocoulombs();
+        // What armed the rule is used up: an armed one restored from the record holds 0 too.
+        state.ruleDischargedNanocoulombs =
+                s.fullRule.isArmed() ? 0 : s.fullRule.dischargedNanocoulombs();
         state.fullCount = s.fullRule.fullCount();
         state.emptyArmed = s.emptyRule.isArmed();
         state.earlyEndPartsPerMillion = s.emptyRule.earlyEndPartsPerMillion();
