@@ -108,6 +108,7 @@ public final class Gauge {
     private void restore(SlotOutcome found, long offMillis, OffTime offTime) {
         long step = memory.restore(s, energy, corrections);
         s.markAccounted();
+        memory.widenRestored(s);
         if (offTime == OffTime.EXACT) {
             s.band.addOffTime(offMillis, s.offMicroamps());
         } else {

@@ -70,7 +70,8 @@ final class GaugeMemory {
 
     /**
      * Puts the record that {@link #open} found into the stages. Under other settings the percentage
-     * is kept and the band widened; the adjustment belongs to the converter and stays.
+     * is kept; the adjustment belongs to the converter and stays. Capturing the stages after this
+     * gives the same record again.
      *
      * @return by how much the count moved to keep the percentage, nanocoulombs
      */
@@ -93,11 +94,6 @@ final class GaugeMemory {
         energy.resume(state.lifetimeInMicrojoules, state.lifetimeOutMicrojoules);
         uptimeBeforeMillis = Math.max(state.lifetimeUptimeMillis, 0);
         restoreBand(s.band.sums());
-        if (found == SlotOutcome.FOREIGN_SETTINGS) {
-            s.band.sums().widen(s.settings.get(Setting.CAPACITY_BOUND));
-        } else if (found == SlotOutcome.OLDER_ONE_USED) {
-            s.band.sums().widen(LOST_STEP_FACTOR * s.settings.get(Setting.SAVE_STEP));
-        }
         s.fullRule.resume(state.ruleArmed, state.ruleDischargedNanocoulombs, state.fullCount);
         s.emptyRule.resume(state.emptyArmed, state.earlyEndPartsPerMillion);
         if (sameCapacity) {
@@ -113,6 +109,18 @@ final class GaugeMemory {
         int trust = state.trustCode;
         corrections.resume(trust >= 0 && trust < TRUSTS.length ? TRUSTS[trust] : Trust.UNKNOWN);
         return s.charge.chargeNanocoulombs() - state.chargeNanocoulombs;
+    }
+
+    /**
+     * What the record cannot know widens the band: up to a save step moved before power went, two
+     * where a slot holds bytes that do not check; under other settings the capacity may be another.
+     */
+    void widenRestored(Stages s) {
+        long steps = ring.damagedSlots() > 0 ? LOST_STEP_FACTOR : 1;
+        s.band.sums().widen(steps * s.settings.get(Setting.SAVE_STEP));
+        if (found == SlotOutcome.FOREIGN_SETTINGS) {
+            s.band.sums().widen(s.settings.get(Setting.CAPACITY_BOUND));
+        }
     }
 
     /** The stages stand as after power-up: what they hold is what the memory holds. */
