@@ -347,6 +347,8 @@ public final class Gauge {
      * @param readout receives them
      */
     public void read(Readout readout) {
+        // The edges belong to the count of this instant, not to that of the last whole minute.
+        s.updateBand();
         Inspection.read(s, corrections, faults, readout);
         last.read(readout);
     }
@@ -357,6 +359,7 @@ public final class Gauge {
      * @param r receives it
      */
     public void inspect(Registers r) {
+        s.updateBand();
         r.set(Register.CLOCK_MILLIS, clock.lastClockMillis() & 0xFFFFFFFFL);
         r.set(Register.UPTIME_MILLIS, clock.uptimeMillis());
         last.inspect(r);
