@@ -32,8 +32,7 @@ class FaultLogTest {
         log.raise(Fault.SHUNT_CLIPPED, 1);
         log.raise(Fault.VOLTAGE_CLIPPED, 1);
         assertEquals(1, log.faultTicks());
-        assertEquals(
-                Fault.SHUNT_CLIPPED.bit() | Fault.VOLTAGE_CLIPPED.bit(), log.momentaryBits());
+        assertEquals(Fault.SHUNT_CLIPPED.bit() | Fault.VOLTAGE_CLIPPED.bit(), log.momentaryBits());
     }
 
     @Test

@@ -78,8 +78,7 @@ class GaugeClockTest {
         assertEquals(Fault.SAMPLES_MISSING.bit(), fixture.read().faultBits);
         assertEquals(50 * AMP_HOUR + 65_535_000_000L, fixture.charge());
         // What was not counted is in the band: the rated current for the whole gap.
-        assertEquals(
-                65_536 * 1_048_576_000L, fixture.register(Register.BAND_GAP_NANOCOULOMBS));
+        assertEquals(65_536 * 1_048_576_000L, fixture.register(Register.BAND_GAP_NANOCOULOMBS));
     }
 
     @Test

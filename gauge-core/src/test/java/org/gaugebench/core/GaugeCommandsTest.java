@@ -93,15 +93,12 @@ class GaugeCommandsTest {
         ask(Command.SPAN_ADJUSTMENT, 0);
         fixture.minutes(1, 50 * AMP);
         assertEquals(
-                CommandOutcome.REFUSED_POINTS_TOO_CLOSE,
-                ask(Command.SPAN_ADJUSTMENT, 51_000_000));
+                CommandOutcome.REFUSED_POINTS_TOO_CLOSE, ask(Command.SPAN_ADJUSTMENT, 51_000_000));
         ask(Command.SPAN_ADJUSTMENT, 50_000_000);
         fixture.minutes(1, 250 * AMP);
+        assertEquals(CommandOutcome.REFUSED_TOO_LARGE, ask(Command.SPAN_ADJUSTMENT, 300_000_000));
         assertEquals(
-                CommandOutcome.REFUSED_TOO_LARGE, ask(Command.SPAN_ADJUSTMENT, 300_000_000));
-        assertEquals(
-                CommandOutcome.REFUSED_OUT_OF_RANGE,
-                ask(Command.SPAN_ADJUSTMENT, Long.MAX_VALUE));
+                CommandOutcome.REFUSED_OUT_OF_RANGE, ask(Command.SPAN_ADJUSTMENT, Long.MAX_VALUE));
         assertEquals(0, fixture.register(Register.SPAN_ADJUSTMENT_PARTS_PER_MILLION));
         assertEquals(0, fixture.times(Event.ADJUSTED));
     }

@@ -128,8 +128,7 @@ final class LifeActions {
             long residual = life.gauge.register(Register.BAND_RESIDUAL_PARTS_PER_MILLION);
             long step =
                     life.edit(
-                            life.settings
-                                    .toBuilder()
+                            life.settings.toBuilder()
                                     .set(Setting.COULOMBIC_EFFICIENCY, partsPerMillion)
                                     .build());
             assertEquals(0, step);

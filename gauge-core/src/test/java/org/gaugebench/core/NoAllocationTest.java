@@ -20,9 +20,9 @@ import org.gaugebench.core.settings.Setting;
 import org.junit.jupiter.api.Test;
 
 /**
- * A tick (one that saves too), a readout, an inspection and a command allocate nothing. The least of five rounds counts:
- * what the virtual machine itself allocates while it compiles falls into some round, what the code
- * allocates falls into every one.
+ * A tick (one that saves too), a readout, an inspection and a command allocate nothing. The least
+ * of five rounds counts: what the virtual machine itself allocates while it compiles falls into
+ * some round, what the code allocates falls into every one.
  */
 class NoAllocationTest {
     private static final int ROUNDS = 5;

@@ -136,8 +136,7 @@ class RestartTest {
         before.declare(700_000);
         before.ticks(11, 0, 1_000);
         GaugeFixture fixture = start(settings, 60 * 86_400_000L, OffTime.EXACT);
-        assertEquals(
-                60 * 86_400_000L * 20_800, fixture.register(Register.BAND_GAP_NANOCOULOMBS));
+        assertEquals(60 * 86_400_000L * 20_800, fixture.register(Register.BAND_GAP_NANOCOULOMBS));
     }
 
     @Test
@@ -267,8 +266,7 @@ class RestartTest {
         again.volts(12_800).tick(0, 0);
         again.gauge.inspect(again.registers);
         for (Register register : Register.values()) {
-            assertEquals(
-                    fresh.register(register), again.registers.get(register), register.name());
+            assertEquals(fresh.register(register), again.registers.get(register), register.name());
         }
         assertEquals(fresh.read().trust, again.read().trust);
         for (Fault fault : Fault.values()) {

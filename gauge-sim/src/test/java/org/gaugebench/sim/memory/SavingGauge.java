@@ -69,6 +69,7 @@ final class SavingGauge {
     private GaugeSettings settings = settings(1_000);
     private Kept last;
     private Kept saved;
+
     /** The count before a correction that no record holds yet: the old record belongs to it. */
     private long beforeJump = NO_JUMP;
 
