@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import org.gaugebench.core.port.Sample;
 import org.junit.jupiter.api.Test;
 
-/** Doubling every 10 K, and sums that are exact over a month (rule G9). */
+/** Doubling every 10 K, and sums that are exact over a month (rule G23). */
 class SelfDischargeTest {
     private static final int MINUTES_PER_MONTH = 43_200;
     private static final long AMP_HOUR = 3_600_000_000_000L;
@@ -28,7 +28,9 @@ class SelfDischargeTest {
         assertEquals(16_384, SelfDischarge.warmthQ8(Integer.MAX_VALUE));
     }
 
-    /** The chord of 2^x lies at most 6.15 % above it; the last bit is 1/256 of the result or less. */
+    /**
+     * The chord of 2^x lies at most 6.15 % above it; the last bit is 1/256 of the result or less.
+     */
     @Test
     void betweenTheStepsItIsNeverLowAndAtMostSixPercentHigh() {
         for (int millicelsius = -20_000; millicelsius <= 80_000; millicelsius += 37) {
@@ -54,7 +56,9 @@ class SelfDischargeTest {
         assertEquals(12 * AMP_HOUR, month(new SelfDischarge(30_000, 100 * AMP_HOUR), 1_024));
     }
 
-    /** 1 ppm of 100 mAh are 360,000 nC: 8 and a third a minute, and nothing is lost of the third. */
+    /**
+     * 1 ppm of 100 mAh are 360,000 nC: 8 and a third a minute, and nothing is lost of the third.
+     */
     @Test
     void carriesTheRemainderFromMinuteToMinute() {
         SelfDischarge loss = new SelfDischarge(1, AMP_HOUR / 10);

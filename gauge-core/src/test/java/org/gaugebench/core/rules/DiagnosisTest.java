@@ -22,9 +22,7 @@ class DiagnosisTest {
 
     private void minute(int microvolts, int microamps, long measuredMilliampHours) {
         f.minute(microvolts, microamps);
-        bits =
-                diagnosis.judge(
-                        minutes.still(microvolts, microamps), f.rule, measuredMilliampHours);
+        bits = diagnosis.judge(minutes.still(microvolts, microamps), f.rule, measuredMilliampHours);
     }
 
     private void minutes(int number, int microvolts, int microamps) {

@@ -20,7 +20,9 @@ class EfficiencyEstimateTest {
         }
     }
 
-    /** 40 Ah out in 4 h, so much in over 4 h, the rest of the time nothing; begins and ends full. */
+    /**
+     * 40 Ah out in 4 h, so much in over 4 h, the rest of the time nothing; begins and ends full.
+     */
     private boolean cycle(int inMilliamps, int allMinutes) {
         estimate.full(true);
         flow(240, -10_000);

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-/** Two agreeing results, a quarter of the way, a longest step, and limits (rule C1). */
+/** Two agreeing results, a quarter of the way, a longest step, and limits (rules C4 and C5). */
 class MeasuredValueTest {
     /** Declared 1000, 500 to 1100, steps of at most 50, agreement within 50. */
     private final MeasuredValue value = new MeasuredValue(1_000, 500, 1_100, 50, 50);

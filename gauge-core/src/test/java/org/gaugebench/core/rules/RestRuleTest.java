@@ -136,8 +136,7 @@ class RestRuleTest {
         drain();
         for (int i = 0; i < 2 * Minutes.DAY; i++) {
             assertEquals(
-                    RuleOutcome.NONE,
-                    judge(minutes.of(HALF, HALF, Minutes.AMP, -Minutes.AMP)));
+                    RuleOutcome.NONE, judge(minutes.of(HALF, HALF, Minutes.AMP, -Minutes.AMP)));
         }
         assertEquals(0, rule.restedMinutes());
     }

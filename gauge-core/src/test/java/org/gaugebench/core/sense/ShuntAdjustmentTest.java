@@ -52,8 +52,7 @@ class ShuntAdjustmentTest {
 
     @Test
     void refusesAZeroThatMoved() {
-        assertEquals(
-                CommandOutcome.REFUSED_UNSTABLE, adjustment.zero(0, -LIMIT, LIMIT + 1, sense));
+        assertEquals(CommandOutcome.REFUSED_UNSTABLE, adjustment.zero(0, -LIMIT, LIMIT + 1, sense));
         assertEquals(CommandOutcome.DONE, adjustment.zero(0, -LIMIT, LIMIT, sense));
     }
 
@@ -131,16 +130,13 @@ class ShuntAdjustmentTest {
         assertEquals(
                 CommandOutcome.REFUSED_UNSTABLE,
                 adjustment.span(10 * AMP, 9 * AMP, 11 * AMP + 1, 10_300_000));
-        assertEquals(
-                CommandOutcome.DONE,
-                adjustment.span(10 * AMP, 9 * AMP, 11 * AMP, 10_300_000));
+        assertEquals(CommandOutcome.DONE, adjustment.span(10 * AMP, 9 * AMP, 11 * AMP, 10_300_000));
     }
 
     @Test
     void refusesAReferenceBeyondTheGaugesCurrents() {
         for (long reference : new long[] {1L << 31, -(1L << 31), Long.MAX_VALUE}) {
-            assertEquals(
-                    CommandOutcome.REFUSED_OUT_OF_RANGE, adjustment.span(0, 0, 0, reference));
+            assertEquals(CommandOutcome.REFUSED_OUT_OF_RANGE, adjustment.span(0, 0, 0, reference));
         }
     }
 
@@ -164,8 +160,7 @@ class ShuntAdjustmentTest {
     void theZeroLimitFollowsItsSetting() {
         GaugeSettings wide = GaugeSettings.builder().set(Setting.ZERO_LIMIT, 50_000).build();
         ShuntAdjustment loose = new ShuntAdjustment(wide);
-        assertEquals(
-                CommandOutcome.DONE, loose.zero(5 * AMP, 5 * AMP, 5 * AMP, sense));
+        assertEquals(CommandOutcome.DONE, loose.zero(5 * AMP, 5 * AMP, 5 * AMP, sense));
         assertEquals(
                 CommandOutcome.REFUSED_NOT_ZERO,
                 loose.zero(5 * AMP + 1, 5 * AMP + 1, 5 * AMP + 1, sense));

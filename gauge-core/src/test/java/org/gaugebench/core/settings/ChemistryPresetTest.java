@@ -70,8 +70,7 @@ class ChemistryPresetTest {
     @Test
     void thePresetOfTheDefaultCodeIsTheDefaults() {
         GaugeSettings defaults = GaugeSettings.builder().build();
-        assertEquals(
-                ChemistryPreset.LEAD_ACID_AGM.code(), defaults.get(Setting.CHEMISTRY));
+        assertEquals(ChemistryPreset.LEAD_ACID_AGM.code(), defaults.get(Setting.CHEMISTRY));
         assertEquals(defaults, ChemistryPreset.LEAD_ACID_AGM.builder(12_000).build());
     }
 
