@@ -40,15 +40,18 @@ public final class Diagnosis {
         overdueMinutes = settings.get(Setting.FULL_OVERDUE) * MINUTES_PER_DAY;
         declaredMilliampHours = settings.get(Setting.CAPACITY);
         long offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
-        // derived: C/20, at least twenty offset bounds; a hundredth of the nominal voltage
+        // derived: C/20, at least twenty offset bounds; a sixtieth of the nominal voltage
         long stepMicroamps = Math.max(declaredMilliampHours * 50, 20 * offsetMicroamps);
         steps =
                 new StepWatch(
                         stepMicroamps,
                         offsetMicroamps,
                         settings.get(Setting.NOMINAL_VOLTAGE) * 1_000 / 60);
-        // derived: a fifth of the capacity
-        balance = new ChargeBalance(declaredMilliampHours * 720_000_000L);
+        // derived: a fifth of the capacity, and the capacity
+        balance =
+                new ChargeBalance(
+                        declaredMilliampHours * 720_000_000L,
+                        declaredMilliampHours * 3_600_000_000L);
     }
 
     /**
@@ -119,6 +122,7 @@ public final class Diagnosis {
         scaleSuspect = false;
         earlyEmpty = false;
         balance.forget();
+        steps.forget();
     }
 
     /**
