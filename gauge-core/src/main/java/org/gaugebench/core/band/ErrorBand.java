@@ -5,8 +5,8 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 
 /**
- * The gauge's own uncertainty: running sums since the last anchor, and on demand the two half-widths
- * built from them. Nothing but additions happens each minute.
+ * The gauge's own uncertainty: running sums since the last anchor, and on demand the two
+ * half-widths built from them. Nothing but additions happens each minute.
  *
  * <p>Each bound of the settings is taken as the half-width a of a rectangular distribution, whose
  * standard uncertainty is a / sqrt(3) (GUM, JCGM 100:2008, 4.3.7). Each is multiplied by its
@@ -24,8 +24,8 @@ import org.gaugebench.core.settings.Setting;
  *  capacity        bound, a part of C            |D| / C, see {@link #update}
  * </pre>
  *
- * <p>with t the time, T the charge moved either way, Q the charge put in (whole minutes' net), D the
- * change of the count, all since the anchor. The inputs are independent, so the terms add in
+ * <p>with t the time, T the charge moved either way, Q the charge put in (whole minutes' net), D
+ * the change of the count, all since the anchor. The inputs are independent, so the terms add in
  * squares (GUM 5.1.2), and the root is multiplied by 2 / sqrt(3): coverage factor 2, about 95 %
  * (GUM 6.3.3). A single rectangular term is covered wholly (1.155 a), a sum of many to 95.4 %. Each
  * device keeps its offset and its gain for ever, so a term grows with time and not with its root,
@@ -33,8 +33,8 @@ import org.gaugebench.core.settings.Setting;
  *
  * <p>Two things are no rectangle about the count. Current past the shunt can only make the truth
  * lower: its whole bound widens the lower side and nothing else. What nobody measured (samples
- * missing or at a rail, time without power) is a worst case, not a distribution: it is added whole to
- * both sides.
+ * missing or at a rail, time without power) is a worst case, not a distribution: it is added whole
+ * to both sides.
  *
  * <p>Every term, and the root, rounds up: the integers never make the band narrower. It is never
  * narrower than the figure it surrounds can tell, 1 ppm.
@@ -93,8 +93,7 @@ public final class ErrorBand {
         nanocoulombsPerPart = settings.get(Setting.CAPACITY) * 3_600;
         offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
         halfStepMicroamps = (stepMicroamps + 1) / 2;
-        lossPartsPerMillion =
-                WHOLE_PARTS_PER_MILLION - settings.get(Setting.COULOMBIC_EFFICIENCY);
+        lossPartsPerMillion = WHOLE_PARTS_PER_MILLION - settings.get(Setting.COULOMBIC_EFFICIENCY);
         gainPartsPerMillion = settings.get(Setting.GAIN_BOUND);
         asymmetryPartsPerMillion = settings.get(Setting.ASYMMETRY_BOUND);
         efficiencyPartsPerMillion = settings.get(Setting.EFFICIENCY_BOUND);
@@ -258,7 +257,8 @@ public final class ErrorBand {
 
     private long selfDischargeTerm() {
         long perMonthMillis = MONTH_MILLIS / 1_000_000;
-        long monthsPerMillion = ((warmMillisQ8 >> WEIGHT_BITS) + perMonthMillis - 1) / perMonthMillis;
+        long monthsPerMillion =
+                ((warmMillisQ8 >> WEIGHT_BITS) + perMonthMillis - 1) / perMonthMillis;
         return limited(ratio(monthsPerMillion, selfDischargePartsPerMillion));
     }
 
