@@ -121,6 +121,7 @@ final class Samples {
                                                 e.toMillis(),
                                                 e.reading(),
                                                 e.event(),
+                                                e.fault(),
                                                 e.comparison(),
                                                 e.value(),
                                                 e.tolerance(),
