@@ -2,7 +2,8 @@ package org.gaugebench.core.rules;
 
 /**
  * Charge in over charge out of a week. A battery gives back what was put in, less some percent; a
- * ratio far from that says that a load or a charger bypasses the shunt.
+ * ratio far from that says that a load or a charger bypasses the shunt, unless the difference is no
+ * more than the battery itself can have taken or given within the week: its capacity.
  */
 final class ChargeBalance {
     private static final int WEEK_MINUTES = 7 * 24 * 60;
@@ -10,7 +11,7 @@ final class ChargeBalance {
     private static final int HIGHEST_PERCENT = 130;
 
     // Parameters.
-    private final long leastNanocoulombs;
+    private final long capacityNanocoulombs;
 
     // State.
     private int minutes;
@@ -21,10 +22,10 @@ final class ChargeBalance {
     /**
      * Creates an empty week.
      *
-     * @param leastNanocoulombs what must have gone out in a week for the ratio to say anything
+     * @param capacityNanocoulombs what the battery can hold
      */
-    ChargeBalance(long leastNanocoulombs) {
-        this.leastNanocoulombs = leastNanocoulombs;
+    ChargeBalance(long capacityNanocoulombs) {
+        this.capacityNanocoulombs = capacityNanocoulombs;
     }
 
     /**
@@ -43,12 +44,11 @@ final class ChargeBalance {
         if (minutes < WEEK_MINUTES) {
             return;
         }
-        if (outNanocoulombs >= leastNanocoulombs || inNanocoulombs >= leastNanocoulombs) {
-            long percent = outNanocoulombs / 100;
-            off =
-                    inNanocoulombs < percent * LOWEST_PERCENT
-                            || inNanocoulombs > percent * HIGHEST_PERCENT;
-        }
+        long percent = outNanocoulombs / 100;
+        off =
+                Math.abs(inNanocoulombs - outNanocoulombs) > capacityNanocoulombs
+                        && (inNanocoulombs < percent * LOWEST_PERCENT
+                                || inNanocoulombs > percent * HIGHEST_PERCENT);
         minutes = 0;
         inNanocoulombs = 0;
         outNanocoulombs = 0;

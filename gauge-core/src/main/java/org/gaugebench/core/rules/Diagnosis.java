@@ -47,8 +47,8 @@ public final class Diagnosis {
                         stepMicroamps,
                         offsetMicroamps,
                         settings.get(Setting.NOMINAL_VOLTAGE) * 1_000 / 60);
-        // derived: a fifth of the capacity
-        balance = new ChargeBalance(declaredMilliampHours * 720_000_000L);
+        // derived: 1 mAh = 3.6e9 nC
+        balance = new ChargeBalance(declaredMilliampHours * 3_600_000_000L);
     }
 
     /**
@@ -63,8 +63,11 @@ public final class Diagnosis {
      */
     public int judge(MinuteMean minute, FullChargeRule full, long measuredMilliampHours) {
         steps.addMinute(minute.meanMicroamps(), minute.meanMicrovolts());
-        balance.addMinute(minute.nanocoulombs());
-        minutesSinceFull = Math.min(minutesSinceFull + 1, 1L << 40);
+        // A charger keeps a full battery full: that is no missing full charge, and what it gives
+        // goes into gas and self-discharge and never comes out again.
+        boolean keptFull = full.isKeptFull();
+        balance.addMinute(keptFull ? Math.min(minute.nanocoulombs(), 0) : minute.nanocoulombs());
+        minutesSinceFull = keptFull ? 0 : Math.min(minutesSinceFull + 1, 1L << 40);
         boolean voltsFull = full.isOn() && minute.lowestMicrovolts() >= full.thresholdMicrovolts();
         boolean blocked = voltsFull && full.isArmed() && !full.flowSeen() && !full.flowStopped();
         blockedMinutes = blocked ? Math.min(blockedMinutes + 1, BLOCKED_MINUTES) : 0;
@@ -131,7 +134,7 @@ public final class Diagnosis {
     }
 
     /**
-     * Time since full was proven or declared, or since the start.
+     * Time since full was proven or declared, or a charger last kept it so, or since the start.
      *
      * @return whole minutes
      */

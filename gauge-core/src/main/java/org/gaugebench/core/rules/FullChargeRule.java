@@ -48,6 +48,7 @@ public final class FullChargeRule {
     private long dischargedNanocoulombs;
     private int fullCount;
     private long thresholdMicrovolts;
+    private boolean atFloatVoltage;
     private int residualPartsPerMillion;
 
     /**
@@ -95,6 +96,11 @@ public final class FullChargeRule {
             return RuleOutcome.NONE;
         }
         thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
+        atFloatVoltage =
+                limits.floatMinutes > 0
+                        && minute.lowestMicrovolts()
+                                >= limits.floatMicrovolts
+                                        + limits.compensationMicrovolts(temperatureMillicelsius);
         flow.addMinute(minute.meanMicroamps());
         if (state == RuleState.NOT_ARMED) {
             return judgeRearm(minute);
@@ -105,13 +111,12 @@ public final class FullChargeRule {
             return RuleOutcome.NONE;
         }
         boolean plausible = upperEdgePartsPerMillion >= PLAUSIBLE_PARTS_PER_MILLION;
-        RuleReason proof = judgePaths(minute, temperatureMillicelsius, plausible, atLimit);
+        RuleReason proof = judgePaths(minute, plausible, atLimit);
         return proof == RuleReason.HOLD_RUNNING ? RuleOutcome.NONE : prove(proof);
     }
 
     /** Answers HOLD_RUNNING while nothing is proven, else the proof. */
-    private RuleReason judgePaths(
-            MinuteMean minute, int temperatureMillicelsius, boolean plausible, boolean atLimit) {
+    private RuleReason judgePaths(MinuteMean minute, boolean plausible, boolean atLimit) {
         RuleReason obstacle = obstacle(minute);
         boolean flat = flatness(minute, obstacle);
         boolean tapering = obstacle == RuleReason.HOLD_RUNNING && flat;
@@ -121,7 +126,7 @@ public final class FullChargeRule {
             hold.outside();
         }
         boolean plateauRuns = plateauRuns(minute, obstacle, atLimit);
-        boolean floatRuns = floatRuns(minute, temperatureMillicelsius);
+        boolean floatRuns = floatRuns(minute);
         int neededMinutes =
                 plausible ? limits.holdMinutes : LONGER_HOLD_FACTOR * limits.holdMinutes;
         if (tapering && hold.heldMinutes() >= neededMinutes) {
@@ -192,14 +197,11 @@ public final class FullChargeRule {
         return runs;
     }
 
-    private boolean floatRuns(MinuteMean minute, int temperatureMillicelsius) {
+    private boolean floatRuns(MinuteMean minute) {
         boolean runs =
-                limits.floatMinutes > 0
+                atFloatVoltage
                         && flow.flowSeen()
-                        && Math.abs((long) minute.meanMicroamps()) <= limits.floatMicroamps
-                        && minute.lowestMicrovolts()
-                                >= limits.floatMicrovolts
-                                        + limits.compensationMicrovolts(temperatureMillicelsius);
+                        && Math.abs((long) minute.meanMicroamps()) <= limits.floatMicroamps;
         if (runs) {
             floating.inside();
         } else {
@@ -317,6 +319,16 @@ public final class FullChargeRule {
             disarm(RuleReason.QUIET_TIME);
             dischargedNanocoulombs = FixedMath.clamp(discharged, 0, limits.rearmNanocoulombs);
         }
+    }
+
+    /**
+     * Whether full was proven or declared and a charger keeps it so: the battery has not been
+     * discharged since and stands at float voltage or above.
+     *
+     * @return of the last whole minute
+     */
+    public boolean isKeptFull() {
+        return state == RuleState.NOT_ARMED && atFloatVoltage;
     }
 
     /**

@@ -26,6 +26,7 @@ final class StepWatch {
     private int lastMicrovolts;
     private int reversed;
     private int silent;
+    private boolean lastSilentUp;
     private int steps;
     private long resistanceMicroohms;
     private long referenceMicroohms;
@@ -63,8 +64,19 @@ final class StepWatch {
             currentStep(currentStep, voltageStep);
         } else if (Math.abs(currentStep) <= stillMicroamps
                 && Math.abs(voltageStep) >= stepMicrovolts) {
+            silentStep(voltageStep > 0);
+        }
+    }
+
+    /**
+     * Only steps that go the other way than the last one count: a steady charge lifts the voltage
+     * minute after minute and a steady load lowers it, but nothing moves it up and down.
+     */
+    private void silentStep(boolean up) {
+        if (silent == 0 || up != lastSilentUp) {
             silent = Math.min(silent + 1, CONTRADICTIONS);
         }
+        lastSilentUp = up;
     }
 
     private void currentStep(long currentStep, long voltageStep) {
@@ -102,7 +114,7 @@ final class StepWatch {
         return reversed >= CONTRADICTIONS;
     }
 
-    /** Several voltage steps in a row had no current step beside them. */
+    /** Several voltage steps, up and down by turns, had no current step beside them. */
     boolean isSilent() {
         return silent >= CONTRADICTIONS;
     }
