@@ -2,8 +2,9 @@ package org.gaugebench.core.rules;
 
 /**
  * Charge in over charge out of a week. A battery gives back what was put in, less some percent; a
- * ratio far from that says that a load or a charger bypasses the shunt, unless the difference is no
- * more than the battery itself can have taken or given within the week: its capacity.
+ * ratio far from that says that a load or a charger bypasses the shunt. What the battery itself can
+ * have taken up or given back, its whole capacity, is allowed for: a week that begins empty and
+ * ends full is no fault.
  */
 final class ChargeBalance {
     private static final int WEEK_MINUTES = 7 * 24 * 60;
@@ -11,7 +12,8 @@ final class ChargeBalance {
     private static final int HIGHEST_PERCENT = 130;
 
     // Parameters.
-    private final long capacityNanocoulombs;
+    private final long leastNanocoulombs;
+    private final long storedNanocoulombs;
 
     // State.
     private int minutes;
@@ -22,17 +24,19 @@ final class ChargeBalance {
     /**
      * Creates an empty week.
      *
-     * @param capacityNanocoulombs what the battery can hold
+     * @param leastNanocoulombs what must have gone out in a week for the ratio to say anything
+     * @param storedNanocoulombs what the battery can have taken up or given back
      */
-    ChargeBalance(long capacityNanocoulombs) {
-        this.capacityNanocoulombs = capacityNanocoulombs;
+    ChargeBalance(long leastNanocoulombs, long storedNanocoulombs) {
+        this.storedNanocoulombs = storedNanocoulombs;
+        this.leastNanocoulombs = leastNanocoulombs;
     }
 
     /**
      * Takes one minute's net charge and judges at the end of each week.
      *
-     * <p><b>Range:</b> 2^47 nC a minute over 10,080 minutes below 2^61; percent are formed by
-     * dividing first.
+     * <p><b>Range:</b> 2^47 nC a minute over 10,080 minutes below 2^61, the capacity below 2^56;
+     * percent are formed by dividing first.
      */
     void addMinute(long netNanocoulombs) {
         if (netNanocoulombs > 0) {
@@ -44,11 +48,12 @@ final class ChargeBalance {
         if (minutes < WEEK_MINUTES) {
             return;
         }
-        long percent = outNanocoulombs / 100;
-        off =
-                Math.abs(inNanocoulombs - outNanocoulombs) > capacityNanocoulombs
-                        && (inNanocoulombs < percent * LOWEST_PERCENT
-                                || inNanocoulombs > percent * HIGHEST_PERCENT);
+        if (outNanocoulombs >= leastNanocoulombs || inNanocoulombs >= leastNanocoulombs) {
+            long percent = outNanocoulombs / 100;
+            off =
+                    inNanocoulombs + storedNanocoulombs < percent * LOWEST_PERCENT
+                            || inNanocoulombs - storedNanocoulombs > percent * HIGHEST_PERCENT;
+        }
         minutes = 0;
         inNanocoulombs = 0;
         outNanocoulombs = 0;

@@ -47,8 +47,11 @@ public final class Diagnosis {
                         stepMicroamps,
                         offsetMicroamps,
                         settings.get(Setting.NOMINAL_VOLTAGE) * 1_000 / 60);
-        // derived: 1 mAh = 3.6e9 nC
-        balance = new ChargeBalance(declaredMilliampHours * 3_600_000_000L);
+        // derived: a fifth of the capacity, and the capacity
+        balance =
+                new ChargeBalance(
+                        declaredMilliampHours * 720_000_000L,
+                        declaredMilliampHours * 3_600_000_000L);
     }
 
     /**

@@ -95,12 +95,12 @@ public final class FullChargeRule {
         if (limits.switchedOff) {
             return RuleOutcome.NONE;
         }
-        thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
         atFloatVoltage =
                 limits.floatMinutes > 0
                         && minute.lowestMicrovolts()
                                 >= limits.floatMicrovolts
                                         + limits.compensationMicrovolts(temperatureMillicelsius);
+        thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
         flow.addMinute(minute.meanMicroamps());
         if (state == RuleState.NOT_ARMED) {
             return judgeRearm(minute);
@@ -111,12 +111,13 @@ public final class FullChargeRule {
             return RuleOutcome.NONE;
         }
         boolean plausible = upperEdgePartsPerMillion >= PLAUSIBLE_PARTS_PER_MILLION;
-        RuleReason proof = judgePaths(minute, plausible, atLimit);
+        RuleReason proof = judgePaths(minute, temperatureMillicelsius, plausible, atLimit);
         return proof == RuleReason.HOLD_RUNNING ? RuleOutcome.NONE : prove(proof);
     }
 
     /** Answers HOLD_RUNNING while nothing is proven, else the proof. */
-    private RuleReason judgePaths(MinuteMean minute, boolean plausible, boolean atLimit) {
+    private RuleReason judgePaths(
+            MinuteMean minute, int temperatureMillicelsius, boolean plausible, boolean atLimit) {
         RuleReason obstacle = obstacle(minute);
         boolean flat = flatness(minute, obstacle);
         boolean tapering = obstacle == RuleReason.HOLD_RUNNING && flat;
@@ -126,7 +127,7 @@ public final class FullChargeRule {
             hold.outside();
         }
         boolean plateauRuns = plateauRuns(minute, obstacle, atLimit);
-        boolean floatRuns = floatRuns(minute);
+        boolean floatRuns = floatRuns(minute, temperatureMillicelsius);
         int neededMinutes =
                 plausible ? limits.holdMinutes : LONGER_HOLD_FACTOR * limits.holdMinutes;
         if (tapering && hold.heldMinutes() >= neededMinutes) {
@@ -197,11 +198,14 @@ public final class FullChargeRule {
         return runs;
     }
 
-    private boolean floatRuns(MinuteMean minute) {
+    private boolean floatRuns(MinuteMean minute, int temperatureMillicelsius) {
         boolean runs =
-                atFloatVoltage
+                limits.floatMinutes > 0
                         && flow.flowSeen()
-                        && Math.abs((long) minute.meanMicroamps()) <= limits.floatMicroamps;
+                        && Math.abs((long) minute.meanMicroamps()) <= limits.floatMicroamps
+                        && minute.lowestMicrovolts()
+                                >= limits.floatMicrovolts
+                                        + limits.compensationMicrovolts(temperatureMillicelsius);
         if (runs) {
             floating.inside();
         } else {
