@@ -24,8 +24,7 @@ final class EventChecker {
         this.expected = Objects.requireNonNull(expectation.event());
     }
 
-    void look(
-            String gauge, Event event, long value, long atMillis, long truePartsPerMillion) {
+    void look(String gauge, Event event, long value, long atMillis, long truePartsPerMillion) {
         boolean ours =
                 gauge.equals(expectation.gauge())
                         && event == expected

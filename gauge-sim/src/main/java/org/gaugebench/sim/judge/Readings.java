@@ -24,10 +24,8 @@ final class Readings {
                     readout.trust == Trust.UNKNOWN
                             ? NONE
                             : readout.remainingNanocoulombs / 3_600_000;
-            case LOWER_EDGE ->
-                    readout.bandUnknown ? NONE : readout.lowerEdgePartsPerMillion;
-            case UPPER_EDGE ->
-                    readout.bandUnknown ? NONE : readout.upperEdgePartsPerMillion;
+            case LOWER_EDGE -> readout.bandUnknown ? NONE : readout.lowerEdgePartsPerMillion;
+            case UPPER_EDGE -> readout.bandUnknown ? NONE : readout.upperEdgePartsPerMillion;
             case CURRENT -> readout.currentMicroamps;
             case VOLTAGE -> readout.voltageMicrovolts;
             case TIME_TO_EMPTY ->

@@ -15,11 +15,7 @@ final class EventFigure {
         long value = event.value();
         return switch (event.event()) {
             case FAULT_RAISED -> " (" + fault(event) + ")";
-            case SET_TO_FULL,
-                    SET_TO_EMPTY,
-                    CORRECTED_BY_REST,
-                    SETTINGS_CHANGED,
-                    NEW_BATTERY ->
+            case SET_TO_FULL, SET_TO_EMPTY, CORRECTED_BY_REST, SETTINGS_CHANGED, NEW_BATTERY ->
                     " (a step of " + ampHours(value) + ")";
             case FULL_RULE_ARMED -> " (after " + ampHours(value) + " out)";
             case CAPACITY_MEASURED -> " (" + Figures.decimal(value, 3, 2) + " Ah)";

@@ -35,16 +35,7 @@ record ChemistryFigures(
 
     private static final ChemistryFigures LEAD_ACID_AGM =
             new ChemistryFigures(
-                    360_000,
-                    480_000,
-                    2 * MINUTE,
-                    920_000,
-                    40_000,
-                    2 * HOUR,
-                    3_000,
-                    0,
-                    0,
-                    8 * HOUR);
+                    360_000, 480_000, 2 * MINUTE, 920_000, 40_000, 2 * HOUR, 3_000, 0, 0, 8 * HOUR);
 
     private static final ChemistryFigures LIFEPO4 =
             new ChemistryFigures(

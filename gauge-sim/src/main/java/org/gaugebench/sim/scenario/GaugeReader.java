@@ -38,8 +38,7 @@ final class GaugeReader {
      * @param battery the truth's, whose state of charge is declared where the block says nothing
      * @param sensor the real one
      */
-    GaugeSpec read(
-            String name, Map<Setting, Long> usual, BatterySpec battery, SensorSpec sensor) {
+    GaugeSpec read(String name, Map<Setting, Long> usual, BatterySpec battery, SensorSpec sensor) {
         GaugeSpec.Kind kind =
                 block.choice(
                         "kind",

@@ -7,34 +7,26 @@ package org.gaugebench.sim.rig;
  * @param what happens, in a few words
  * @param fulls how often the gauge has to set itself to full: 0 or 1
  * @param proof the reason that the rule has to give; empty where it has to give none
- * @param faults keys of standing faults that have to be raised, each once at least
+ * @param fault key of the one fault that has to be raised; empty where there must be none
  * @param scenario the file without its expectations and without the gauges beside
  */
 record FullChargeCase(
-        String id, String what, int fulls, String proof, String faults, String scenario) {
+        String id, String what, int fulls, String proof, String fault, String scenario) {
 
-    /** The file, with two gauges of looser rules beside ours. */
+    /** The file, with two gauges of looser settings beside ours: 13.8 V and 14.2 V for lead. */
     String text() {
-        String loose =
-                scenario.contains("lifepo4")
-                        ? """
-                          beside:
-                            - {name: loose, absorption-margin: %s, taper: 4 %%, hold: 2 min,
-                               flatness: 0 V, float-voltage: 0 V, rearm-discharge: 0.1 %%}
-                            - {name: tighter, absorption-margin: %s, taper: 4 %%, hold: 1 min,
-                               flatness: 0 V, float-voltage: 0 V, rearm-discharge: 0.1 %%}
-                          """
-                                .formatted("600 mV", "200 mV")
-                        : """
-                          beside:
-                            - {name: loose, absorption-margin: %s, taper: 4 %%, hold: 2 min,
-                               flatness: 0 V, float-voltage: 0 V, rearm-discharge: 0.1 %%}
-                            - {name: tighter, absorption-margin: %s, taper: 2 %%, hold: 1 min,
-                               flatness: 0 V, float-voltage: 0 V, rearm-discharge: 0.1 %%}
-                          """
-                                .formatted(
-                                        scenario.contains("48 V") ? "2.4 V" : "600 mV",
-                                        scenario.contains("48 V") ? "800 mV" : "200 mV");
-        return "format: 1\ntitle: " + id + " " + what + "\n" + scenario + loose;
+        boolean high = scenario.contains("48 V");
+        String taper = scenario.contains("lifepo4") ? "4 %" : "2 %";
+        return "format: 1\ntitle: \"%s %s\"\n%sbeside:\n".formatted(id, what, scenario)
+                + beside("loose", high ? "2.4 V" : "600 mV", "4 %", "2 min")
+                + beside("tighter", high ? "800 mV" : "200 mV", taper, "1 min");
+    }
+
+    private static String beside(String name, String margin, String taper, String hold) {
+        return """
+          - {name: %s, absorption-margin: %s, taper: %s, hold: %s, flatness: 0 V,
+             float-voltage: 0 V, rearm-discharge: 0.1 %%}
+        """
+                .formatted(name, margin, taper, hold);
     }
 }

@@ -15,6 +15,16 @@ final class FullChargeCases {
 
     private FullChargeCases() {}
 
+    /**
+     * Surface charge that goes in five minutes, as the trade's own model has it. The plant's own
+     * overpotential alone is too kind here: under a weak current it lifts the voltage by tenths of
+     * a volt less than batteries in the field do, and a threshold that is never reached proves
+     * nothing.
+     */
+    private static String surface(String resistance) {
+        return "polarization: {resistance: %s, time-constant: 5 min}".formatted(resistance);
+    }
+
     private static String lead(String battery, String rest) {
         return """
         battery: {chemistry: lead-acid-agm, capacity: 200 Ah, temperature: 25 °C, %s}
@@ -62,7 +72,7 @@ final class FullChargeCases {
                         "weak winter sun",
                         "",
                         lead(
-                                "start: 70 %",
+                                "start: 70 %, " + surface("140 mOhm"),
                                 """
                                 duration: 5 d
                                 chargers:
@@ -76,7 +86,7 @@ final class FullChargeCases {
                         "clouds, 30 A to 2 A in a rhythm",
                         "",
                         lead(
-                                "start: 80 %",
+                                "start: 80 %, " + surface("20 mOhm"),
                                 """
                                 duration: 4 h
                                 chargers:
@@ -91,7 +101,7 @@ final class FullChargeCases {
                         "clouds, random spells",
                         "",
                         lead(
-                                "start: 80 %",
+                                "start: 84 %, " + surface("40 mOhm"),
                                 """
                                 seed: 3
                                 duration: 14 h
@@ -114,12 +124,12 @@ final class FullChargeCases {
                                 "start: 60 %, series-resistance: 21.8 mOhm",
                                 cabin("14.2 V", "55 A")
                                         + """
-                                duration: 12 h
-                                loads: {engine: {current: 2 A}}
-                                timeline:
-                                  - {at: 0 h, set: {cabin: off}}
-                                  - {from: 1 h, to: 90 min, every: 3 h, set: {cabin: on}}
-                                """)),
+                                        duration: 12 h
+                                        loads: {engine: {current: 2 A}}
+                                        timeline:
+                                          - {at: 0 h, set: {cabin: off}}
+                                          - {from: 1 h, to: 90 min, every: 3 h, set: {cabin: on}}
+                                        """)),
                 never(
                         "FUL20",
                         "generator stopped early",
@@ -128,10 +138,10 @@ final class FullChargeCases {
                                 "start: 40 %",
                                 cabin("14.4 V", "60 A")
                                         + """
-                                duration: 12 h
-                                timeline:
-                                  - {at: 3 h, set: {cabin: off}}
-                                """)),
+                                        duration: 12 h
+                                        timeline:
+                                          - {at: 3 h, set: {cabin: off}}
+                                        """)),
                 never(
                         "LOWV",
                         "charger of 13.5 V, lamp each evening",
@@ -140,11 +150,11 @@ final class FullChargeCases {
                                 "start: 70 %",
                                 cabin("13.5 V", "30 A")
                                         + """
-                                duration: 5 d
-                                loads: {lamp: {current: 60 A, switched: off}}
-                                timeline:
-                                  - {from: 18 h, to: 20 h, every: 1 d, set: {lamp: on}}
-                                """)));
+                                        duration: 5 d
+                                        loads: {lamp: {current: 60 A, switched: off}}
+                                        timeline:
+                                          - {from: 18 h, to: 20 h, every: 1 d, set: {lamp: on}}
+                                        """)));
     }
 
     private static List<FullChargeCase> opened() {
@@ -160,10 +170,10 @@ final class FullChargeCases {
                                             "start: 60 %",
                                             cabin("14.4 V", "30 A")
                                                     + """
-                                    duration: 5 h
-                                    timeline:
-                                      - {at: 44 min 15 s, set: {protection: open}}
-                                    """)
+                                                    duration: 5 h
+                                                    timeline:
+                                                      - {at: 44 min 15 s, set: {protection: open}}
+                                                    """)
                                     .replace("50 mV}", "50 mV, offset: " + offset + "}")));
         }
         cases.add(
@@ -184,10 +194,10 @@ final class FullChargeCases {
                                 "start: 60 %",
                                 cabin("14.4 V", "30 A")
                                         + """
-                                duration: 8 h
-                                timeline:
-                                  - {at: 0 h, set: {isolator: open}}
-                                """)));
+                                        duration: 8 h
+                                        timeline:
+                                          - {at: 0 h, set: {isolator: open}}
+                                        """)));
         return cases;
     }
 
@@ -201,11 +211,7 @@ final class FullChargeCases {
                                 "start: 50 %",
                                 cabin("14.4 V", "40 A")
                                         + "duration: 16 h\nloads: {logger: {current: 2 A}}\n")),
-                once(
-                        "FUL04",
-                        "hot, 40 °C, compensated charger",
-                        TAPER,
-                        compensated("40 °C")),
+                once("FUL04", "hot, 40 °C, compensated charger", TAPER, compensated("40 °C")),
                 once("FUL05", "cold, 0 °C, compensated charger", TAPER, compensated("0 °C")),
                 once(
                         "FUL06",
@@ -222,11 +228,11 @@ final class FullChargeCases {
                                 "start: 90 %",
                                 cabin("14.4 V", "12 A")
                                         + """
-                                duration: 12 h
-                                loads:
-                                  logger: {current: 1 A}
-                                  pump: {current: 15 A, on-for: 1 min, every: 10 min}
-                                """)),
+                                        duration: 12 h
+                                        loads:
+                                          logger: {current: 1 A}
+                                          pump: {current: 15 A, on-for: 1 min, every: 10 min}
+                                        """)),
                 once(
                         "FUL15",
                         "float only, 54.0 V for 40 days",
@@ -270,7 +276,7 @@ final class FullChargeCases {
         for (int amps : new int[] {10, 50, 100}) {
             cases.add(
                     once(
-                            "FUL14",
+                            "FUL14-" + amps,
                             String.format(Locale.ROOT, "LiFePO4 at %d A through 10 mOhm", amps),
                             TAPER,
                             lithium(
@@ -288,12 +294,12 @@ final class FullChargeCases {
                                 "start: 97 %",
                                 cabin("14.2 V", "6 A")
                                         + """
-                                duration: 3 h
-                                loads: {bounce: {current: 6.5 A, on-for: 20 s, every: 40 s,
-                                                 switched: off}}
-                                timeline:
-                                  - {at: 10 min, set: {bounce: on}}
-                                """)));
+                                        duration: 3 h
+                                        loads: {bounce: {current: 6.5 A, on-for: 20 s, every: 40 s,
+                                                         switched: off}}
+                                        timeline:
+                                          - {at: 10 min, set: {bounce: on}}
+                                        """)));
         return cases;
     }
 }
