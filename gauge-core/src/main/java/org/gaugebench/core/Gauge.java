@@ -201,6 +201,7 @@ public final class Gauge {
         if (faults.momentaryBits() != 0) {
             // A rail or a garbage frame hides what really flowed in this stretch.
             s.band.addUnmeasured(millis);
+            s.minute.spoil();
             s.capacity.spoil();
             s.efficiency.spoil();
         }
@@ -266,6 +267,7 @@ public final class Gauge {
         // A clock that ran backwards may hide any time; half its range is the least that it hides.
         s.band.addUnmeasured(elapsedMillis < 0 ? Integer.MAX_VALUE : elapsedMillis);
         s.fullRule.samplesMissing();
+        s.emptyRule.samplesMissing();
         s.restRule.samplesMissing();
         s.diagnosis.samplesMissing();
         s.capacity.spoil();

@@ -40,7 +40,7 @@ public final class Diagnosis {
         overdueMinutes = settings.get(Setting.FULL_OVERDUE) * MINUTES_PER_DAY;
         declaredMilliampHours = settings.get(Setting.CAPACITY);
         long offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
-        // derived: C/20, at least twenty offset bounds; a hundredth of the nominal voltage
+        // derived: C/20, at least twenty offset bounds; a sixtieth of the nominal voltage
         long stepMicroamps = Math.max(declaredMilliampHours * 50, 20 * offsetMicroamps);
         steps =
                 new StepWatch(
@@ -125,6 +125,7 @@ public final class Diagnosis {
         scaleSuspect = false;
         earlyEmpty = false;
         balance.forget();
+        steps.forget();
     }
 
     /**

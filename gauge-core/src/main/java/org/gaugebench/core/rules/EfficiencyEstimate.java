@@ -1,6 +1,7 @@
 package org.gaugebench.core.rules;
 
 import org.gaugebench.core.charge.MinuteMean;
+import org.gaugebench.core.settings.ChemistryPreset;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 
@@ -43,7 +44,7 @@ public final class EfficiencyEstimate {
         capacityNanocoulombs = settings.get(Setting.CAPACITY) * 3_600_000_000L;
         unseenMicroamps =
                 settings.get(Setting.OFFSET_BOUND) + settings.get(Setting.UNMEASURED_BOUND);
-        boolean lithium = settings.get(Setting.CHEMISTRY) == 4;
+        boolean lithium = settings.get(Setting.CHEMISTRY) == ChemistryPreset.LIFEPO4.code();
         measuredPartsPerMillion =
                 new MeasuredValue(
                         settings.get(Setting.COULOMBIC_EFFICIENCY),

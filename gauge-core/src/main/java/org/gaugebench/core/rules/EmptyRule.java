@@ -35,7 +35,10 @@ public final class EmptyRule {
     // State.
     private boolean armed = true;
     private long chargedNanocoulombs;
-    private int minutesSinceHeavy = RECOVERY_MINUTES;
+
+    /** Starts at 0: what was drawn before the start is not known (rule E3). */
+    private int minutesSinceHeavy;
+
     private int earlyEndPartsPerMillion = NO_EARLY_END;
     private int emptyCount;
 
@@ -87,7 +90,8 @@ public final class EmptyRule {
             return RuleOutcome.NONE;
         }
         boolean atEnd =
-                minute.highestMicrovolts() <= emptyMicrovolts
+                !minute.isDoubtful()
+                        && minute.highestMicrovolts() <= emptyMicrovolts
                         && minute.lowestMicrovolts() > 0
                         && dischargeMicroamps > 0
                         && dischargeMicroamps <= smallMicroamps
@@ -121,6 +125,11 @@ public final class EmptyRule {
         chargedNanocoulombs =
                 FixedMath.clamp(chargedNanocoulombs + minute.nanocoulombs(), 0, rearmNanocoulombs);
         armed = chargedNanocoulombs >= rearmNanocoulombs;
+    }
+
+    /** Samples were missing: a heavy load may hide among them. */
+    public void samplesMissing() {
+        minutesSinceHeavy = 0;
     }
 
     /**

@@ -87,7 +87,8 @@ public final class RestRule {
         minutesSinceCharge =
                 mean > restMicroamps ? 0 : Math.min(minutesSinceCharge + 1, MINUTES_AFTER_CHARGE);
         boolean still =
-                minute.highestMicroamps() <= restMicroamps
+                !minute.isDoubtful()
+                        && minute.highestMicroamps() <= restMicroamps
                         && minute.lowestMicroamps() >= -restMicroamps;
         if (!still || minute.lowestMicrovolts() == 0) {
             restedMinutes = 0;

@@ -109,6 +109,16 @@ final class StepWatch {
         started = false;
     }
 
+    /** Another battery: its resistance is another. */
+    void forget() {
+        started = false;
+        reversed = 0;
+        silent = 0;
+        steps = 0;
+        resistanceMicroohms = 0;
+        referenceMicroohms = 0;
+    }
+
     /** Several current steps in a row moved the voltage the wrong way. */
     boolean isReversed() {
         return reversed >= CONTRADICTIONS;
