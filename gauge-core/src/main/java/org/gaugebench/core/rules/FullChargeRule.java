@@ -95,8 +95,7 @@ public final class FullChargeRule {
         atFloatVoltage =
                 limits.floatMinutes > 0
                         && minute.lowestMicrovolts()
-                                >= limits.floatMicrovolts
-                                        + limits.compensationMicrovolts(temperatureMillicelsius);
+                                >= limits.floatThresholdMicrovolts(temperatureMillicelsius);
         thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
         watchFlow(minute, temperatureMillicelsius);
         boolean quiet = quietMinutesLeft > 0;
@@ -139,7 +138,9 @@ public final class FullChargeRule {
         if (plateauRuns && plateau.isProven()) {
             return RuleReason.PROVEN_BY_PLATEAU;
         }
-        if (floatRuns && floating.isProven()) {
+        // No current at float voltage is what an open isolator shows too: where the count
+        // contradicts, it proves nothing however long.
+        if (floatRuns && plausible && floating.isProven()) {
             return RuleReason.PROVEN_BY_FLOAT;
         }
         explain(obstacle, plateauRuns, floatRuns);
