@@ -198,6 +198,19 @@ final class FullChargeCases {
                                         timeline:
                                           - {at: 0 h, set: {isolator: open}}
                                         """)));
+        cases.add(
+                never(
+                        "FUL09b",
+                        "isolator opens at 5 A, charger goes to float",
+                        "",
+                        lithium(
+                                "start: 60 %",
+                                """
+                                duration: 4 d
+                                chargers: {shore: {current-limit: 5 A}}
+                                timeline:
+                                  - {at: 1 h, set: {isolator: open}}
+                                """)));
         return cases;
     }
 
