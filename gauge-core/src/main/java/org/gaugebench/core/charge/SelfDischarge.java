@@ -3,8 +3,8 @@ package org.gaugebench.core.charge;
 import org.gaugebench.core.port.Sample;
 
 /**
- * Charge lost inside the battery, which no shunt sees: a part of the capacity a month at 20 °C,
- * doubling every 10 K (common practice; two published texts agree).
+ * Charge lost inside the battery, which no shunt sees (rule G23): a part of the capacity a month at
+ * 20 °C, doubling every 10 K (common practice; two published texts agree).
  */
 public final class SelfDischarge {
     /** Warmth of 1.0: 20 °C. */

@@ -194,14 +194,18 @@ public final class FullChargeRule {
     }
 
     private void restart(RuleReason why) {
-        taper.reset();
-        plateau.reset();
-        floating.reset();
+        letGo();
         move(RuleState.WAITING, why);
     }
 
+    private void letGo() {
+        taper.reset();
+        plateau.reset();
+        floating.reset();
+    }
+
     private void disarm(RuleReason why) {
-        restart(why);
+        letGo();
         move(RuleState.NOT_ARMED, why);
         dischargedNanocoulombs = 0;
     }

@@ -4,7 +4,7 @@ import org.gaugebench.core.charge.MinuteMean;
 import org.gaugebench.core.port.RuleReason;
 
 /**
- * The plain way to full (rules F2 to F7): voltage at the threshold, mean current in the taper
+ * The plain way to full (rules F3 to F8): voltage at the threshold, mean current in the taper
  * range, flow seen and not stopped, for the hold time, in which the voltage stays flat.
  */
 final class TaperPath {

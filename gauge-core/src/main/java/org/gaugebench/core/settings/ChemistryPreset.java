@@ -104,6 +104,7 @@ public enum ChemistryPreset {
         b.set(Setting.ABSORPTION, scaled(14_200, nominal));
         b.set(Setting.ABSORPTION_MARGIN, scaled(200, nominal));
         b.set(Setting.TEMPERATURE_COEFFICIENT, 0);
+        b.set(Setting.COMPENSATION_LIMIT, scaled(600, nominal));
         b.set(Setting.TAPER, 40_000);
         b.set(Setting.HOLD, 5);
         b.set(Setting.FLATNESS, scaled(100, nominal));

@@ -13,7 +13,8 @@ import org.gaugebench.core.settings.Setting;
 import org.junit.jupiter.api.Test;
 
 /**
- * What keeps the rule from speaking: flow, quiet time, and the proof already given (F8, F12 on).
+ * What keeps the rule from speaking: flow, quiet time, and the proof already given (F7, F8, F13 to
+ * F16).
  */
 class FullChargeGuardTest {
     private static final int AMP = Minutes.AMP;
