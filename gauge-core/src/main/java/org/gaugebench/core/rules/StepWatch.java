@@ -53,6 +53,9 @@ final class StepWatch {
     void addMinute(int microamps, int microvolts) {
         long currentStep = (long) microamps - lastMicroamps;
         long voltageStep = (long) microvolts - lastMicrovolts;
+        // A charge lifts the voltage by far more than the resistance does, and by more the fuller
+        // the battery: only a step between two discharges tells the resistance.
+        boolean discharging = lastMicroamps <= 0 && microamps <= 0;
         boolean first = !started;
         started = true;
         lastMicroamps = microamps;
@@ -61,7 +64,7 @@ final class StepWatch {
             return;
         }
         if (Math.abs(currentStep) >= stepMicroamps) {
-            currentStep(currentStep, voltageStep);
+            currentStep(currentStep, voltageStep, discharging);
         } else if (Math.abs(currentStep) <= stillMicroamps
                 && Math.abs(voltageStep) >= stepMicrovolts) {
             silentStep(voltageStep > 0);
@@ -79,7 +82,7 @@ final class StepWatch {
         lastSilentUp = up;
     }
 
-    private void currentStep(long currentStep, long voltageStep) {
+    private void currentStep(long currentStep, long voltageStep, boolean discharging) {
         silent = 0;
         long product = Long.signum(currentStep) * (long) Long.signum(voltageStep);
         if (product < 0) {
@@ -87,6 +90,9 @@ final class StepWatch {
             return;
         }
         reversed = 0;
+        if (!discharging) {
+            return;
+        }
         long microohms =
                 FixedMath.clamp(
                         Math.abs(voltageStep) * MICROOHMS_PER_OHM / Math.abs(currentStep),
