@@ -132,14 +132,14 @@ public enum Setting {
             100_000,
             5_000,
             "bound of the gain error of shunt and converter together"),
-    /** Does not cancel on the way back, unlike the gain. */
+    /** Half the difference of the two gains; does not cancel on the way back, unlike their mean. */
     ASYMMETRY_BOUND(
             "asymmetry-bound",
             "ppm",
             0,
             100_000,
             1_000,
-            "bound of the difference between the gain for charge and for discharge"),
+            "bound of the gain error that is opposite for charge and for discharge"),
     /** Lead-acid varies by several percent with rate and state; lithium hardly. */
     EFFICIENCY_BOUND(
             "efficiency-bound",
