@@ -190,6 +190,7 @@ public final class Gauge {
             s.band.addUnmeasured(millis);
         }
         if (faults.momentaryBits() != 0) {
+            s.minute.spoil();
             s.capacity.spoil();
             s.efficiency.spoil();
         }
@@ -229,6 +230,7 @@ public final class Gauge {
         // A clock that ran backwards may hide any time; half its range is the least that it hides.
         s.band.addUnmeasured(elapsedMillis < 0 ? Integer.MAX_VALUE : elapsedMillis);
         s.fullRule.samplesMissing();
+        s.emptyRule.samplesMissing();
         s.restRule.samplesMissing();
         s.diagnosis.samplesMissing();
         s.capacity.spoil();

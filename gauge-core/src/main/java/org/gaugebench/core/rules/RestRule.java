@@ -14,24 +14,30 @@ import org.gaugebench.core.settings.Setting;
  * curve it comes out wider than any band worth having and the correction is refused by arithmetic,
  * not by a special case for a chemistry. What remains is one-sided: the truth lies above what the
  * voltage less its bound says, and under what the voltage plus its bound says.
+ *
+ * <p>A voltage at float or above is a charger's and no rested one, however little flows: it decides
+ * nothing.
  */
 public final class RestRule {
     private static final int MINUTES_PER_HOUR = 60;
 
     /** Surface charge: no charging in the last twelve hours (common practice, no source). */
-    private static final int MINUTES_AFTER_CHARGE = 12 * MINUTES_PER_HOUR;
+    private static final int AFTER_CHARGE_MINUTES = 12 * MINUTES_PER_HOUR;
 
     private static final int LOWEST_MILLICELSIUS = 5_000;
+
+    private static final int FLOAT_MARGIN_DIVISOR = 120;
 
     // Parameters.
     private final int restMinutes;
     private final long restMicroamps;
     private final long boundMicrovolts;
+    private final long chargerMicrovolts;
     private final RestVoltageTable table;
 
     // State.
     private int restedMinutes;
-    private int minutesSinceCharge;
+    private int unchargedMinutes;
     private boolean usedThisRest;
     private int targetPartsPerMillion;
     private long residualPartsPerMillion;
@@ -49,6 +55,12 @@ public final class RestRule {
         restMicroamps =
                 Math.max(settings.get(Setting.CAPACITY), 2 * settings.get(Setting.OFFSET_BOUND));
         boundMicrovolts = settings.get(Setting.REST_VOLTAGE_BOUND) * 1_000;
+        long floatMillivolts = settings.get(Setting.FLOAT_VOLTAGE);
+        // derived: as in the float path, a tenth of a volt per 12 V under float
+        chargerMicrovolts =
+                floatMillivolts == 0
+                        ? Long.MAX_VALUE
+                        : (floatMillivolts - floatMillivolts / FLOAT_MARGIN_DIVISOR) * 1_000;
         table = new RestVoltageTable(settings);
     }
 
@@ -72,10 +84,11 @@ public final class RestRule {
             return RuleOutcome.NONE;
         }
         long mean = minute.meanMicroamps();
-        minutesSinceCharge =
-                mean > restMicroamps ? 0 : Math.min(minutesSinceCharge + 1, MINUTES_AFTER_CHARGE);
+        unchargedMinutes =
+                mean > restMicroamps ? 0 : Math.min(unchargedMinutes + 1, AFTER_CHARGE_MINUTES);
         boolean still =
-                minute.highestMicroamps() <= restMicroamps
+                !minute.isDoubtful()
+                        && minute.highestMicroamps() <= restMicroamps
                         && minute.lowestMicroamps() >= -restMicroamps;
         if (!still || minute.lowestMicrovolts() == 0) {
             restedMinutes = 0;
@@ -85,7 +98,8 @@ public final class RestRule {
         restedMinutes = Math.min(restedMinutes + 1, restMinutes);
         if (usedThisRest
                 || restedMinutes < restMinutes
-                || minutesSinceCharge < MINUTES_AFTER_CHARGE
+                || unchargedMinutes < AFTER_CHARGE_MINUTES
+                || minute.meanMicrovolts() >= chargerMicrovolts
                 || (temperatureMillicelsius != Sample.TEMPERATURE_ABSENT
                         && temperatureMillicelsius < LOWEST_MILLICELSIUS)) {
             return RuleOutcome.NONE;
@@ -112,7 +126,7 @@ public final class RestRule {
     /** Samples were missing: whether the battery rested is not known. */
     public void samplesMissing() {
         restedMinutes = 0;
-        minutesSinceCharge = 0;
+        unchargedMinutes = 0;
         usedThisRest = false;
     }
 
