@@ -347,7 +347,7 @@ public enum Setting {
 
     private final String key;
 
-    // A record of a word and three numbers: nobody can change it.
+    // A record of a string and three longs; the checker does not know that records are immutable.
     @SuppressWarnings("ImmutableEnumChecker")
     private final Limits limits;
 
