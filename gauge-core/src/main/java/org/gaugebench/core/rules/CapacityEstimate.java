@@ -19,7 +19,7 @@ public final class CapacityEstimate {
     private static final int HIGHEST_MILLICELSIUS = 35_000;
 
     /** 3 % at either end over half the capacity are 8.5 % already. */
-    private static final int LARGEST_RESIDUAL = 30_000;
+    private static final int LARGEST_RESIDUAL_PARTS_PER_MILLION = 30_000;
 
     private static final int FASTEST_HOURS = 5;
     private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
@@ -45,8 +45,9 @@ public final class CapacityEstimate {
         declaredMilliampHours = settings.get(Setting.CAPACITY);
         switchedOff =
                 settings.get(Setting.MEASURE_CAPACITY) == 0
-                        || settings.get(Setting.FULL_RESIDUAL) > LARGEST_RESIDUAL
-                        || settings.get(Setting.EMPTY_RESIDUAL) > LARGEST_RESIDUAL;
+                        || settings.get(Setting.FULL_RESIDUAL) > LARGEST_RESIDUAL_PARTS_PER_MILLION
+                        || settings.get(Setting.EMPTY_RESIDUAL)
+                                > LARGEST_RESIDUAL_PARTS_PER_MILLION;
         emptyPartsPerMillion = settings.get(Setting.EMPTY_STATE);
         measuredMilliampHours =
                 new MeasuredValue(

@@ -10,7 +10,7 @@ import org.gaugebench.core.settings.Setting;
  * days and cycles do. Answers with a bit for each fault that stands now; corrects nothing.
  */
 public final class Diagnosis {
-    private static final int MINUTES_PER_DAY = 24 * 60;
+    private static final int DAY_MINUTES = 24 * 60;
 
     /** Full voltage without any flow for so long is no accident. */
     private static final int BLOCKED_MINUTES = 30;
@@ -25,7 +25,7 @@ public final class Diagnosis {
     private final ChargeBalance balance;
 
     // State.
-    private long minutesSinceFull;
+    private long sinceFullMinutes;
     private int blockedMinutes;
     private boolean scaleSuspect;
     private boolean earlyEmpty;
@@ -37,7 +37,7 @@ public final class Diagnosis {
      * @param settings checked settings
      */
     public Diagnosis(GaugeSettings settings) {
-        overdueMinutes = settings.get(Setting.FULL_OVERDUE) * MINUTES_PER_DAY;
+        overdueMinutes = settings.get(Setting.FULL_OVERDUE) * DAY_MINUTES;
         declaredMilliampHours = settings.get(Setting.CAPACITY);
         long offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
         // derived: C/20, at least twenty offset bounds; a sixtieth of the nominal voltage
@@ -70,7 +70,7 @@ public final class Diagnosis {
         // goes into gas and self-discharge and never comes out again.
         boolean keptFull = full.isKeptFull();
         balance.addMinute(keptFull ? Math.min(minute.nanocoulombs(), 0) : minute.nanocoulombs());
-        minutesSinceFull = keptFull ? 0 : Math.min(minutesSinceFull + 1, 1L << 40);
+        sinceFullMinutes = keptFull ? 0 : Math.min(sinceFullMinutes + 1, 1L << 40);
         boolean voltsFull = full.isOn() && minute.lowestMicrovolts() >= full.thresholdMicrovolts();
         boolean blocked = voltsFull && full.isArmed() && !full.flowSeen() && !full.flowStopped();
         blockedMinutes = blocked ? Math.min(blockedMinutes + 1, BLOCKED_MINUTES) : 0;
@@ -82,7 +82,7 @@ public final class Diagnosis {
         set(Fault.IN_OUT_RATIO_OFF, balance.isOff());
         set(Fault.CHARGING_STOPPED_EARLY, voltsFull && full.isArmed() && full.flowStopped());
         set(Fault.CHARGING_BLOCKED, blockedMinutes >= BLOCKED_MINUTES);
-        set(Fault.FULL_OVERDUE, overdueMinutes > 0 && minutesSinceFull >= overdueMinutes);
+        set(Fault.FULL_OVERDUE, overdueMinutes > 0 && sinceFullMinutes >= overdueMinutes);
         set(Fault.SCALE_SUSPECT, scaleSuspect);
         set(Fault.EMPTY_EARLY, earlyEmpty);
         set(
@@ -104,7 +104,7 @@ public final class Diagnosis {
      * @param againstCount whether the count contradicted: then scale, capacity or wiring is wrong
      */
     public void full(boolean againstCount) {
-        minutesSinceFull = 0;
+        sinceFullMinutes = 0;
         scaleSuspect = againstCount;
         earlyEmpty = false;
     }
@@ -121,7 +121,7 @@ public final class Diagnosis {
 
     /** Another battery: what was found belongs to the old one. */
     public void newBattery() {
-        minutesSinceFull = 0;
+        sinceFullMinutes = 0;
         scaleSuspect = false;
         earlyEmpty = false;
         balance.forget();
@@ -134,7 +134,7 @@ public final class Diagnosis {
      * @param minutes whole minutes, 0 or more
      */
     public void resume(long minutes) {
-        minutesSinceFull = Math.max(minutes, 0);
+        sinceFullMinutes = Math.max(minutes, 0);
     }
 
     /**
@@ -143,7 +143,7 @@ public final class Diagnosis {
      * @return whole minutes
      */
     public long minutesSinceFull() {
-        return minutesSinceFull;
+        return sinceFullMinutes;
     }
 
     /**

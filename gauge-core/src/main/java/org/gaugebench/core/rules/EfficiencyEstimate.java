@@ -20,7 +20,7 @@ public final class EfficiencyEstimate {
     /** At least 30 % of the capacity must have gone out. */
     private static final int SHALLOWEST_PERCENT = 30;
 
-    private static final int UNSEEN_SHARE = 4;
+    private static final int UNSEEN_DIVISOR = 4;
 
     // Parameters.
     private final boolean switchedOff;
@@ -107,7 +107,7 @@ public final class EfficiencyEstimate {
 
     private boolean isClear() {
         long unseen = unseenMicroamps * minutes * MINUTE_MILLIS;
-        return unseen < (inNanocoulombs - outNanocoulombs) / UNSEEN_SHARE;
+        return unseen < (inNanocoulombs - outNanocoulombs) / UNSEEN_DIVISOR;
     }
 
     private long result() {

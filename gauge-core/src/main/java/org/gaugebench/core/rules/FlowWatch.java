@@ -26,7 +26,7 @@ final class FlowWatch {
 
     // State.
     private final int[] recentMicroamps = new int[MEMORY_MINUTES];
-    private int next;
+    private int nextIndex;
     private int idleMinutes;
     private boolean flowSeen;
     private boolean stopped;
@@ -58,8 +58,8 @@ final class FlowWatch {
             flowSeen = false;
             stopped = true;
         }
-        recentMicroamps[next] = meanMicroamps;
-        next = next + 1 == MEMORY_MINUTES ? 0 : next + 1;
+        recentMicroamps[nextIndex] = meanMicroamps;
+        nextIndex = nextIndex + 1 == MEMORY_MINUTES ? 0 : nextIndex + 1;
         if (voltageUp || meanMicroamps > someMicroamps) {
             idleMinutes = 0;
         } else {

@@ -21,8 +21,8 @@ import org.gaugebench.core.settings.GaugeSettings;
  * never reaches the threshold (float path); a count that contradicts asks for four times the hold.
  */
 public final class FullChargeRule {
-    private static final int STRONG_FLOW_TAPERS = 2;
-    private static final int LONGER_HOLD_FACTOR = 4;
+    private static final int STRONG_FLOW_TAPER_TIMES = 2;
+    private static final int LONGER_HOLD_TIMES = 4;
 
     /** A count whose upper edge reaches 95 % does not contradict full. */
     private static final int PLAUSIBLE_PARTS_PER_MILLION = 950_000;
@@ -38,7 +38,7 @@ public final class FullChargeRule {
     private final RuleCoverage coverage = new RuleCoverage();
     private RuleState state = RuleState.WAITING;
     private RuleReason reason = RuleReason.NO_MINUTE_YET;
-    private int quietMinutesLeft;
+    private int leftQuietMinutes;
     private long dischargedNanocoulombs;
     private int fullCount;
     private long thresholdMicrovolts;
@@ -57,7 +57,7 @@ public final class FullChargeRule {
         floating = new FloatPath(limits);
         flow =
                 new FlowWatch(
-                        STRONG_FLOW_TAPERS * limits.taperMicroamps,
+                        STRONG_FLOW_TAPER_TIMES * limits.taperMicroamps,
                         limits.noFlowMicroamps,
                         limits.someFlowMicroamps);
         thresholdMicrovolts = limits.thresholdMicrovolts(Sample.TEMPERATURE_ABSENT);
@@ -68,7 +68,7 @@ public final class FullChargeRule {
 
     /** Begins the quiet time: after a restart or a change of settings figures are settling. */
     public void beginQuietTime() {
-        quietMinutesLeft = limits.quietMinutes;
+        leftQuietMinutes = limits.quietMinutes;
     }
 
     /**
@@ -98,9 +98,9 @@ public final class FullChargeRule {
                                 >= limits.floatThresholdMicrovolts(temperatureMillicelsius);
         thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
         watchFlow(minute, temperatureMillicelsius);
-        boolean quiet = quietMinutesLeft > 0;
+        boolean quiet = leftQuietMinutes > 0;
         if (quiet) {
-            quietMinutesLeft--;
+            leftQuietMinutes--;
         }
         if (state == RuleState.NOT_ARMED) {
             return judgeRearm(minute, upperEdgePartsPerMillion);
@@ -130,8 +130,7 @@ public final class FullChargeRule {
         RuleReason obstacle = taper.judge(minute, thresholdMicrovolts, flow);
         boolean plateauRuns = plateau.judge(minute, obstacle, atLimit);
         boolean floatRuns = floating.judge(minute, temperatureMillicelsius, flow);
-        int neededMinutes =
-                plausible ? limits.holdMinutes : LONGER_HOLD_FACTOR * limits.holdMinutes;
+        int neededMinutes = plausible ? limits.holdMinutes : LONGER_HOLD_TIMES * limits.holdMinutes;
         if (obstacle == RuleReason.HOLD_RUNNING && taper.heldMinutes() >= neededMinutes) {
             return plausible ? RuleReason.PROVEN_BY_TAPER : RuleReason.PROVEN_LATE;
         }

@@ -12,7 +12,7 @@ import org.gaugebench.core.port.RuleReason;
  * hour (time constant of two hours, from memory).
  */
 final class PlateauPath {
-    private static final int PLATEAU_TAPERS = 4;
+    private static final int PLATEAU_TAPER_TIMES = 4;
     private static final int STEADY_PERCENT = 5;
 
     // Parameters.
@@ -33,7 +33,7 @@ final class PlateauPath {
                 limits.plateauMinutes > 0
                         && atLimit
                         && obstacle == RuleReason.CURRENT_ABOVE_TAPER
-                        && mean < PLATEAU_TAPERS * limits.taperMicroamps;
+                        && mean < PLATEAU_TAPER_TIMES * limits.taperMicroamps;
         if (!runs) {
             reset();
             return false;

@@ -22,7 +22,7 @@ public final class RestRule {
     private static final int MINUTES_PER_HOUR = 60;
 
     /** Surface charge: no charging in the last twelve hours (common practice, no source). */
-    private static final int MINUTES_AFTER_CHARGE = 12 * MINUTES_PER_HOUR;
+    private static final int AFTER_CHARGE_MINUTES = 12 * MINUTES_PER_HOUR;
 
     private static final int LOWEST_MILLICELSIUS = 5_000;
 
@@ -37,7 +37,7 @@ public final class RestRule {
 
     // State.
     private int restedMinutes;
-    private int minutesSinceCharge;
+    private int unchargedMinutes;
     private boolean usedThisRest;
     private int targetPartsPerMillion;
     private long residualPartsPerMillion;
@@ -84,8 +84,8 @@ public final class RestRule {
             return RuleOutcome.NONE;
         }
         long mean = minute.meanMicroamps();
-        minutesSinceCharge =
-                mean > restMicroamps ? 0 : Math.min(minutesSinceCharge + 1, MINUTES_AFTER_CHARGE);
+        unchargedMinutes =
+                mean > restMicroamps ? 0 : Math.min(unchargedMinutes + 1, AFTER_CHARGE_MINUTES);
         boolean still =
                 !minute.isDoubtful()
                         && minute.highestMicroamps() <= restMicroamps
@@ -98,7 +98,7 @@ public final class RestRule {
         restedMinutes = Math.min(restedMinutes + 1, restMinutes);
         if (usedThisRest
                 || restedMinutes < restMinutes
-                || minutesSinceCharge < MINUTES_AFTER_CHARGE
+                || unchargedMinutes < AFTER_CHARGE_MINUTES
                 || minute.meanMicrovolts() >= chargerMicrovolts
                 || (temperatureMillicelsius != Sample.TEMPERATURE_ABSENT
                         && temperatureMillicelsius < LOWEST_MILLICELSIUS)) {
@@ -126,7 +126,7 @@ public final class RestRule {
     /** Samples were missing: whether the battery rested is not known. */
     public void samplesMissing() {
         restedMinutes = 0;
-        minutesSinceCharge = 0;
+        unchargedMinutes = 0;
         usedThisRest = false;
     }
 

@@ -8,11 +8,11 @@ import org.gaugebench.core.fixed.FixedMath;
  */
 final class StepWatch {
     /** So many contradictions in a row are no coincidence (common practice, no source). */
-    private static final int CONTRADICTIONS = 3;
+    private static final int CONTRADICTION_COUNT = 3;
 
     private static final int RESISTANCE_SHIFT = 3;
-    private static final int REFERENCE_STEPS = 16;
-    private static final long MICROOHMS_PER_OHM = 1_000_000;
+    private static final int REFERENCE_STEP_COUNT = 16;
+    private static final long OHM_MICROOHMS = 1_000_000;
     private static final long LARGEST_MICROOHMS = 1_000_000;
 
     // Parameters.
@@ -24,10 +24,10 @@ final class StepWatch {
     private boolean started;
     private int lastMicroamps;
     private int lastMicrovolts;
-    private int reversed;
-    private int silent;
+    private int reversedCount;
+    private int silentCount;
     private boolean lastSilentUp;
-    private int steps;
+    private int stepCount;
     private long resistanceMicroohms;
     private long referenceMicroohms;
 
@@ -76,36 +76,36 @@ final class StepWatch {
      * minute after minute and a steady load lowers it, but nothing moves it up and down.
      */
     private void silentStep(boolean up) {
-        if (silent == 0 || up != lastSilentUp) {
-            silent = Math.min(silent + 1, CONTRADICTIONS);
+        if (silentCount == 0 || up != lastSilentUp) {
+            silentCount = Math.min(silentCount + 1, CONTRADICTION_COUNT);
         }
         lastSilentUp = up;
     }
 
     private void currentStep(long currentStep, long voltageStep, boolean discharging) {
-        silent = 0;
+        silentCount = 0;
         long product = Long.signum(currentStep) * (long) Long.signum(voltageStep);
         if (product < 0) {
-            reversed = Math.min(reversed + 1, CONTRADICTIONS);
+            reversedCount = Math.min(reversedCount + 1, CONTRADICTION_COUNT);
             return;
         }
-        reversed = 0;
+        reversedCount = 0;
         if (!discharging) {
             return;
         }
         long microohms =
                 FixedMath.clamp(
-                        Math.abs(voltageStep) * MICROOHMS_PER_OHM / Math.abs(currentStep),
+                        Math.abs(voltageStep) * OHM_MICROOHMS / Math.abs(currentStep),
                         0,
                         LARGEST_MICROOHMS);
-        steps = Math.min(steps + 1, REFERENCE_STEPS + 1);
+        stepCount = Math.min(stepCount + 1, REFERENCE_STEP_COUNT + 1);
         resistanceMicroohms =
-                steps == 1
+                stepCount == 1
                         ? microohms
                         : resistanceMicroohms
                                 + FixedMath.divideHalfAwayFromZero(
                                         microohms - resistanceMicroohms, 1L << RESISTANCE_SHIFT);
-        if (steps == REFERENCE_STEPS) {
+        if (stepCount == REFERENCE_STEP_COUNT) {
             referenceMicroohms = resistanceMicroohms;
         }
     }
@@ -118,21 +118,21 @@ final class StepWatch {
     /** Another battery: its resistance is another. */
     void forget() {
         started = false;
-        reversed = 0;
-        silent = 0;
-        steps = 0;
+        reversedCount = 0;
+        silentCount = 0;
+        stepCount = 0;
         resistanceMicroohms = 0;
         referenceMicroohms = 0;
     }
 
     /** Several current steps in a row moved the voltage the wrong way. */
     boolean isReversed() {
-        return reversed >= CONTRADICTIONS;
+        return reversedCount >= CONTRADICTION_COUNT;
     }
 
     /** Several voltage steps, up and down by turns, had no current step beside them. */
     boolean isSilent() {
-        return silent >= CONTRADICTIONS;
+        return silentCount >= CONTRADICTION_COUNT;
     }
 
     /** The resistance is twice what it was over the first steps. */

@@ -156,6 +156,14 @@ class FullChargeRuleTest {
     }
 
     @Test
+    void aHoldThatBeginsAnewTakesTheVoltageAsItFindsIt() {
+        f.bulk().silent(3, THRESHOLD, TAPER).silent(14, THRESHOLD, TAPER + 1);
+        f.assertStands(RuleState.WAITING, RuleReason.CURRENT_ABOVE_TAPER, 0);
+        f.silent(1, THRESHOLD + 200_000, TAPER);
+        f.assertStands(RuleState.HOLDING, RuleReason.HOLD_RUNNING, 1);
+    }
+
+    @Test
     void flatnessZeroAsksForNoFlatness() {
         FullChargeFixture any = new FullChargeFixture(Setting.FLATNESS, 0).bulk();
         any.silent(4, THRESHOLD, TAPER);
