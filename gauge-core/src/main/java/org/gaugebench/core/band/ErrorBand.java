@@ -48,7 +48,7 @@ public final class ErrorBand {
 
     private static final long MONTH_MILLIS = 2_592_000_000L;
     private static final long LONGEST_MILLIS = 1L << 39;
-    private static final long LARGEST_SUM = 1L << 62;
+    private static final long LARGEST_NANOCOULOMBS = 1L << 62;
     private static final int COVERAGE_PER_MILLE = 1_155;
     private static final int WEIGHT_BITS = 8;
     private static final int WARMTH_AT_20_CELSIUS_Q8 = 256;
@@ -375,10 +375,10 @@ public final class ErrorBand {
             long savedWarmQ8) {
         residualPartsPerMillion = FixedMath.clamp(savedResidual, 0, WHOLE_PARTS_PER_MILLION);
         millis = FixedMath.clamp(savedMillis, 0, LONGEST_MILLIS);
-        netNanocoulombs = FixedMath.clamp(savedNet, -LARGEST_SUM, LARGEST_SUM);
-        grossNanocoulombs = FixedMath.clamp(savedGross, 0, LARGEST_SUM);
-        inNanocoulombs = FixedMath.clamp(savedIn, 0, LARGEST_SUM);
-        gapNanocoulombs = FixedMath.clamp(savedGap, 0, LARGEST_SUM);
+        netNanocoulombs = FixedMath.clamp(savedNet, -LARGEST_NANOCOULOMBS, LARGEST_NANOCOULOMBS);
+        grossNanocoulombs = FixedMath.clamp(savedGross, 0, LARGEST_NANOCOULOMBS);
+        inNanocoulombs = FixedMath.clamp(savedIn, 0, LARGEST_NANOCOULOMBS);
+        gapNanocoulombs = FixedMath.clamp(savedGap, 0, LARGEST_NANOCOULOMBS);
         warmMillisQ8 = FixedMath.clamp(savedWarmQ8, 0, LONGEST_MILLIS << WEIGHT_BITS);
     }
 }
