@@ -57,7 +57,7 @@ public final class ErrorBand {
     private static final int RESOLUTION_PARTS_PER_MILLION = 1;
 
     // Parameters.
-    private final long nanocoulombsPerPart;
+    private final long nanocoulombsPerMillionth;
     private final long offsetMicroamps;
     private final long halfStepMicroamps;
     private final long lossPartsPerMillion;
@@ -90,7 +90,7 @@ public final class ErrorBand {
      */
     public ErrorBand(GaugeSettings settings, long stepMicroamps) {
         // derived: 1 mAh = 3.6e9 nC, a millionth of it 3,600
-        nanocoulombsPerPart = settings.get(Setting.CAPACITY) * 3_600;
+        nanocoulombsPerMillionth = settings.get(Setting.CAPACITY) * 3_600;
         offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
         halfStepMicroamps = (stepMicroamps + 1) / 2;
         lossPartsPerMillion = WHOLE_PARTS_PER_MILLION - settings.get(Setting.COULOMBIC_EFFICIENCY);
@@ -225,7 +225,7 @@ public final class ErrorBand {
         long in = parts(inNanocoulombs);
         long gross = parts(grossNanocoulombs);
         long change = changeParts(in);
-        long missing = WHOLE_PARTS_PER_MILLION - chargeNanocoulombs / nanocoulombsPerPart;
+        long missing = WHOLE_PARTS_PER_MILLION - chargeNanocoulombs / nanocoulombsPerMillionth;
         long moved = Math.max(change, Math.min(missing, gross));
         long squares =
                 square(residualPartsPerMillion)
@@ -247,7 +247,7 @@ public final class ErrorBand {
 
     /** How far the count moved since the anchor, without its limits; 2 ppm make up for rounding. */
     private long changeParts(long inParts) {
-        long net = netNanocoulombs / nanocoulombsPerPart;
+        long net = netNanocoulombs / nanocoulombsPerMillionth;
         return Math.abs(net - ratio(inParts, lossPartsPerMillion)) + 2;
     }
 
@@ -264,7 +264,7 @@ public final class ErrorBand {
 
     /** Magnitude in ppm of the capacity, rounded up; at most 2^62 / 360,000 = 2^44. */
     private long parts(long nanocoulombs) {
-        return (nanocoulombs + nanocoulombsPerPart - 1) / nanocoulombsPerPart;
+        return (nanocoulombs + nanocoulombsPerMillionth - 1) / nanocoulombsPerMillionth;
     }
 
     /**
