@@ -5,18 +5,22 @@ import org.gaugebench.core.port.EventSink;
 import org.gaugebench.core.port.Fault;
 
 /**
- * Faults as bits of the present tick, with a bounded record of each: count, first and last time.
+ * Faults as bits, with a bounded record of each: count, first and last time. The bits of a tick and
+ * the bits that stand are kept apart: only the first say that this tick's figures are doubtful.
  */
 public final class FaultLog {
+    private static final Fault[] FAULTS = Fault.values();
+
     // Parameters.
     private final EventSink events;
 
     // State.
-    private final int[] counts = new int[Fault.values().length];
+    private final int[] counts = new int[FAULTS.length];
     private final long[] firstUptimeMillis = new long[counts.length];
     private final long[] lastUptimeMillis = new long[counts.length];
-    private int presentBits;
+    private int momentaryBits;
     private int previousBits;
+    private int standingBits;
     private int faultTicks;
 
     /**
@@ -28,26 +32,63 @@ public final class FaultLog {
         this.events = events;
     }
 
-    /** Begins a tick: nothing is wrong until it is raised. */
+    /** Power came up: the log starts anew, its times are uptimes. */
+    void restart() {
+        for (int i = 0; i < counts.length; i++) {
+            counts[i] = 0;
+            firstUptimeMillis[i] = 0;
+            lastUptimeMillis[i] = 0;
+        }
+        momentaryBits = 0;
+        previousBits = 0;
+        standingBits = 0;
+        faultTicks = 0;
+    }
+
+    /** Begins a tick: nothing momentary is wrong until it is raised. */
     void beginTick() {
-        previousBits = presentBits;
-        presentBits = 0;
+        previousBits = momentaryBits;
+        momentaryBits = 0;
     }
 
     /**
-     * Notes a fault of this tick; announced when the tick before did not have it.
+     * Notes a momentary fault of this tick; announced when the tick before did not have it.
      *
-     * <p><b>Range:</b> the count saturates at 2^31-1.
+     * <p><b>Range:</b> counts saturate at 2^31-1.
      *
      * @param fault which
      * @param uptimeMillis now
      */
     void raise(Fault fault, long uptimeMillis) {
-        int index = fault.ordinal();
-        if (presentBits == 0 && faultTicks < Integer.MAX_VALUE) {
+        if (momentaryBits == 0 && faultTicks < Integer.MAX_VALUE) {
             faultTicks++;
         }
-        presentBits |= fault.bit();
+        momentaryBits |= fault.bit();
+        note(fault, uptimeMillis, (previousBits & fault.bit()) == 0);
+    }
+
+    /**
+     * Says which standing faults stand now; those that did not before are noted and announced.
+     *
+     * @param mask the faults that are judged here, a bit each
+     * @param bits those of them that stand
+     * @param uptimeMillis now
+     */
+    void stand(int mask, int bits, long uptimeMillis) {
+        int appeared = bits & ~standingBits;
+        standingBits = (standingBits & ~mask) | bits;
+        if (appeared == 0) {
+            return;
+        }
+        for (Fault fault : FAULTS) {
+            if ((appeared & fault.bit()) != 0) {
+                note(fault, uptimeMillis, true);
+            }
+        }
+    }
+
+    private void note(Fault fault, long uptimeMillis, boolean announce) {
+        int index = fault.ordinal();
         if (counts[index] == 0) {
             firstUptimeMillis[index] = uptimeMillis;
         }
@@ -55,7 +96,7 @@ public final class FaultLog {
         if (counts[index] < Integer.MAX_VALUE) {
             counts[index]++;
         }
-        if ((previousBits & fault.bit()) == 0) {
+        if (announce) {
             events.onEvent(Event.FAULT_RAISED, uptimeMillis, index);
         }
     }
@@ -65,12 +106,21 @@ public final class FaultLog {
      *
      * @return a bit each, by {@link Fault#bit()}
      */
-    public int presentBits() {
-        return presentBits;
+    public int momentaryBits() {
+        return momentaryBits;
     }
 
     /**
-     * Ticks with any fault.
+     * Faults of the last tick and those that stand.
+     *
+     * @return a bit each, by {@link Fault#bit()}
+     */
+    public int presentBits() {
+        return momentaryBits | standingBits;
+    }
+
+    /**
+     * Ticks with any momentary fault.
      *
      * @return since power-up
      */
@@ -79,10 +129,10 @@ public final class FaultLog {
     }
 
     /**
-     * How often a fault was present.
+     * How often a fault appeared: ticks for a momentary one, appearances for a standing one.
      *
      * @param fault which
-     * @return ticks
+     * @return a count
      */
     public int count(Fault fault) {
         return counts[fault.ordinal()];
@@ -99,7 +149,7 @@ public final class FaultLog {
     }
 
     /**
-     * When a fault was present last.
+     * When a fault was present last (a standing one: when it appeared last).
      *
      * @param fault which
      * @return uptime in milliseconds; 0 if never

@@ -1,12 +1,8 @@
 package org.gaugebench.core;
 
 import java.util.Objects;
-import org.gaugebench.core.charge.ChargeAccumulator;
 import org.gaugebench.core.charge.EnergyCounter;
-import org.gaugebench.core.charge.MinuteMean;
-import org.gaugebench.core.charge.StateOfCharge;
-import org.gaugebench.core.estimate.LoadFilter;
-import org.gaugebench.core.estimate.TimeToEmpty;
+import org.gaugebench.core.charge.SelfDischarge;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
@@ -18,50 +14,46 @@ import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
-import org.gaugebench.core.port.Trust;
-import org.gaugebench.core.rules.FullChargeRule;
-import org.gaugebench.core.rules.RuleOutcome;
-import org.gaugebench.core.sense.CurrentSense;
+import org.gaugebench.core.saved.SaveOutcome;
+import org.gaugebench.core.saved.SaveReason;
+import org.gaugebench.core.saved.SlotOutcome;
 import org.gaugebench.core.sense.ElapsedTime;
-import org.gaugebench.core.sense.VoltageSense;
 import org.gaugebench.core.settings.GaugeSettings;
-import org.gaugebench.core.settings.Setting;
 
 /**
  * A battery gauge: counts in, a readout out.
  *
- * <p>Not thread-safe. Everything is allocated in the constructor; {@link #tick}, {@link #read},
- * {@link #inspect} and {@link #command} allocate nothing. No method throws after construction.
+ * <p>Not thread-safe. {@link #tick}, {@link #read}, {@link #inspect} and {@link #command} allocate
+ * nothing; the constructor, {@link #powerUp}, {@link #changeSettings} and a span or zero adjustment
+ * that is accepted do. No method throws after construction.
  */
 public final class Gauge {
-    private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
     private static final int FULL_PARTS_PER_MILLION = 1_000_000;
     private static final int MICROVOLTS_PER_MILLIVOLT = 1_000;
+    private static final int MINUTE_MILLIS = 60_000;
 
-    // Stages, in the order in which a sample passes.
-    private final ElapsedTime clock = new ElapsedTime();
-    private final CurrentSense currentSense;
-    private final VoltageSense voltageSense;
-    private final ChargeAccumulator charge;
-    private final EnergyCounter energy = new EnergyCounter();
-    private final MinuteMean minute = new MinuteMean();
-    private final FullChargeRule fullRule;
-    private final LoadFilter loadFilter = new LoadFilter();
-    private final TimeToEmpty timeToEmpty;
-    private final FaultLog faults;
+    /** The standing faults that the diagnosis judges; the memory's are judged where it is used. */
+    private static final int DIAGNOSED_BITS =
+            Fault.MEMORY_FAILING.bit() - Fault.POLARITY_REVERSED.bit();
+
+    /** What hides the charge that flowed: a rail, or a frame of garbage. */
+    private static final int CHARGE_HIDDEN_BITS =
+            Fault.SHUNT_CLIPPED.bit() | Fault.COUNTS_IMPLAUSIBLE.bit();
 
     // The outside.
     private final EventSink events;
 
-    // State: the last sample, converted.
-    private int shuntCounts;
-    private int voltageCounts;
-    private int currentMicroamps;
-    private int voltageMicrovolts;
-    private int temperatureMillicelsius = Sample.TEMPERATURE_ABSENT;
-    private Trust trust = Trust.UNKNOWN;
-    private boolean heldAtLimit;
-    private boolean heldAtEmpty;
+    // Stages, in the order in which a sample passes.
+    private final ElapsedTime clock = new ElapsedTime();
+    private final FaultLog faults;
+    private final GaugeMemory memory;
+    private LastSample last = new LastSample();
+    private EnergyCounter energy = new EnergyCounter();
+    private Corrections corrections;
+    private Stages s;
+
+    // State.
+    private boolean checkBattery;
 
     /**
      * Builds a gauge. Call {@link #powerUp} before the first tick.
@@ -72,29 +64,60 @@ public final class Gauge {
      */
     public Gauge(GaugeSettings settings, StateStore store, EventSink events) {
         this.events = Objects.requireNonNull(events);
-        Objects.requireNonNull(store);
-        currentSense = new CurrentSense(settings);
-        voltageSense = new VoltageSense(settings);
-        charge =
-                new ChargeAccumulator(
-                        settings.get(Setting.CAPACITY) * NANOCOULOMBS_PER_MILLIAMP_HOUR,
-                        settings.get(Setting.COULOMBIC_EFFICIENCY));
-        fullRule = new FullChargeRule(settings);
-        timeToEmpty = new TimeToEmpty(settings);
+        s = new Stages(settings);
+        memory = new GaugeMemory(store, settings);
+        corrections = new Corrections(events);
         faults = new FaultLog(events);
     }
 
     /**
-     * Power came up. Without a saved state (this core keeps none yet) the state of charge is
-     * unknown until it is declared or full is proven; it is never guessed.
+     * Power came up: the newest saved record is taken over, and the time without power widens the
+     * band. Without a record the state of charge is unknown until it is declared or proven; it is
+     * never guessed. Nothing is written.
      *
-     * @param offMillis how long power was off, as far as known; at least 0
-     * @param offTime how well that is known
+     * <p>What is not in the memory starts as from the factory, also where this object ran before.
+     *
+     * @param offMillis how long power was off, as far as known; less than 0 is taken as 0
+     * @param offTime how well that is known; anything but EXACT leaves the band without a limit
      */
     public void powerUp(long offMillis, OffTime offTime) {
         Objects.requireNonNull(offTime);
+        long restOffMillis = Math.max(offMillis, 0);
         clock.restart();
-        events.onEvent(Event.POWERED_UP, 0, offMillis);
+        faults.restart();
+        last = new LastSample();
+        energy = new EnergyCounter();
+        corrections = new Corrections(events);
+        s = new Stages(s.settings);
+        SlotOutcome found = memory.open();
+        boolean restored = found != SlotOutcome.NONE_VALID && found != SlotOutcome.FOREIGN_BATTERY;
+        checkBattery = restored;
+        events.onEvent(Event.POWERED_UP, 0, restOffMillis);
+        if (restored) {
+            restore(found, restOffMillis, offTime);
+        } else if (found == SlotOutcome.FOREIGN_BATTERY) {
+            events.onEvent(Event.NEW_BATTERY, 0, 0);
+        }
+        memory.begin(s);
+        s.fullRule.beginQuietTime();
+        afterCommand();
+        faults.stand(
+                Fault.ADJUSTMENT_LOST.bit(), memory.isLost() ? Fault.ADJUSTMENT_LOST.bit() : 0, 0);
+    }
+
+    private void restore(SlotOutcome found, long offMillis, OffTime offTime) {
+        long step = memory.restore(s, energy, corrections);
+        s.markAccounted();
+        memory.widenRestored(s);
+        if (offTime == OffTime.EXACT) {
+            s.band.addOffTime(offMillis, s.offMicroamps());
+        } else {
+            s.band.forget();
+        }
+        events.onEvent(Event.RESTORED, 0, s.stateOfChargePartsPerMillion());
+        if (found == SlotOutcome.FOREIGN_SETTINGS) {
+            events.onEvent(Event.SETTINGS_CHANGED, 0, corrections.isKnown() ? step : 0);
+        }
     }
 
     /**
@@ -105,14 +128,20 @@ public final class Gauge {
     public void tick(Sample sample) {
         faults.beginTick();
         long elapsedMillis = clock.advance(sample.clockMillis);
-        sense(sample);
+        if (last.take(sample, s, faults, clock.uptimeMillis()) && checkBattery) {
+            checkSameBattery();
+        }
+        if (elapsedMillis == 0 && clock.isPastFirst()) {
+            faults.raise(Fault.SAMPLE_REPEATED, clock.uptimeMillis());
+            return;
+        }
         if (elapsedMillis > ElapsedTime.LONGEST_TICK_MILLIS || elapsedMillis < 0) {
             skip(elapsedMillis);
             return;
         }
         int leftMillis = (int) elapsedMillis;
-        while (leftMillis >= minute.millisLeft()) {
-            int stretchMillis = minute.millisLeft();
+        while (leftMillis >= s.minute.millisLeft()) {
+            int stretchMillis = s.minute.millisLeft();
             add(stretchMillis);
             leftMillis -= stretchMillis;
             closeMinute();
@@ -120,76 +149,76 @@ public final class Gauge {
         if (leftMillis > 0) {
             add(leftMillis);
         }
+        SaveReason due = memory.due(s, last.voltageMicrovolts, (int) elapsedMillis);
+        if (due != SaveReason.NONE) {
+            save();
+        }
     }
 
-    private void sense(Sample sample) {
-        if (currentSense.isImplausible(sample.shuntCounts)
-                || voltageSense.isImplausible(sample.voltageCounts)) {
-            // The last plausible figures stand: a garbage frame must become neither amps nor the
-            // volts that prove full.
-            faults.raise(Fault.COUNTS_IMPLAUSIBLE, clock.uptimeMillis());
-            return;
+    private void save() {
+        SaveOutcome outcome = memory.save(s, energy, corrections, clock.uptimeMillis(), last);
+        faults.stand(
+                Fault.MEMORY_FAILING.bit(),
+                outcome.isMemoryFault() ? Fault.MEMORY_FAILING.bit() : 0,
+                clock.uptimeMillis());
+    }
+
+    /**
+     * The first plausible sample after a restart: a rested voltage far from the rested one that was
+     * saved is another battery, and nothing is known of it.
+     */
+    private void checkSameBattery() {
+        checkBattery = false;
+        if (s.isOtherRestVoltage(
+                memory.savedMicrovolts(),
+                memory.savedMicroamps(),
+                last.voltageMicrovolts,
+                last.currentMicroamps)) {
+            s.band.forget();
+            afterCommand();
+            events.onEvent(Event.BATTERY_DOUBTFUL, clock.uptimeMillis(), last.voltageMicrovolts);
         }
-        shuntCounts = sample.shuntCounts;
-        currentMicroamps = currentSense.microampsFromCounts(shuntCounts);
-        if (currentSense.isClipped(shuntCounts)) {
-            faults.raise(Fault.SHUNT_CLIPPED, clock.uptimeMillis());
-        }
-        voltageCounts = sample.voltageCounts;
-        voltageMicrovolts = voltageSense.microvoltsFromCounts(voltageCounts);
-        if (voltageSense.isClipped(voltageCounts)) {
-            faults.raise(Fault.VOLTAGE_CLIPPED, clock.uptimeMillis());
-        }
-        temperatureMillicelsius = sample.temperatureMillicelsius;
     }
 
     private void add(int millis) {
-        charge.add(currentMicroamps, millis);
-        energy.add(voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, currentMicroamps, millis);
-        minute.add(currentMicroamps, voltageMicrovolts, millis);
+        int microamps = last.currentMicroamps;
+        s.charge.add(microamps, millis);
+        energy.add(last.voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, microamps, millis);
+        s.minute.add(microamps, last.voltageMicrovolts, millis);
+        s.loadFilter.addStretch(microamps, millis);
+        if ((faults.momentaryBits() & CHARGE_HIDDEN_BITS) != 0) {
+            s.band.addUnmeasured(millis);
+        }
+        if (faults.momentaryBits() != 0) {
+            s.minute.spoil();
+            s.capacity.spoil();
+            s.efficiency.spoil();
+        }
     }
 
+    /** The minute is whole: settle it, then let the rules look at it, then estimate. */
     private void closeMinute() {
-        minute.close();
-        charge.settleMinute();
-        announceLimits();
-        apply(fullRule.judge(minute, temperatureMillicelsius));
-        loadFilter.addMinute(minute.meanMicroamps());
-        timeToEmpty.update(charge.chargeNanocoulombs(), loadFilter, trust != Trust.UNKNOWN);
-    }
-
-    private void announceLimits() {
-        boolean atLimit = charge.surplusNanocoulombs() > 0 && charge.isAtUpperLimit();
-        if (atLimit && !heldAtLimit && trust != Trust.UNKNOWN) {
-            events.onEvent(Event.HELD_AT_LIMIT, clock.uptimeMillis(), charge.settledNanocoulombs());
+        s.minute.close();
+        int temperatureMillicelsius = last.temperatureMillicelsius;
+        int warmthQ8 = SelfDischarge.warmthQ8(temperatureMillicelsius);
+        s.charge.settleMinute(s.selfDischarge.minuteNanocoulombs(warmthQ8));
+        s.account(MINUTE_MILLIS, warmthQ8);
+        corrections.announceLimits(s, clock.uptimeMillis());
+        s.capacity.addMinute(s.minute, temperatureMillicelsius);
+        s.efficiency.addMinute(s.minute);
+        s.updateBand();
+        if (corrections.decide(s, temperatureMillicelsius, clock.uptimeMillis())) {
+            memory.anchored();
         }
-        heldAtLimit = atLimit;
-        boolean atEmpty = charge.deficitNanocoulombs() > 0 && charge.settledNanocoulombs() == 0;
-        if (atEmpty && !heldAtEmpty && trust != Trust.UNKNOWN) {
-            events.onEvent(Event.HELD_AT_EMPTY, clock.uptimeMillis(), charge.deficitNanocoulombs());
-        }
-        heldAtEmpty = atEmpty;
-    }
-
-    /** The one place that acts on a rule's word, and announces it. */
-    private void apply(RuleOutcome outcome) {
-        switch (outcome) {
-            case SET_TO_FULL -> {
-                long step = charge.setTo(charge.capacityNanocoulombs(), true);
-                trust = Trust.PROVEN;
-                events.onEvent(Event.SET_TO_FULL, clock.uptimeMillis(), step);
-            }
-            case ARMED -> {
-                charge.withdrawProof();
-                events.onEvent(
-                        Event.FULL_RULE_ARMED,
-                        clock.uptimeMillis(),
-                        fullRule.dischargedNanocoulombs());
-            }
-            case NONE -> {
-                // nothing to do
-            }
-        }
+        s.updateBand();
+        faults.stand(
+                DIAGNOSED_BITS,
+                s.diagnosis.judge(s.minute, s.fullRule, s.capacity.measuredMilliampHours()),
+                clock.uptimeMillis());
+        // Its stretches went into the filter as they came.
+        s.loadFilter.closeMinute(s.minute.meanMicroamps());
+        s.updateMinuteEstimates(corrections.isKnown());
+        updateEstimates();
     }
 
     /** An interval that no sample stands for: not counted, the minute under way starts again. */
@@ -197,9 +226,26 @@ public final class Gauge {
         faults.raise(
                 elapsedMillis < 0 ? Fault.CLOCK_BACKWARDS : Fault.SAMPLES_MISSING,
                 clock.uptimeMillis());
-        charge.settleMinute();
-        minute.abandon();
-        fullRule.samplesMissing();
+        endMinuteEarly();
+        // A clock that ran backwards may hide any time; half its range is the least that it hides.
+        s.band.addUnmeasured(elapsedMillis < 0 ? Integer.MAX_VALUE : elapsedMillis);
+        s.fullRule.samplesMissing();
+        s.emptyRule.samplesMissing();
+        s.restRule.samplesMissing();
+        s.diagnosis.samplesMissing();
+        s.capacity.spoil();
+        s.efficiency.spoil();
+        // Gaps less than a minute apart close no minute: the figures shown must follow all the
+        // same.
+        afterCommand();
+    }
+
+    private void endMinuteEarly() {
+        int millis = s.minute.millis();
+        s.charge.settleMinute();
+        s.account(millis, SelfDischarge.warmthQ8(last.temperatureMillicelsius));
+        s.minute.abandon();
+        s.loadFilter.abandonMinute();
     }
 
     /**
@@ -210,26 +256,91 @@ public final class Gauge {
      * @return one word
      */
     public CommandOutcome command(Command command, long argument) {
-        if (command != Command.DECLARE_STATE_OF_CHARGE) {
-            return CommandOutcome.REFUSED_NOT_OFFERED;
+        return switch (command) {
+            case DECLARE_STATE_OF_CHARGE -> declare(argument);
+            case NEW_BATTERY -> {
+                endMinuteEarly();
+                corrections.newBattery(s, energy, clock.uptimeMillis());
+                memory.anchored();
+                afterCommand();
+                yield CommandOutcome.DONE;
+            }
+            case FORGET_MEASURED -> {
+                s.capacity.forget();
+                s.efficiency.forget();
+                memory.anchored();
+                yield CommandOutcome.DONE;
+            }
+            case ZERO_ADJUSTMENT, SPAN_ADJUSTMENT -> adjust(command, argument);
+        };
+    }
+
+    private CommandOutcome adjust(Command command, long referenceMicroamps) {
+        if (!s.minute.isAnyWhole()) {
+            return CommandOutcome.REFUSED_NO_MINUTE;
         }
-        if (argument < 0 || argument > FULL_PARTS_PER_MILLION) {
+        int mean = s.minute.meanMicroamps();
+        int lowest = s.minute.lowestMicroamps();
+        int highest = s.minute.highestMicroamps();
+        CommandOutcome outcome =
+                command == Command.ZERO_ADJUSTMENT
+                        ? s.adjustment.zero(mean, lowest, highest, s.currentSense)
+                        : s.adjustment.span(mean, lowest, highest, referenceMicroamps);
+        if (outcome == CommandOutcome.DONE) {
+            endMinuteEarly();
+            s.adopt();
+            s.fullRule.beginQuietTime();
+            memory.anchored();
+            faults.stand(Fault.ADJUSTMENT_LOST.bit(), 0, clock.uptimeMillis());
+            events.onEvent(Event.ADJUSTED, clock.uptimeMillis(), s.adjustment.zeroCountsQ8());
+            afterCommand();
+        }
+        return outcome;
+    }
+
+    private CommandOutcome declare(long partsPerMillion) {
+        if (partsPerMillion < 0 || partsPerMillion > FULL_PARTS_PER_MILLION) {
             return CommandOutcome.REFUSED_OUT_OF_RANGE;
         }
-        boolean full = argument == FULL_PARTS_PER_MILLION;
-        charge.setTo(StateOfCharge.nanocoulombs(argument, charge.capacityNanocoulombs()), full);
-        if (full) {
-            fullRule.declareFull();
-        } else {
-            fullRule.declareNotFull();
-        }
-        trust = Trust.DECLARED;
-        // What was held before the declaration is not held after it: the next time is news.
-        heldAtLimit = false;
-        heldAtEmpty = false;
-        events.onEvent(Event.DECLARED, clock.uptimeMillis(), argument);
-        timeToEmpty.update(charge.chargeNanocoulombs(), loadFilter, true);
+        corrections.declare(partsPerMillion, s, clock.uptimeMillis());
+        memory.anchored();
+        afterCommand();
         return CommandOutcome.DONE;
+    }
+
+    private void afterCommand() {
+        s.updateBand();
+        updateEstimates();
+    }
+
+    private void updateEstimates() {
+        s.updateEstimates(
+                corrections.isKnown(), last.currentMicroamps, last.temperatureMillicelsius);
+    }
+
+    /**
+     * Takes other settings, between two ticks. The stages are built anew and the state is carried
+     * over; settings of another chemistry or system voltage are another battery.
+     *
+     * @param settings checked settings
+     */
+    public void changeSettings(GaugeSettings settings) {
+        Stages next = new Stages(settings);
+        endMinuteEarly();
+        if (SettingsChange.isOtherBattery(s, next)) {
+            SettingsChange.carryAdjustment(s, next);
+            s = next;
+            corrections.newBattery(s, energy, clock.uptimeMillis());
+        } else {
+            long step = SettingsChange.carryOver(s, next);
+            s = next;
+            events.onEvent(
+                    Event.SETTINGS_CHANGED, clock.uptimeMillis(), corrections.isKnown() ? step : 0);
+        }
+        s.markAccounted();
+        memory.settingsChanged(s);
+        s.fullRule.beginQuietTime();
+        afterCommand();
     }
 
     /**
@@ -238,26 +349,10 @@ public final class Gauge {
      * @param readout receives them
      */
     public void read(Readout readout) {
-        boolean known = trust != Trust.UNKNOWN;
-        readout.stateOfChargePartsPerMillion =
-                known ? stateOfChargePartsPerMillion() : Readout.NOT_KNOWN;
-        readout.remainingNanocoulombs = known ? charge.chargeNanocoulombs() : 0;
-        readout.fullChargeNanocoulombs = charge.capacityNanocoulombs();
-        readout.currentMicroamps = currentMicroamps;
-        readout.averageCurrentMicroamps = loadFilter.microamps();
-        readout.voltageMicrovolts = voltageMicrovolts;
-        readout.temperatureMillicelsius = temperatureMillicelsius;
-        readout.timeToEmptyState = timeToEmpty.state();
-        readout.timeToEmptyMinutes = timeToEmpty.minutes();
-        readout.ruleState = fullRule.state();
-        readout.ruleReason = fullRule.reason();
-        readout.trust = trust;
-        readout.faultBits = faults.presentBits();
-    }
-
-    private int stateOfChargePartsPerMillion() {
-        return StateOfCharge.partsPerMillion(
-                charge.chargeNanocoulombs(), charge.capacityNanocoulombs());
+        // The edges belong to the count of this instant, not to that of the last whole minute.
+        s.updateBand();
+        Inspection.read(s, corrections, faults, readout);
+        last.read(readout);
     }
 
     /**
@@ -266,42 +361,12 @@ public final class Gauge {
      * @param r receives it
      */
     public void inspect(Registers r) {
+        s.updateBand();
         r.set(Register.CLOCK_MILLIS, clock.lastClockMillis() & 0xFFFFFFFFL);
         r.set(Register.UPTIME_MILLIS, clock.uptimeMillis());
-        r.set(Register.SHUNT_COUNTS, shuntCounts);
-        r.set(Register.VOLTAGE_COUNTS, voltageCounts);
-        r.set(Register.CURRENT_MICROAMPS, currentMicroamps);
-        r.set(Register.VOLTAGE_MICROVOLTS, voltageMicrovolts);
-        r.set(Register.TEMPERATURE_MILLICELSIUS, temperatureMillicelsius);
-        r.set(Register.IN_NANOCOULOMBS, charge.inNanocoulombs());
-        r.set(Register.OUT_NANOCOULOMBS, charge.outNanocoulombs());
-        r.set(Register.MINUTE_NANOCOULOMBS, charge.minuteNanocoulombs());
-        r.set(Register.MINUTE_MILLIS, minute.millis());
-        r.set(Register.SETTLED_NANOCOULOMBS, charge.settledNanocoulombs());
-        r.set(Register.EFFICIENCY_REMAINDER_Q16, charge.efficiencyRemainderQ16());
-        r.set(Register.CHARGE_NANOCOULOMBS, charge.chargeNanocoulombs());
-        r.set(Register.CAPACITY_NANOCOULOMBS, charge.capacityNanocoulombs());
-        r.set(Register.SURPLUS_NANOCOULOMBS, charge.surplusNanocoulombs());
-        r.set(Register.DEFICIT_NANOCOULOMBS, charge.deficitNanocoulombs());
-        r.set(
-                Register.STATE_OF_CHARGE_PARTS_PER_MILLION,
-                trust == Trust.UNKNOWN ? Readout.NOT_KNOWN : stateOfChargePartsPerMillion());
-        r.set(Register.IN_MICROJOULES, energy.inMicrojoules());
-        r.set(Register.OUT_MICROJOULES, energy.outMicrojoules());
-        r.set(Register.MINUTE_MEAN_MICROAMPS, minute.meanMicroamps());
-        r.set(Register.MINUTE_LOWEST_MICROVOLTS, minute.lowestMicrovolts());
-        r.set(Register.RULE_THRESHOLD_MICROVOLTS, fullRule.thresholdMicrovolts());
-        r.set(Register.RULE_STATE, fullRule.state().ordinal());
-        r.set(Register.RULE_REASON, fullRule.reason().ordinal());
-        r.set(Register.RULE_HELD_MINUTES, fullRule.heldMinutes());
-        r.set(Register.RULE_DISCHARGED_NANOCOULOMBS, fullRule.dischargedNanocoulombs());
-        r.set(Register.FULL_COUNT, fullRule.fullCount());
-        r.set(Register.FILTERED_MICROAMPS_Q8, loadFilter.microampsQ8());
-        r.set(Register.TIME_TO_EMPTY_STATE, timeToEmpty.state().ordinal());
-        r.set(Register.TIME_TO_EMPTY_MINUTES, timeToEmpty.minutes());
-        r.set(Register.TRUST, trust.ordinal());
-        r.set(Register.FAULT_BITS, faults.presentBits());
-        r.set(Register.FAULT_TICKS, faults.faultTicks());
+        last.inspect(r);
+        r.set(Register.SAVES, memory.saves());
+        Inspection.inspect(s, energy, corrections, faults, r);
     }
 
     /**

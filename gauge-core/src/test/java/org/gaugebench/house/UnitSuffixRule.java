@@ -41,11 +41,31 @@ public final class UnitSuffixRule extends CodeScan {
 
     /** Numbers that have no unit: a number of things, or a code. */
     private static final Set<String> BARE =
-            Set.of("count", "ticks", "times", "bits", "shift", "divisor", "sequence", "version");
+            Set.of(
+                    "count",
+                    "ticks",
+                    "times",
+                    "bits",
+                    "shift",
+                    "divisor",
+                    "sequence",
+                    "version",
+                    "slot",
+                    "slots",
+                    "index",
+                    "word",
+                    "code",
+                    "offset",
+                    "fingerprint",
+                    "mask",
+                    // A figure whose unit is the caller's.
+                    "value");
 
     private static final Set<String> AFTER_PER =
             Set.of(
                     "million",
+                    "millionth",
+                    "mille",
                     "kelvin",
                     "celsius",
                     "count",

@@ -18,6 +18,7 @@ public final class ChargeAccumulator {
     private final long capacityNanocoulombs;
     private final long unprovenLimitNanocoulombs;
     private final CoulombicEfficiency efficiency;
+    private final long ownSupplyMicroamps;
 
     // State.
     private long settledNanocoulombs;
@@ -29,12 +30,25 @@ public final class ChargeAccumulator {
     private boolean fullProven;
 
     /**
-     * Creates an empty count.
+     * Creates an empty count of a gauge that draws nothing past the shunt.
      *
      * @param capacityNanocoulombs full-charge capacity, 3.6e11 (0.1 Ah) to 3.6e16 (10,000 Ah)
      * @param efficiencyPartsPerMillion 500,000 to 1,000,000
      */
     public ChargeAccumulator(long capacityNanocoulombs, long efficiencyPartsPerMillion) {
+        this(capacityNanocoulombs, efficiencyPartsPerMillion, 0);
+    }
+
+    /**
+     * Creates an empty count.
+     *
+     * @param capacityNanocoulombs full-charge capacity, 3.6e11 (0.1 Ah) to 3.6e16 (10,000 Ah)
+     * @param efficiencyPartsPerMillion 500,000 to 1,000,000
+     * @param ownSupplyMicroamps what the gauge draws past the shunt, 0 to 1,000,000
+     */
+    public ChargeAccumulator(
+            long capacityNanocoulombs, long efficiencyPartsPerMillion, long ownSupplyMicroamps) {
+        this.ownSupplyMicroamps = ownSupplyMicroamps;
         this.capacityNanocoulombs = capacityNanocoulombs;
         this.unprovenLimitNanocoulombs = capacityNanocoulombs / 100 * 99;
         this.efficiency = new CoulombicEfficiency(efficiencyPartsPerMillion);
@@ -51,7 +65,7 @@ public final class ChargeAccumulator {
      */
     public void add(int currentMicroamps, int millis) {
         long nanocoulombs = (long) currentMicroamps * millis;
-        minuteNanocoulombs += nanocoulombs;
+        minuteNanocoulombs += nanocoulombs - ownSupplyMicroamps * millis;
         if (nanocoulombs > 0) {
             inNanocoulombs = saturatingAdd(inNanocoulombs, nanocoulombs);
         } else {
@@ -66,7 +80,18 @@ public final class ChargeAccumulator {
 
     /** Settles the minute under way into the count. */
     public void settleMinute() {
+        settleMinute(0);
+    }
+
+    /**
+     * Settles the minute under way into the count.
+     *
+     * @param lostNanocoulombs what was lost inside the battery, 0 or more; taken off unless it
+     *     would turn into a deficit: a battery cannot lose what it does not hold
+     */
+    public void settleMinute(long lostNanocoulombs) {
         long target = settledNanocoulombs + efficiency.settle(minuteNanocoulombs);
+        target -= Math.min(lostNanocoulombs, Math.max(target, 0));
         minuteNanocoulombs = 0;
         settledNanocoulombs = FixedMath.clamp(target, 0, upperLimitNanocoulombs());
         long cutOff = target - settledNanocoulombs;
@@ -95,6 +120,42 @@ public final class ChargeAccumulator {
         return settledNanocoulombs - before;
     }
 
+    /**
+     * Takes over a count that was saved, or that a change of settings carried over.
+     *
+     * @param nanocoulombs the count, clamped to 0 to capacity
+     * @param proven whether full is proven
+     * @param surplus surplus so far, nanocoulombs
+     * @param deficit deficit so far, nanocoulombs
+     */
+    public void resume(long nanocoulombs, boolean proven, long surplus, long deficit) {
+        setTo(nanocoulombs, proven);
+        surplusNanocoulombs = Math.max(surplus, 0);
+        deficitNanocoulombs = Math.max(deficit, 0);
+    }
+
+    /**
+     * Takes over the sums through the shunt.
+     *
+     * @param in nanocoulombs in
+     * @param out nanocoulombs out
+     * @param remainderQ16 what the efficiency's floor had cut off
+     */
+    public void resumeSums(long in, long out, int remainderQ16) {
+        efficiency.resume(remainderQ16);
+        inNanocoulombs = Math.max(in, 0);
+        outNanocoulombs = Math.max(out, 0);
+    }
+
+    /**
+     * Whether full is proven.
+     *
+     * @return true from a proof until the rule is armed again
+     */
+    public boolean isFullProven() {
+        return fullProven;
+    }
+
     /** Takes the proof of full away: the limit is 99 % again. */
     public void withdrawProof() {
         fullProven = false;
@@ -112,8 +173,12 @@ public final class ChargeAccumulator {
                 upperLimitNanocoulombs());
     }
 
-    /** 99 % until full is proven; a count that is already above it is not pulled down. */
-    private long upperLimitNanocoulombs() {
+    /**
+     * 99 % until full is proven; a count that is already above it is not pulled down.
+     *
+     * @return nanocoulombs
+     */
+    public long upperLimitNanocoulombs() {
         return fullProven
                 ? capacityNanocoulombs
                 : Math.max(unprovenLimitNanocoulombs, settledNanocoulombs);

@@ -60,6 +60,15 @@ public final class CoulombicEfficiency {
     }
 
     /**
+     * Takes over what a floor before had cut off.
+     *
+     * @param savedRemainderQ16 any; only its 16 low bits are taken
+     */
+    public void resume(int savedRemainderQ16) {
+        remainderQ16 = savedRemainderQ16 & 0xFFFF;
+    }
+
+    /**
      * What the floor has cut off so far.
      *
      * @return 0 to 65535, in nC/65536

@@ -63,6 +63,19 @@ public final class EnergyCounter {
     }
 
     /**
+     * Takes over totals that were saved.
+     *
+     * @param savedInMicrojoules energy in
+     * @param savedOutMicrojoules energy out
+     */
+    public void resume(long savedInMicrojoules, long savedOutMicrojoules) {
+        inMicrojoules = Math.max(savedInMicrojoules, 0);
+        outMicrojoules = Math.max(savedOutMicrojoules, 0);
+        inPicojoules = 0;
+        outPicojoules = 0;
+    }
+
+    /**
      * Energy into the battery since power-up.
      *
      * @return whole microjoules (3.6e9 to the watt-hour)

@@ -16,13 +16,20 @@ public final class MinuteMean {
     private long microvoltMillis;
     private int lowestMicrovolts = Integer.MAX_VALUE;
     private int highestMicrovolts = Integer.MIN_VALUE;
+    private int lowestMicroamps = Integer.MAX_VALUE;
+    private int highestMicroamps = Integer.MIN_VALUE;
+    private boolean doubtful;
 
     // State: the last whole minute.
     private int lastMeanMicroamps;
     private int lastMeanMicrovolts;
     private int lastLowestMicrovolts;
     private int lastHighestMicrovolts;
+    private int lastLowestMicroamps;
+    private int lastHighestMicroamps;
     private long lastNanocoulombs;
+    private boolean lastDoubtful;
+    private boolean anyWhole;
 
     /** Creates an empty minute. */
     public MinuteMean() {}
@@ -60,6 +67,16 @@ public final class MinuteMean {
         microvoltMillis += (long) microvolts * stretchMillis;
         lowestMicrovolts = Math.min(lowestMicrovolts, microvolts);
         highestMicrovolts = Math.max(highestMicrovolts, microvolts);
+        lowestMicroamps = Math.min(lowestMicroamps, currentMicroamps);
+        highestMicroamps = Math.max(highestMicroamps, currentMicroamps);
+    }
+
+    /**
+     * A stretch of the minute stands on a reading that was clipped or implausible: its figures are
+     * not what the battery did, and no rule may take the minute for evidence.
+     */
+    public void spoil() {
+        doubtful = true;
     }
 
     /** Ends the minute: its figures become the last minute's, and a new minute begins. */
@@ -70,6 +87,10 @@ public final class MinuteMean {
         lastMeanMicrovolts = (int) (microvoltMillis / MINUTE_MILLIS);
         lastLowestMicrovolts = lowestMicrovolts;
         lastHighestMicrovolts = highestMicrovolts;
+        lastLowestMicroamps = lowestMicroamps;
+        lastHighestMicroamps = highestMicroamps;
+        lastDoubtful = doubtful;
+        anyWhole = true;
         abandon();
     }
 
@@ -80,6 +101,45 @@ public final class MinuteMean {
         microvoltMillis = 0;
         lowestMicrovolts = Integer.MAX_VALUE;
         highestMicrovolts = Integer.MIN_VALUE;
+        lowestMicroamps = Integer.MAX_VALUE;
+        highestMicroamps = Integer.MIN_VALUE;
+        doubtful = false;
+    }
+
+    /**
+     * Whether any stretch of the last whole minute stood on a clipped or implausible reading.
+     *
+     * @return true: the figures are there, but speak for nothing
+     */
+    public boolean isDoubtful() {
+        return lastDoubtful;
+    }
+
+    /**
+     * Whether any whole minute has been seen.
+     *
+     * @return false until then
+     */
+    public boolean isAnyWhole() {
+        return anyWhole;
+    }
+
+    /**
+     * Lowest current of the last whole minute.
+     *
+     * @return microamps, positive into the battery
+     */
+    public int lowestMicroamps() {
+        return lastLowestMicroamps;
+    }
+
+    /**
+     * Highest current of the last whole minute.
+     *
+     * @return microamps, positive into the battery
+     */
+    public int highestMicroamps() {
+        return lastHighestMicroamps;
     }
 
     /**

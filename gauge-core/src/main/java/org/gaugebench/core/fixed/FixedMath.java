@@ -2,6 +2,8 @@ package org.gaugebench.core.fixed;
 
 /** Rounding, scaling and narrowing on plain integers, each with its rounding said in the name. */
 public final class FixedMath {
+    private static final long LARGEST_SUM = 1L << 62;
+
     private FixedMath() {}
 
     /**
@@ -87,5 +89,58 @@ public final class FixedMath {
             return low;
         }
         return value > high ? high : value;
+    }
+
+    /**
+     * Adds and saturates, for sums that only grow.
+     *
+     * <p><b>Range:</b> both at most 2^62 in magnitude, the result too: one more addend, or a
+     * negative, still fits.
+     *
+     * @param sum the sum so far
+     * @param addend what to add
+     * @return the sum, clamped to +-2^62
+     */
+    public static long saturatingAdd(long sum, long addend) {
+        // Twice 2^62 is one more than fits: compare before adding.
+        if (sum > 0 && addend > LARGEST_SUM - sum) {
+            return LARGEST_SUM;
+        }
+        if (sum < 0 && addend < -LARGEST_SUM - sum) {
+            return -LARGEST_SUM;
+        }
+        return clamp(sum + addend, -LARGEST_SUM, LARGEST_SUM);
+    }
+
+    /**
+     * Multiplies two magnitudes and saturates.
+     *
+     * <p><b>Range:</b> both 0 or more, any size; the result is at most 2^62.
+     *
+     * @param one 0 or more
+     * @param other 0 or more
+     * @return the product, or 2^62 where it would be larger
+     */
+    public static long saturatingProduct(long one, long other) {
+        return one > 0 && other > LARGEST_SUM / one ? LARGEST_SUM : one * other;
+    }
+
+    /**
+     * Integer square root, rounded up, bit by bit: no division.
+     *
+     * <p><b>Range:</b> 0 to 2^62; result 0 to 2^31. 31 rounds.
+     *
+     * @param value the square
+     * @return the smallest root with root x root >= value
+     */
+    public static long squareRootCeiling(long value) {
+        long root = 0;
+        for (long bit = 1L << 30; bit > 0; bit >>= 1) {
+            long trial = root + bit;
+            if (trial * trial <= value) {
+                root = trial;
+            }
+        }
+        return root * root < value ? root + 1 : root;
     }
 }

@@ -8,9 +8,12 @@ package org.gaugebench.core.port;
 public enum Command {
     /** Declares the state of charge; argument in parts per million, 0 to 1,000,000. */
     DECLARE_STATE_OF_CHARGE,
-    /** Takes the present shunt reading as zero current; argument unused. */
+    /** Takes the last minute's mean shunt reading as zero current; argument unused. */
     ZERO_ADJUSTMENT,
-    /** Corrects the gain by a reference meter; argument: its reading in microamps. */
+    /**
+     * Corrects the gain by a reference meter at two currents: given twice; argument: the meter's
+     * reading in microamps, positive into the battery.
+     */
     SPAN_ADJUSTMENT,
     /** Another battery of the same kind was fitted; argument unused. */
     NEW_BATTERY,

@@ -6,6 +6,8 @@ public enum RuleState {
     NOT_ARMED,
     /** Looking: voltage or current does not speak for full. */
     WAITING,
-    /** Voltage and current speak for full; the hold time is running. */
-    HOLDING
+    /** Voltage and current speak for full; a hold time is running. */
+    HOLDING,
+    /** The hold is interrupted by a short gap, and goes on where it stood if the gap ends soon. */
+    PAUSED
 }

@@ -6,6 +6,6 @@ public enum Trust {
     UNKNOWN,
     /** Counted on from a value that somebody declared. */
     DECLARED,
-    /** Counted on from a proven full charge. */
+    /** Counted on from an anchor that the gauge proved itself: full, empty or rested. */
     PROVEN
 }

@@ -1,44 +1,49 @@
 package org.gaugebench.core.rules;
 
 import org.gaugebench.core.charge.MinuteMean;
-import org.gaugebench.core.charge.StateOfCharge;
 import org.gaugebench.core.fixed.FixedMath;
 import org.gaugebench.core.port.RuleReason;
 import org.gaugebench.core.port.RuleState;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
-import org.gaugebench.core.settings.Setting;
 
 /**
- * Proves full (rules G9 to G13 of {@code docs/rules.md}): the battery's voltage at the charger's
+ * Proves full (the F rules of {@code docs/rules.md}): the battery's voltage at the charger's
  * regulation level while the current has fallen into the taper range, for the hold time.
  *
  * <p>Judged once a minute on the whole minute's figures. The minute's <em>lowest</em> voltage must
  * reach the threshold, so a spike proves nothing; its <em>mean</em> current must lie in the taper
  * range, so a pump's short cycles do not hide a full battery.
+ *
+ * <p>Why each guard exists: a weak sun and a cloud give low current too, but at a voltage that
+ * moves (threshold, flatness, hold); a protection circuit gives full voltage at no current, but in
+ * a step (flow watch); a tired battery's current never reaches the taper (plateau); a float charger
+ * never reaches the threshold (float path); a count that contradicts asks for four times the hold.
  */
 public final class FullChargeRule {
-    private static final int REFERENCE_MILLICELSIUS = 25_000;
-    private static final int MILLIKELVIN_PER_KELVIN = 1_000;
+    private static final int STRONG_FLOW_TAPER_TIMES = 2;
+    private static final int LONGER_HOLD_TIMES = 4;
 
-    /** The taper range reaches a quarter of the taper below zero: a full battery may float. */
-    private static final int TAPER_FLOOR_DIVISOR = 4;
+    /** A count whose upper edge reaches 95 % does not contradict full. */
+    private static final int PLAUSIBLE_PARTS_PER_MILLION = 950_000;
 
     // Parameters.
-    private final boolean switchedOff;
-    private final long thresholdAt25Microvolts;
-    private final long microvoltsPerKelvin;
-    private final long taperMicroamps;
-    private final int holdMinutes;
-    private final long rearmNanocoulombs;
+    private final FullChargeLimits limits;
 
     // State.
+    private final TaperPath taper;
+    private final PlateauPath plateau;
+    private final FloatPath floating;
+    private final FlowWatch flow;
+    private final RuleCoverage coverage = new RuleCoverage();
     private RuleState state = RuleState.WAITING;
     private RuleReason reason = RuleReason.NO_MINUTE_YET;
-    private int heldMinutes;
+    private int leftQuietMinutes;
     private long dischargedNanocoulombs;
     private int fullCount;
     private long thresholdMicrovolts;
+    private boolean atFloatVoltage;
+    private int residualPartsPerMillion;
 
     /**
      * Derives the limits.
@@ -46,162 +51,250 @@ public final class FullChargeRule {
      * @param settings checked settings
      */
     public FullChargeRule(GaugeSettings settings) {
-        long absorptionMillivolts = settings.get(Setting.ABSORPTION);
-        long capacityMilliampHours = settings.get(Setting.CAPACITY);
-        switchedOff = absorptionMillivolts == 0;
-        thresholdAt25Microvolts =
-                (absorptionMillivolts - settings.get(Setting.ABSORPTION_MARGIN)) * 1_000;
-        microvoltsPerKelvin = settings.get(Setting.TEMPERATURE_COEFFICIENT);
-        // derived: mAh x ppm / 1000 = uA in one hour
-        taperMicroamps = capacityMilliampHours * settings.get(Setting.TAPER) / 1_000;
-        holdMinutes = (int) settings.get(Setting.HOLD);
-        // derived: 1 mAh = 3.6e9 nC
-        rearmNanocoulombs =
-                StateOfCharge.nanocoulombs(
-                        settings.get(Setting.REARM_DISCHARGE),
-                        capacityMilliampHours * 3_600_000_000L);
-        thresholdMicrovolts = thresholdAt25Microvolts;
-        if (switchedOff) {
+        limits = new FullChargeLimits(settings);
+        taper = new TaperPath(limits);
+        plateau = new PlateauPath(limits);
+        floating = new FloatPath(limits);
+        flow =
+                new FlowWatch(
+                        STRONG_FLOW_TAPER_TIMES * limits.taperMicroamps,
+                        limits.noFlowMicroamps,
+                        limits.someFlowMicroamps);
+        thresholdMicrovolts = limits.thresholdMicrovolts(Sample.TEMPERATURE_ABSENT);
+        if (limits.switchedOff) {
             reason = RuleReason.SWITCHED_OFF;
         }
+    }
+
+    /** Begins the quiet time: after a restart or a change of settings figures are settling. */
+    public void beginQuietTime() {
+        leftQuietMinutes = limits.quietMinutes;
     }
 
     /**
      * Judges one whole minute.
      *
-     * <p><b>Range:</b> threshold 0 to 1e8 uV plus at most 250,000 uV/K x 2.1e6 K; all sums in 64
-     * bits. The discharge sum is clamped to 0 to the re-arm limit.
+     * <p><b>Range:</b> voltages to 1e8 uV, currents to 2^31 uA, all sums in 64 bits; minute
+     * counters reset at each proof and gap. The discharge sum is clamped to 0 to the re-arm limit.
      *
      * @param minute the minute's figures
      * @param temperatureMillicelsius battery temperature, or absent: then 25 °C stands in
+     * @param upperEdgePartsPerMillion highest state of charge that the error band allows; 1,000,000
+     *     while nothing is known, so that a start without knowledge never locks the rule
+     * @param atLimit whether the count stands at its upper limit
      * @return what the gauge shall do
      */
-    public RuleOutcome judge(MinuteMean minute, int temperatureMillicelsius) {
-        if (switchedOff) {
+    public RuleOutcome judge(
+            MinuteMean minute,
+            int temperatureMillicelsius,
+            int upperEdgePartsPerMillion,
+            boolean atLimit) {
+        if (limits.switchedOff) {
             return RuleOutcome.NONE;
         }
-        thresholdMicrovolts = thresholdMicrovolts(temperatureMillicelsius);
+        atFloatVoltage =
+                limits.floatMinutes > 0
+                        && minute.lowestMicrovolts()
+                                >= limits.floatThresholdMicrovolts(temperatureMillicelsius);
+        thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
+        watchFlow(minute, temperatureMillicelsius);
+        boolean quiet = leftQuietMinutes > 0;
+        if (quiet) {
+            leftQuietMinutes--;
+        }
         if (state == RuleState.NOT_ARMED) {
-            return judgeRearm(minute);
+            return judgeRearm(minute, upperEdgePartsPerMillion);
         }
-        RuleReason obstacle = obstacle(minute);
-        if (obstacle != RuleReason.HOLD_RUNNING) {
-            wait(obstacle);
+        if (quiet) {
+            restart(RuleReason.QUIET_TIME);
             return RuleOutcome.NONE;
         }
-        heldMinutes++;
-        if (heldMinutes < holdMinutes) {
-            state = RuleState.HOLDING;
-            reason = RuleReason.HOLD_RUNNING;
-            return RuleOutcome.NONE;
-        }
-        fullCount++;
-        disarm();
-        return RuleOutcome.SET_TO_FULL;
+        boolean plausible = upperEdgePartsPerMillion >= PLAUSIBLE_PARTS_PER_MILLION;
+        RuleReason proof = judgePaths(minute, temperatureMillicelsius, plausible, atLimit);
+        return proof == RuleReason.HOLD_RUNNING ? RuleOutcome.NONE : prove(proof);
     }
 
-    private long thresholdMicrovolts(int temperatureMillicelsius) {
-        if (temperatureMillicelsius == Sample.TEMPERATURE_ABSENT) {
-            return thresholdAt25Microvolts;
+    private void watchFlow(MinuteMean minute, int temperatureMillicelsius) {
+        if (minute.isDoubtful()) {
+            flow.addDoubtfulMinute();
+            return;
         }
-        long aboveReference = (long) temperatureMillicelsius - REFERENCE_MILLICELSIUS;
-        return thresholdAt25Microvolts
-                + FixedMath.divideHalfAwayFromZero(
-                        microvoltsPerKelvin * aboveReference, MILLIKELVIN_PER_KELVIN);
+        flow.addMinute(
+                minute.meanMicroamps(),
+                minute.lowestMicrovolts() >= limits.chargingMicrovolts(temperatureMillicelsius));
     }
 
-    private RuleReason obstacle(MinuteMean minute) {
-        if (minute.lowestMicrovolts() < thresholdMicrovolts) {
-            return RuleReason.VOLTAGE_UNDER_THRESHOLD;
+    /** Answers HOLD_RUNNING while nothing is proven, else the proof. */
+    private RuleReason judgePaths(
+            MinuteMean minute, int temperatureMillicelsius, boolean plausible, boolean atLimit) {
+        RuleReason obstacle = taper.judge(minute, thresholdMicrovolts, flow);
+        boolean plateauRuns = plateau.judge(minute, obstacle, atLimit);
+        boolean floatRuns = floating.judge(minute, temperatureMillicelsius, flow);
+        int neededMinutes = plausible ? limits.holdMinutes : LONGER_HOLD_TIMES * limits.holdMinutes;
+        if (obstacle == RuleReason.HOLD_RUNNING && taper.heldMinutes() >= neededMinutes) {
+            return plausible ? RuleReason.PROVEN_BY_TAPER : RuleReason.PROVEN_LATE;
         }
-        if (minute.meanMicroamps() > taperMicroamps) {
-            return RuleReason.CURRENT_ABOVE_TAPER;
+        if (plateauRuns && plateau.isProven()) {
+            return RuleReason.PROVEN_BY_PLATEAU;
         }
-        if (minute.meanMicroamps() < -taperMicroamps / TAPER_FLOOR_DIVISOR) {
-            return RuleReason.CURRENT_BELOW_TAPER;
+        // No current at float voltage is what an open isolator shows too: where the count
+        // contradicts, it proves nothing however long.
+        if (floatRuns && plausible && floating.isProven()) {
+            return RuleReason.PROVEN_BY_FLOAT;
         }
+        explain(obstacle, plateauRuns, floatRuns);
         return RuleReason.HOLD_RUNNING;
     }
 
-    private RuleOutcome judgeRearm(MinuteMean minute) {
+    private void explain(RuleReason obstacle, boolean plateauRuns, boolean floatRuns) {
+        if (obstacle == RuleReason.HOLD_RUNNING) {
+            boolean longer = taper.heldMinutes() >= limits.holdMinutes;
+            move(RuleState.HOLDING, longer ? RuleReason.LONGER_HOLD_RUNNING : obstacle);
+        } else if (plateauRuns) {
+            move(RuleState.HOLDING, RuleReason.PLATEAU_RUNNING);
+        } else if (obstacle == RuleReason.VOLTAGE_NOT_FLAT) {
+            move(RuleState.WAITING, obstacle);
+        } else if (taper.heldMinutes() > 0) {
+            move(RuleState.PAUSED, obstacle);
+        } else if (floatRuns) {
+            move(RuleState.HOLDING, RuleReason.FLOAT_RUNNING);
+        } else {
+            move(RuleState.WAITING, obstacle);
+        }
+    }
+
+    private RuleOutcome prove(RuleReason proof) {
+        fullCount++;
+        residualPartsPerMillion =
+                proof == RuleReason.PROVEN_BY_TAPER
+                        ? limits.taperResidualPartsPerMillion
+                        : limits.otherResidualPartsPerMillion;
+        disarm(proof);
+        return RuleOutcome.SET_TO_FULL;
+    }
+
+    /**
+     * Armed by what went out through the shunt, or by what was lost beside it: once the band itself
+     * says that the battery cannot be full any more.
+     */
+    private RuleOutcome judgeRearm(MinuteMean minute, int upperEdgePartsPerMillion) {
         dischargedNanocoulombs =
                 FixedMath.clamp(
-                        dischargedNanocoulombs - minute.nanocoulombs(), 0, rearmNanocoulombs);
-        if (dischargedNanocoulombs < rearmNanocoulombs) {
+                        dischargedNanocoulombs - minute.nanocoulombs(),
+                        0,
+                        limits.rearmNanocoulombs);
+        boolean cannotBeFull = upperEdgePartsPerMillion <= limits.rearmEdgePartsPerMillion;
+        if (dischargedNanocoulombs < limits.rearmNanocoulombs && !cannotBeFull) {
+            move(state, reason);
             return RuleOutcome.NONE;
         }
-        wait(RuleReason.ARMED_BY_DISCHARGE);
+        restart(RuleReason.ARMED_BY_DISCHARGE);
         return RuleOutcome.ARMED;
     }
 
-    private void wait(RuleReason why) {
-        state = RuleState.WAITING;
-        reason = why;
-        heldMinutes = 0;
+    private void restart(RuleReason why) {
+        letGo();
+        move(RuleState.WAITING, why);
     }
 
-    private void disarm() {
-        state = RuleState.NOT_ARMED;
-        reason = RuleReason.FULL_PROVEN;
-        heldMinutes = 0;
+    private void letGo() {
+        taper.reset();
+        plateau.reset();
+        floating.reset();
+    }
+
+    private void disarm(RuleReason why) {
+        letGo();
+        move(RuleState.NOT_ARMED, why);
         dischargedNanocoulombs = 0;
+    }
+
+    private void move(RuleState to, RuleReason why) {
+        coverage.visit(state, to, why);
+        state = to;
+        reason = why;
     }
 
     /** Somebody declared full: the rule waits for a discharge as after its own proof. */
     public void declareFull() {
-        if (!switchedOff) {
-            disarm();
+        if (!limits.switchedOff) {
+            disarm(RuleReason.DECLARED_FULL);
         }
     }
 
     /** Somebody declared another state of charge: the rule looks for full from now. */
     public void declareNotFull() {
-        if (!switchedOff) {
-            wait(RuleReason.NO_MINUTE_YET);
+        if (!limits.switchedOff) {
+            restart(RuleReason.DECLARED_NOT_FULL);
         }
     }
 
     /** Samples were missing: what was held no longer counts. */
     public void samplesMissing() {
-        if (!switchedOff && state == RuleState.HOLDING) {
-            wait(RuleReason.SAMPLES_MISSING);
+        flow.forget();
+        if (!limits.switchedOff && state != RuleState.NOT_ARMED) {
+            restart(RuleReason.SAMPLES_MISSING);
         }
     }
 
     /**
-     * Where the rule stands.
+     * Takes over where a rule before this one stood: after a restart or a change of settings.
      *
-     * @return its state
+     * @param armed whether it looked for full
+     * @param discharged what had been discharged since full, nanocoulombs; clamped
+     * @param fulls full anchors so far
      */
+    public void resume(boolean armed, long discharged, int fulls) {
+        fullCount = fulls;
+        if (limits.switchedOff) {
+            return;
+        }
+        beginQuietTime();
+        if (armed) {
+            restart(RuleReason.QUIET_TIME);
+        } else {
+            disarm(RuleReason.QUIET_TIME);
+            dischargedNanocoulombs = FixedMath.clamp(discharged, 0, limits.rearmNanocoulombs);
+        }
+    }
+
+    /**
+     * Whether full was proven or declared and a charger keeps it so: the battery has not been
+     * discharged since and stands at float voltage or above.
+     *
+     * @return of the last whole minute
+     */
+    public boolean isKeptFull() {
+        return state == RuleState.NOT_ARMED && atFloatVoltage;
+    }
+
+    /** Where the rule stands: its state. */
     public RuleState state() {
         return state;
     }
 
-    /**
-     * Why it stands there.
-     *
-     * @return the reason of the last judgement
-     */
+    /** Why it stands there: the reason of the last judgement. */
     public RuleReason reason() {
         return reason;
     }
 
-    /**
-     * How long voltage and current have spoken for full.
-     *
-     * @return whole minutes
-     */
+    /** How long voltage and current have spoken for full: whole minutes of the taper hold. */
     public int heldMinutes() {
-        return heldMinutes;
+        return taper.heldMinutes();
+    }
+
+    /** Discharged since full was proven: 0 to the re-arm limit, nanocoulombs. */
+    public long dischargedNanocoulombs() {
+        return dischargedNanocoulombs;
     }
 
     /**
-     * Discharged since full was proven.
+     * Whether the rule looks for full.
      *
-     * @return 0 to the re-arm limit, nanocoulombs
+     * @return false from a proof until enough was discharged
      */
-    public long dischargedNanocoulombs() {
-        return dischargedNanocoulombs;
+    public boolean isArmed() {
+        return state != RuleState.NOT_ARMED;
     }
 
     /**
@@ -220,5 +313,77 @@ public final class FullChargeRule {
      */
     public long thresholdMicrovolts() {
         return thresholdMicrovolts;
+    }
+
+    /**
+     * How far from full the battery may still be at the last proof.
+     *
+     * @return parts per million of the capacity
+     */
+    public int residualPartsPerMillion() {
+        return residualPartsPerMillion;
+    }
+
+    /**
+     * Whether the last proof is fit for use as evidence of capacity or efficiency.
+     *
+     * @return true only for the plain taper proof that the count did not contradict
+     */
+    public boolean isEvidence() {
+        return reason == RuleReason.PROVEN_BY_TAPER;
+    }
+
+    /**
+     * Whether charging stopped in a step: something opened.
+     *
+     * @return true until charge flows again
+     */
+    public boolean flowStopped() {
+        return flow.stopped();
+    }
+
+    /**
+     * Whether charge has flowed in since the last stop.
+     *
+     * @return false until it does
+     */
+    public boolean flowSeen() {
+        return flow.flowSeen();
+    }
+
+    /**
+     * Whether the rule is on.
+     *
+     * @return false when its settings switch it off
+     */
+    public boolean isOn() {
+        return !limits.switchedOff;
+    }
+
+    /**
+     * States visited since power-up.
+     *
+     * @return a bit each, by ordinal
+     */
+    public int statesSeen() {
+        return coverage.statesSeen();
+    }
+
+    /**
+     * Transitions taken since power-up.
+     *
+     * @return bit from x 8 + to each
+     */
+    public long transitionsSeen() {
+        return coverage.transitionsSeen();
+    }
+
+    /**
+     * Reasons given since power-up.
+     *
+     * @return a bit each, by {@link RuleReason#bit()}
+     */
+    public int reasonsSeen() {
+        return coverage.reasonsSeen();
     }
 }

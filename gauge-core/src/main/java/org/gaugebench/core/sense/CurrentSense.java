@@ -20,6 +20,8 @@ public final class CurrentSense {
      */
     static final long LARGEST_MICROAMPS = (1L << 31) - 3;
 
+    private static final long PARTS_PER_MILLION = 1_000_000;
+
     // Parameters.
     private final ScaleFactor microampsPerCountQ8;
     private final int lowestCounts;
@@ -28,22 +30,33 @@ public final class CurrentSense {
     private final long inputLimitQ8;
 
     /**
-     * Derives the factor.
+     * Derives the factor, without any adjustment.
      *
      * @param settings checked settings
      */
     public CurrentSense(GaugeSettings settings) {
+        this(settings, 0, 0);
+    }
+
+    /**
+     * Derives the factor.
+     *
+     * @param settings checked settings
+     * @param zeroCountsQ8 zero adjustment on top of the offset setting, in 1/256 counts
+     * @param gainPartsPerMillion span adjustment, -50,000 to 50,000
+     */
+    public CurrentSense(GaugeSettings settings, int zeroCountsQ8, int gainPartsPerMillion) {
         int bits = (int) settings.get(Setting.SHUNT_CONVERTER_BITS);
         highestCounts = (1 << (bits - 1)) - 1;
         lowestCounts = -highestCounts - 1;
-        offsetCountsQ8 = (int) settings.get(Setting.SHUNT_OFFSET);
+        offsetCountsQ8 = (int) settings.get(Setting.SHUNT_OFFSET) + zeroCountsQ8;
         // derived: uA per count/256 = fullScale_uV x rated_mA x 1000 / (rated_uV x 2^(bits-1) x
-        // 256)
+        // 256), times the span adjustment; numerator and denominator stay below 2^62
         long numerator =
                 settings.get(Setting.SHUNT_FULL_SCALE)
                         * settings.get(Setting.SHUNT_RATED_CURRENT)
-                        * 1_000;
-        long denominator = settings.get(Setting.SHUNT_RATED_DROP) << (bits - 1 + 8);
+                        * (PARTS_PER_MILLION + gainPartsPerMillion);
+        long denominator = (settings.get(Setting.SHUNT_RATED_DROP) << (bits - 1 + 8)) * 1_000;
         // derived: the largest input is the lower rail with the offset against it, or the input
         // whose current is just below the largest one, whichever is smaller.
         long rail = (-(long) lowestCounts << 8) + Math.abs((long) offsetCountsQ8);
@@ -87,6 +100,29 @@ public final class CurrentSense {
     public int microampsFromCounts(int shuntCounts) {
         long inputQ8 = ((long) shuntCounts << 8) - offsetCountsQ8;
         return FixedMath.clampToInt(microampsPerCountQ8.apply(inputQ8));
+    }
+
+    /**
+     * How many counts a current is worth; for adjustments, never in a tick.
+     *
+     * <p><b>Range:</b> any current; the result saturates at 2^31-1. Rounds to nearest by searching
+     * the inverse of {@link #microampsFromCounts} in 1/256 counts.
+     *
+     * @param microamps a current
+     * @return 1/256 counts
+     */
+    public int countsQ8FromMicroamps(int microamps) {
+        long low = -(1L << 31);
+        long high = 1L << 31;
+        while (high - low > 1) {
+            long middle = (low + high) >> 1;
+            if (microampsPerCountQ8.apply(middle) < microamps) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return FixedMath.clampToInt(high);
     }
 
     /**

@@ -15,6 +15,7 @@ public final class ElapsedTime {
 
     // State.
     private boolean started;
+    private boolean pastFirst;
     private int lastClockMillis;
     private long uptimeMillis;
 
@@ -24,6 +25,7 @@ public final class ElapsedTime {
     /** Forgets the reference; the next sample sets a new one. */
     public void restart() {
         started = false;
+        pastFirst = false;
         uptimeMillis = 0;
     }
 
@@ -44,11 +46,21 @@ public final class ElapsedTime {
             started = true;
             return 0;
         }
+        pastFirst = true;
         if (elapsed < 0) {
             return BACKWARDS;
         }
         uptimeMillis += elapsed;
         return elapsed;
+    }
+
+    /**
+     * Whether the last value was a second or later one, so that its difference means something.
+     *
+     * @return false for the value that set the reference
+     */
+    public boolean isPastFirst() {
+        return pastFirst;
     }
 
     /**
