@@ -97,8 +97,17 @@ final class Corrections {
         return set || apply(rest, s, uptimeMillis);
     }
 
-    /** Acts on a rule's word; returns whether the count was set. */
+    /** Acts on a rule's word and brings the band after it; returns whether the count was set. */
     private boolean apply(RuleOutcome outcome, Stages s, long uptimeMillis) {
+        if (outcome == RuleOutcome.NONE) {
+            return false;
+        }
+        boolean set = act(outcome, s, uptimeMillis);
+        s.updateBand();
+        return set;
+    }
+
+    private boolean act(RuleOutcome outcome, Stages s, long uptimeMillis) {
         return switch (outcome) {
             case NONE -> false;
             case SET_TO_FULL -> setToFull(s, uptimeMillis);

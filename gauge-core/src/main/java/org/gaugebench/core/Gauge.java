@@ -210,7 +210,6 @@ public final class Gauge {
         if (corrections.decide(s, temperatureMillicelsius, clock.uptimeMillis())) {
             memory.anchored();
         }
-        s.updateBand();
         faults.stand(
                 DIAGNOSED_BITS,
                 s.diagnosis.judge(s.minute, s.fullRule, s.capacity.measuredMilliampHours()),

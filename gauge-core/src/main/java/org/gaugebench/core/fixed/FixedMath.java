@@ -137,9 +137,9 @@ public final class FixedMath {
         long root = 0;
         for (long bit = 1L << 30; bit > 0; bit >>= 1) {
             long trial = root + bit;
-            if (trial * trial <= value) {
-                root = trial;
-            }
+            // All ones where the trial fits: a branch here is a coin toss for any processor.
+            long fits = ~((value - trial * trial) >> 63);
+            root += bit & fits;
         }
         return root * root < value ? root + 1 : root;
     }
