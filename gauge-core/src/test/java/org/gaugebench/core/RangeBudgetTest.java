@@ -173,7 +173,7 @@ class RangeBudgetTest {
         assertTrue(Math.multiplyExact(max(Setting.LONGEST_TIME), 60L) <= Integer.MAX_VALUE);
     }
 
-    /** Two products of time and current are limited to 2^61 each, so that their sum still fits. */
+    /** Product and sum are the exact ones up to 2^62 and stay there. */
     @Test
     void theBandsSumsSaturateInsteadOfWrapping() {
         GaugeSettings widest =
@@ -190,16 +190,17 @@ class RangeBudgetTest {
         assertTrue(offMicroamps > 1L << 31, "10,000 A do not fit 32 bits of microamps");
         ErrorBand band = stages.band.sums();
         for (long millis : new long[] {1, 1L << 31, 1L << 39, Long.MAX_VALUE}) {
-            long expected =
-                    BigInteger.valueOf(millis)
-                            .multiply(BigInteger.valueOf(offMicroamps))
-                            .min(BigInteger.ONE.shiftLeft(61))
-                            .longValueExact();
+            BigInteger limit = BigInteger.ONE.shiftLeft(62);
+            BigInteger exact =
+                    BigInteger.valueOf(millis).multiply(BigInteger.valueOf(offMicroamps));
             band.anchor(0);
             band.addGap(millis, offMicroamps);
-            assertEquals(expected, band.gapNanocoulombs(), "gap of " + millis + " ms");
+            assertEquals(
+                    exact.min(limit).longValueExact(),
+                    band.gapNanocoulombs(),
+                    "gap of " + millis + " ms");
             band.addGap(millis, offMicroamps);
-            assertEquals(2 * expected, band.gapNanocoulombs());
+            assertEquals(exact.shiftLeft(1).min(limit).longValueExact(), band.gapNanocoulombs());
         }
         band.addGap(Long.MAX_VALUE, offMicroamps);
         assertEquals(1L << 62, band.gapNanocoulombs());
