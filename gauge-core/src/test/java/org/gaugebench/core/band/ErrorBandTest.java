@@ -221,6 +221,25 @@ class ErrorBandTest {
         assertTrue(band.highSidePartsPerMillion() >= 1);
     }
 
+    /** A millionth of a millionth of the capacity put in: the term is 1 ppm and not 0. */
+    @Test
+    void theSmallestTermRoundsUp() {
+        ErrorBand band = anchored(exact().set(Setting.EFFICIENCY_BOUND, 1));
+        band.add(0, 360_000_000, 0, WARMTH);
+        band.update(FULL_NANOCOULOMBS);
+        assertEquals(3, band.highSidePartsPerMillion());
+    }
+
+    /** 2^25 uA, half of a 67 A step, times 2^39 ms are 2^64 nC: cut to 64 bits that is nothing. */
+    @Test
+    void theLongestTimeTimesTheCoarsestStepSaturates() {
+        ErrorBand band = new ErrorBand(exact().build(), 1 << 26);
+        band.anchor(0);
+        band.add(1L << 39, 0, 0, WARMTH);
+        band.update(FULL_NANOCOULOMBS);
+        assertTrue(band.isUnknown());
+    }
+
     @Test
     void anAnchorStartsEverySumAgain() {
         ErrorBand band = anchored(exact());

@@ -82,6 +82,13 @@ class OneSidedFactTest {
         assertTrue(fact.clipLow(WHOLE, CHARGE) < before);
     }
 
+    @Test
+    void aStrongerFactReplacesAWeakerOneOfTheSameMoment() {
+        fact.state(50_000);
+        fact.state(10_000);
+        assertTrue(fact.clipLow(WHOLE, CHARGE) < 11_000);
+    }
+
     /** 30 days at 10 and 20 mA leave 5 % + 8.3 % + 14.4 %: a fresh 20 % is the better one then. */
     @Test
     void aFactThatCountingHasWornDownIsReplaced() {
