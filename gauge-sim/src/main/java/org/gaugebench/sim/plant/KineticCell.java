@@ -57,9 +57,14 @@ final class KineticCell {
     /** A cell in the same state. */
     KineticCell copy() {
         KineticCell twin = new KineticCell(availablePart, rate, capacity);
-        twin.total = total;
-        twin.available = available;
+        twin.adopt(this);
         return twin;
+    }
+
+    /** Takes over the state of another cell. */
+    void adopt(KineticCell other) {
+        total = other.total;
+        available = other.available;
     }
 
     /** Puts a charge into both wells at equal heights. */
@@ -169,6 +174,11 @@ final class KineticCell {
     /** Charge of the available well. */
     double available() {
         return available;
+    }
+
+    /** Height of the available well: its charge by its part. */
+    double height() {
+        return available / availablePart;
     }
 
     /** Charge of the bound well. */
