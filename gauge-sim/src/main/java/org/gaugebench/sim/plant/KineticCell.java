@@ -23,6 +23,7 @@ final class KineticCell {
     private final double availablePart;
     private final double rate;
     private final double capacity;
+    private final double heightPerCharge;
 
     // State.
     private double total;
@@ -33,6 +34,10 @@ final class KineticCell {
     private double kept;
     private double drawnToSum;
     private double gain;
+    private double currentPerCharge;
+
+    // Derived at the start of each step.
+    private double freeAvailable;
 
     /**
      * A full cell.
@@ -45,6 +50,7 @@ final class KineticCell {
         this.availablePart = availablePart;
         this.rate = rate;
         this.capacity = capacity;
+        heightPerCharge = 1 / availablePart;
         rest(capacity);
     }
 
@@ -65,12 +71,14 @@ final class KineticCell {
     void adopt(KineticCell other) {
         total = other.total;
         available = other.available;
+        begin();
     }
 
     /** Puts a charge into both wells at equal heights. */
     void rest(double charge) {
         total = charge;
         available = availablePart * charge;
+        begin();
     }
 
     /** Makes ready for steps of a length. */
@@ -80,12 +88,20 @@ final class KineticCell {
         kept = 1 - spent;
         drawnToSum = availablePart * spent;
         gain = (spent + availablePart * (rate * time - spent)) / rate;
+        currentPerCharge = 1 / gain;
+        begin();
+    }
+
+    /** Begins a step: what would be there at its end if no current flowed. */
+    private void begin() {
+        freeAvailable = available * kept + total * drawnToSum;
     }
 
     /** Moves through the step. More than {@link #greatestCurrentOut} drives it below empty. */
     void advance(double current) {
-        available = freeAvailable() + current * gain;
+        available = freeAvailable + current * gain;
         total += current * stepTime;
+        begin();
     }
 
     /** Keeps the available well from running over: what is too much goes into the bound well. */
@@ -97,22 +113,19 @@ final class KineticCell {
         if (available > brim) {
             available = brim;
         }
+        begin();
     }
 
     /** Takes charge out of both wells so that both heights fall alike. */
     void lose(double charge) {
         total -= charge;
         available -= availablePart * charge;
-    }
-
-    /** Available charge at the end of the step if no current flows. */
-    private double freeAvailable() {
-        return available * kept + total * drawnToSum;
+        begin();
     }
 
     /** Height of the available well at the end of the step if no current flows. */
     double freeHeight() {
-        return freeAvailable() / availablePart;
+        return freeAvailable * heightPerCharge;
     }
 
     /** How much a current raises that height. */
@@ -126,7 +139,7 @@ final class KineticCell {
      * @param floorHeight height at which the available well counts as empty; 0 for the bottom
      */
     double greatestCurrentOut(double floorHeight) {
-        return (freeAvailable() - availablePart * floorHeight) / gain;
+        return (freeAvailable - availablePart * floorHeight) * currentPerCharge;
     }
 
     /**
@@ -178,7 +191,7 @@ final class KineticCell {
 
     /** Height of the available well: its charge by its part. */
     double height() {
-        return available / availablePart;
+        return available * heightPerCharge;
     }
 
     /** Charge of the bound well. */
