@@ -11,8 +11,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * One battery: open-circuit voltage, series resistance, RC pairs, coulombic efficiency,
  * self-discharge and, for lead-acid, charge acceptance; on request wells of available and bound
- * charge, hysteresis, capacity against temperature, wear and a weak cell. {@code docs/models.md} states the equations
- * and their sources.
+ * charge, hysteresis, capacity against temperature, wear and a weak cell. {@code docs/models.md}
+ * states the equations and their sources.
  *
  * <p>All voltages are those at the <em>end</em> of the step if a constant current flows through it
  * (an implicit step), which keeps a voltage-regulated charge stable at any tick.
@@ -125,8 +125,7 @@ final class Battery {
                 spec.endCurrentPartsPerMillion() / 1e6 * spec.capacityMicroampHours() / 1e6;
         branch = new ChargeBranch(string.cells(), acceptanceLimited ? endCurrentAmps : 0);
         chargeCoulombs = capacityCoulombs * (spec.startPartsPerMillion() / 1e6);
-        double cutOffCellVolts =
-                spec.chemistry().isLeadAcid() ? LEAD_CUT_OFF_CELL_VOLTS : 0;
+        double cutOffCellVolts = spec.chemistry().isLeadAcid() ? LEAD_CUT_OFF_CELL_VOLTS : 0;
         wells =
                 kinetic == null
                         ? null
@@ -179,8 +178,7 @@ final class Battery {
         }
         keptBackCoulombs =
                 traits.capacityFollowsTemperature()
-                        ? capacityCoulombs
-                                * (1 - UsableCapacity.partAt(spec.chemistry(), celsius))
+                        ? capacityCoulombs * (1 - UsableCapacity.partAt(spec.chemistry(), celsius))
                         : 0;
         if (wells != null) {
             wells.setFloor(keptBackCoulombs, curve.emptyVolts());
@@ -235,8 +233,7 @@ final class Battery {
                                 * (monthlyFactor * stepSeconds / SECONDS_PER_MONTH));
         // Mean over the step of a missing charge that decays with the time constant: exact at any
         // tick. Without acceptance limit only what fits is taken.
-        takenPart =
-                acceptanceLimited ? -StrictMath.expm1(-stepSeconds / acceptanceSeconds) : 1;
+        takenPart = acceptanceLimited ? -StrictMath.expm1(-stepSeconds / acceptanceSeconds) : 1;
         acceptancePerSecond = takenPart / (stepSeconds * efficiency);
     }
 

@@ -78,8 +78,7 @@ final class CellString {
                     for (int i = 0; i < volts.length; i++) {
                         double others = table.inRow(row, (charges[i] + offset) / cellCapacity);
                         volts[i] =
-                                (cells - 1) * others
-                                        + table.inRow(row, charges[i] / weakCapacity);
+                                (cells - 1) * others + table.inRow(row, charges[i] / weakCapacity);
                     }
                     return volts;
                 },

@@ -98,8 +98,7 @@ public final class Circuit implements Truth {
 
     /** A plant in the same state, which goes on by itself and to the same bits. */
     public Circuit copy() {
-        Circuit twin =
-                new Circuit(batterySpec, chargerSpecs, loadSpecs, seeds, battery.copy());
+        Circuit twin = new Circuit(batterySpec, chargerSpecs, loadSpecs, seeds, battery.copy());
         twin.protection.adopt(protection);
         twin.loads.adopt(loads);
         for (int i = 0; i < chargers.length; i++) {
@@ -351,14 +350,8 @@ public final class Circuit implements Truth {
     Circuit withOneLoad(double amps) {
         LoadSpec load =
                 new LoadSpec(
-                        "held",
-                        true,
-                        LoadSpec.Kind.CONSTANT_CURRENT,
-                        Math.round(amps * 1e6),
-                        0,
-                        0);
-        Circuit twin =
-                new Circuit(batterySpec, List.of(), List.of(load), seeds, battery.copy());
+                        "held", true, LoadSpec.Kind.CONSTANT_CURRENT, Math.round(amps * 1e6), 0, 0);
+        Circuit twin = new Circuit(batterySpec, List.of(), List.of(load), seeds, battery.copy());
         twin.protection.adopt(protection);
         twin.isolatorOpen = isolatorOpen;
         twin.timeMillis = timeMillis;

@@ -47,8 +47,7 @@ final class Surroundings {
     double after(double celsius, long fromMillis, long toMillis, double joules) {
         double millis = toMillis - fromMillis;
         double watts = joules / (millis / 1e3);
-        double target =
-                ambientCelsius(fromMillis + millis / 2) + kelvinPerWatt * watts;
+        double target = ambientCelsius(fromMillis + millis / 2) + kelvinPerWatt * watts;
         return target + (celsius - target) * StrictMath.exp(-millis / tauMillis);
     }
 }

@@ -93,8 +93,7 @@ public final class TrueTimeToEmpty {
             if (ahead.isStarved()) {
                 return before - start;
             }
-            while (next < changes.size()
-                    && changes.get(next).atMillis() <= ahead.timeMillis()) {
+            while (next < changes.size() && changes.get(next).atMillis() <= ahead.timeMillis()) {
                 ahead.apply(changes.get(next));
                 next++;
             }

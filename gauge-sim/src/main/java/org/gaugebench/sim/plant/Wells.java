@@ -48,7 +48,12 @@ final class Wells {
      * @param cutOffCellVolts end of the knee; 0 for no knee
      * @param charge true charge at the start, in coulombs
      */
-    Wells(KineticWells wells, double life, CellString string, double cutOffCellVolts, double charge) {
+    Wells(
+            KineticWells wells,
+            double life,
+            CellString string,
+            double cutOffCellVolts,
+            double charge) {
         cell =
                 KineticCell.of(
                         new KineticWells(
@@ -77,8 +82,7 @@ final class Wells {
         // Warmth gives no more than the wells hold.
         floorHeight = Math.max(offset + keptBack, 0);
         kneeHeight = floorHeight + base - offset;
-        kneeSlope =
-                cutOffVolts > 0 ? Math.max(emptyVolts - cutOffVolts, 0) / (base - offset) : 0;
+        kneeSlope = cutOffVolts > 0 ? Math.max(emptyVolts - cutOffVolts, 0) / (base - offset) : 0;
     }
 
     /**

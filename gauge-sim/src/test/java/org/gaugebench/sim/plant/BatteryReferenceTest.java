@@ -124,8 +124,7 @@ class BatteryReferenceTest {
                                 0,
                                 0)
                         .with(BatteryTraits.NONE.withSlowPolarization(49_840, 223_030));
-        Circuit plant =
-                new Circuit(battery, List.of(), List.of(Plants.amps(2)), new SeedTree(1));
+        Circuit plant = new Circuit(battery, List.of(), List.of(Plants.amps(2)), new SeedTree(1));
         double open = plant.voltageVolts();
         for (int second = 10; second <= 600; second += 10) {
             Plants.run(plant, 10_000, second % 20 == 0 ? 10_000 : 1_000);

@@ -24,7 +24,8 @@ class BatteryTraitsTest {
     /** Charge put in, in ampere-hours, from one state of charge to another. */
     private static double putIn(double fromPercent, double toPercent) {
         BatterySpec spec =
-                Plants.leadAcid(fromPercent).with(BatteryTraits.NONE.withEfficiencyFallingNearFull());
+                Plants.leadAcid(fromPercent)
+                        .with(BatteryTraits.NONE.withEfficiencyFallingNearFull());
         Circuit plant = plant(spec, 0, Plants.charger("sun", 16, 16, 5));
         double sum = 0;
         while (plant.chargeAmpHours() < toPercent) {
@@ -113,8 +114,7 @@ class BatteryTraitsTest {
     @Test
     void wearTakesAcceptance() {
         BatterySpec worn =
-                Plants.leadAcid(80)
-                        .with(BatteryTraits.NONE.withAgeing(new Ageing(0, 0, 500_000)));
+                Plants.leadAcid(80).with(BatteryTraits.NONE.withAgeing(new Ageing(0, 0, 500_000)));
         Circuit plant = plant(worn, 0, Plants.charger("shore", 14.4, 14.4, 100));
         Plants.run(plant, Plants.HOUR, 1_000);
         double before = 100 - plant.chargeAmpHours();

@@ -25,8 +25,7 @@ class CircuitCopyProperties {
     /** One thing that happens, and how many ticks pass after it. */
     record Action(Change.Target target, String name, long value, int ticks) {}
 
-    private static Arbitrary<Action> action(
-            Change.Target target, String name, long from, long to) {
+    private static Arbitrary<Action> action(Change.Target target, String name, long from, long to) {
         return Combinators.combine(
                         Arbitraries.longs().between(from, to),
                         Arbitraries.integers().between(1, 400))

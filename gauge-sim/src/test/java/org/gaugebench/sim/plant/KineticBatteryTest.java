@@ -25,8 +25,7 @@ class KineticBatteryTest {
     }
 
     private static Circuit plant(BatterySpec spec, double amps, ChargerSpec... chargers) {
-        return new Circuit(
-                spec, List.of(chargers), List.of(Plants.amps(amps)), new SeedTree(1));
+        return new Circuit(spec, List.of(chargers), List.of(Plants.amps(amps)), new SeedTree(1));
     }
 
     /** Ampere-hours until the load is refused for the first time. */

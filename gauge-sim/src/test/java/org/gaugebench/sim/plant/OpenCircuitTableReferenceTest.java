@@ -78,8 +78,14 @@ class OpenCircuitTableReferenceTest {
      */
     @ParameterizedTest
     @CsvSource({
-        "0.2, 3.450", "0.3, 3.549", "0.4, 3.635", "0.5, 3.708", "0.6, 3.809", "0.7, 3.924",
-        "0.8, 4.022", "0.9, 4.094"
+        "0.2, 3.450",
+        "0.3, 3.549",
+        "0.4, 3.635",
+        "0.5, 3.708",
+        "0.6, 3.809",
+        "0.7, 3.924",
+        "0.8, 4.022",
+        "0.9, 4.094"
     })
     void nickelManganeseCobaltAgreesWithAnotherCell(double soc, double volts) {
         OpenCircuitTable table = OpenCircuitTable.nickelManganeseCobalt();

@@ -42,14 +42,13 @@ class SurroundingsTest {
     }
 
     /**
-     * A daily sine of 10 K through a lag of 6 h: amplitude 10 / sqrt(1 + (w tau)^2), late by
-     * atan(w tau) / w with w = 2 pi a day. The surroundings enter by their value at mid-minute,
-     * which costs (w x 60 s)^2 / 24 of the amplitude, a microkelvin.
+     * A daily sine of 10 K through a lag of 6 h: amplitude 10 / sqrt(1 + (w tau)^2), late by atan(w
+     * tau) / w with w = 2 pi a day. The surroundings enter by their value at mid-minute, which
+     * costs (w x 60 s)^2 / 24 of the amplitude, a microkelvin.
      */
     @Test
     void theDayReachesTheBatteryDampedAndLate() {
-        Thermal thermal =
-                new Thermal(15_000, 10_000, 14 * Plants.HOUR, 2_000, 6 * Plants.HOUR);
+        Thermal thermal = new Thermal(15_000, 10_000, 14 * Plants.HOUR, 2_000, 6 * Plants.HOUR);
         Circuit plant = plant(thermal, 0.001);
         Plants.run(plant, 240 * Plants.HOUR, 60_000);
         double turn = 2 * Math.PI / 24 * 6;

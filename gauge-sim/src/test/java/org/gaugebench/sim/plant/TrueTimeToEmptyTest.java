@@ -17,16 +17,14 @@ class TrueTimeToEmptyTest {
     private static final double SECOND = 1_000;
 
     private static Circuit plant(BatterySpec spec, double amps, ChargerSpec... chargers) {
-        return new Circuit(
-                spec, List.of(chargers), List.of(Plants.amps(amps)), new SeedTree(1));
+        return new Circuit(spec, List.of(chargers), List.of(Plants.amps(amps)), new SeedTree(1));
     }
 
     @Test
     void oneWellLastsItsChargeOverTheCurrent() {
         Circuit plant = plant(Plants.lithium(60, 50), 4);
         plant.step(1_000);
-        assertEquals(
-                7.5 * Plants.HOUR - 1_000, TrueTimeToEmpty.withPresentLoadHeld(plant), SECOND);
+        assertEquals(7.5 * Plants.HOUR - 1_000, TrueTimeToEmpty.withPresentLoadHeld(plant), SECOND);
         assertEquals(10 * Plants.HOUR, TrueTimeToEmpty.withCurrentHeld(plant, 3), 2 * SECOND);
     }
 
@@ -36,15 +34,12 @@ class TrueTimeToEmptyTest {
         Kinetic ratings = new Kinetic(93_000_000, 60_000_000);
         BatterySpec spec = Plants.leadAcid(100).with(BatteryTraits.NONE.withKinetic(ratings));
         Circuit plant = plant(spec, 60);
-        assertEquals(
-                Plants.HOUR, TrueTimeToEmpty.withCurrentHeld(plant, 60), 1.1 * SECOND);
+        assertEquals(Plants.HOUR, TrueTimeToEmpty.withCurrentHeld(plant, 60), 1.1 * SECOND);
         double slow = Objects.requireNonNull(ratings.wells(100_000_000)).ampHoursAt(50) / 50;
-        assertEquals(
-                50 * Plants.HOUR, TrueTimeToEmpty.withCurrentHeld(plant, slow), 2 * SECOND);
+        assertEquals(50 * Plants.HOUR, TrueTimeToEmpty.withCurrentHeld(plant, slow), 2 * SECOND);
         plant.step(1_000);
         double hours = plant.availableAmpHours() / 60;
-        assertEquals(
-                hours * Plants.HOUR, TrueTimeToEmpty.withPresentLoadHeld(plant), 1.1 * SECOND);
+        assertEquals(hours * Plants.HOUR, TrueTimeToEmpty.withPresentLoadHeld(plant), 1.1 * SECOND);
     }
 
     @Test
@@ -77,15 +72,13 @@ class TrueTimeToEmptyTest {
         List<Change> changes =
                 List.of(
                         new Change(0, Change.Target.LOAD_AMOUNT, "load", 100_000_000),
-                        new Change(
-                                Plants.HOUR, Change.Target.LOAD_AMOUNT, "load", 2_000_000));
+                        new Change(Plants.HOUR, Change.Target.LOAD_AMOUNT, "load", 2_000_000));
         long end = 100 * Plants.HOUR;
         assertEquals(
                 14 * Plants.HOUR - 1_000,
                 TrueTimeToEmpty.asTheScenarioGoesOn(plant, changes, end, 1_000),
                 SECOND);
-        assertEquals(
-                7.5 * Plants.HOUR - 1_000, TrueTimeToEmpty.withPresentLoadHeld(plant), SECOND);
+        assertEquals(7.5 * Plants.HOUR - 1_000, TrueTimeToEmpty.withPresentLoadHeld(plant), SECOND);
         assertEquals(
                 TrueTimeToEmpty.NEVER,
                 TrueTimeToEmpty.asTheScenarioGoesOn(plant, changes, 13 * Plants.HOUR, 1_000),
@@ -94,12 +87,10 @@ class TrueTimeToEmptyTest {
 
     @Test
     void aChargerOfTheScenarioCountsOnlyInTheSecondFigure() {
-        Circuit plant =
-                plant(Plants.lithium(60, 50), 4, Plants.charger("roof", 14.2, 14.2, 2));
+        Circuit plant = plant(Plants.lithium(60, 50), 4, Plants.charger("roof", 14.2, 14.2, 2));
         plant.step(1_000);
         long goesOn =
-                TrueTimeToEmpty.asTheScenarioGoesOn(
-                        plant, List.of(), 100 * Plants.HOUR, 1_000);
+                TrueTimeToEmpty.asTheScenarioGoesOn(plant, List.of(), 100 * Plants.HOUR, 1_000);
         // 2 A net either way: what is held is the battery's current.
         assertEquals(15 * Plants.HOUR - 1_000, goesOn, SECOND);
         List<Change> off =
@@ -108,8 +99,7 @@ class TrueTimeToEmptyTest {
                 10 * Plants.HOUR - 1_000,
                 TrueTimeToEmpty.asTheScenarioGoesOn(plant, off, 100 * Plants.HOUR, 1_000),
                 SECOND);
-        assertEquals(
-                15 * Plants.HOUR - 1_000, TrueTimeToEmpty.withPresentLoadHeld(plant), SECOND);
+        assertEquals(15 * Plants.HOUR - 1_000, TrueTimeToEmpty.withPresentLoadHeld(plant), SECOND);
     }
 
     /** The protection circuit opens before the charge is drawn; both figures see it. */
@@ -126,8 +116,7 @@ class TrueTimeToEmptyTest {
         assertEquals(lasted, TrueTimeToEmpty.withPresentLoadHeld(plant), 0);
         assertEquals(
                 lasted,
-                TrueTimeToEmpty.asTheScenarioGoesOn(
-                        plant, List.of(), 100 * Plants.HOUR, 1_000),
+                TrueTimeToEmpty.asTheScenarioGoesOn(plant, List.of(), 100 * Plants.HOUR, 1_000),
                 0);
     }
 }

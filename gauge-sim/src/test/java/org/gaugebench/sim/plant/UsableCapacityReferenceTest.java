@@ -21,15 +21,32 @@ class UsableCapacityReferenceTest {
      */
     @ParameterizedTest
     @CsvSource({
-        "40, 1.300", "45, 1.250", "50, 1.190", "55, 1.150", "60, 1.110", "65, 1.080", "68, 1.056",
-        "70, 1.040", "72, 1.029", "75, 1.011", "77, 1.000", "80, 0.980", "85, 0.960", "90, 0.940",
-        "95, 0.930", "100, 0.910", "105, 0.890", "110, 0.880", "115, 0.870", "120, 0.860",
-        "30, 1.430", "25, 1.520"
+        "40, 1.300",
+        "45, 1.250",
+        "50, 1.190",
+        "55, 1.150",
+        "60, 1.110",
+        "65, 1.080",
+        "68, 1.056",
+        "70, 1.040",
+        "72, 1.029",
+        "75, 1.011",
+        "77, 1.000",
+        "80, 0.980",
+        "85, 0.960",
+        "90, 0.940",
+        "95, 0.930",
+        "100, 0.910",
+        "105, 0.890",
+        "110, 0.880",
+        "115, 0.870",
+        "120, 0.860",
+        "30, 1.430",
+        "25, 1.520"
     })
     void leadAcidFollowsTheCellSizeFactors(double fahrenheit, double factor) {
         double celsius = (fahrenheit - 32) / 1.8;
-        assertEquals(
-                factor, 1 / UsableCapacity.partAt(Chemistry.LEAD_ACID_AGM, celsius), 1e-12);
+        assertEquals(factor, 1 / UsableCapacity.partAt(Chemistry.LEAD_ACID_AGM, celsius), 1e-12);
     }
 
     /**
@@ -58,8 +75,7 @@ class UsableCapacityReferenceTest {
     }
 
     private static double drawn(BatterySpec spec, double celsius, double amps) {
-        Circuit plant =
-                new Circuit(spec, List.of(), List.of(Plants.amps(amps)), new SeedTree(1));
+        Circuit plant = new Circuit(spec, List.of(), List.of(Plants.amps(amps)), new SeedTree(1));
         plant.setBatteryTemperature(celsius);
         double sum = 0;
         for (plant.step(1_000); !plant.isStarved(); plant.step(1_000)) {
@@ -93,8 +109,7 @@ class UsableCapacityReferenceTest {
     void coldKeepsChargeBackAndLosesNone() {
         BatterySpec spec =
                 Plants.leadAcid(100).with(BatteryTraits.NONE.withCapacityFollowingTemperature());
-        Circuit plant =
-                new Circuit(spec, List.of(), List.of(Plants.amps(5)), new SeedTree(1));
+        Circuit plant = new Circuit(spec, List.of(), List.of(Plants.amps(5)), new SeedTree(1));
         plant.setBatteryTemperature(10);
         plant.step(1_000);
         assertEquals(100 / 1.19, plant.availableAmpHours(), 0.002);
