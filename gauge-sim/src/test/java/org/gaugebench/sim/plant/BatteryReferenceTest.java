@@ -141,4 +141,40 @@ class BatteryReferenceTest {
         Plants.run(plant, 100_000, 1_000);
         assertEquals(after, open - plant.voltageVolts(), TOLERANCE);
     }
+
+    /** The same on charge: a lithium battery takes what the charger gives, behind both pairs. */
+    @Test
+    void twoPairsFollowTheClosedFormOnCharge() {
+        BatterySpec battery =
+                new BatterySpec(
+                                Chemistry.LIFEPO4,
+                                12,
+                                1_000_000_000_000L,
+                                500_000,
+                                74_460,
+                                46_690,
+                                32_810,
+                                1_000_000,
+                                0,
+                                25_000,
+                                0,
+                                0,
+                                0,
+                                0)
+                        .with(BatteryTraits.NONE.withSlowPolarization(49_840, 223_030));
+        Circuit plant =
+                new Circuit(
+                        battery,
+                        List.of(Plants.charger("shore", 60, 60, 2)),
+                        List.of(),
+                        new SeedTree(1));
+        double open = plant.voltageVolts();
+        Plants.run(plant, 100_000, 10_000);
+        double rise =
+                2
+                        * (0.07446
+                                + 0.04669 * (1 - Math.exp(-100 / 32.81))
+                                + 0.04984 * (1 - Math.exp(-100 / 223.03)));
+        assertEquals(rise, plant.voltageVolts() - open, TOLERANCE);
+    }
 }
