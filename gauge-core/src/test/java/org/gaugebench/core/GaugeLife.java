@@ -105,7 +105,7 @@ final class GaugeLife {
         boolean garbage =
                 counts < -8_388_608 || counts > 8_388_607 || millivolts < 0 || millivolts > 65_535;
         // An adjustment may stand between counts and amps: the gauge's own figure is taken.
-        lastMicroamps = BigInteger.valueOf(register(Register.CURRENT_MICROAMPS));
+        lastMicroamps = BigInteger.valueOf(gauge.read().currentMicroamps);
         if (millis < 0 || millis > LONGEST_TICK_MILLIS) {
             long hidden = millis < 0 ? Integer.MAX_VALUE : millis;
             addGap(BigInteger.valueOf(hidden).multiply(RATED_MICROAMPS));
@@ -243,7 +243,10 @@ final class GaugeLife {
         assertEquals(savedKnown, gauge.readout.trust != Trust.UNKNOWN);
         if (savedKnown) {
             assertEquals(
-                    savedPartsPerMillion, gauge.readout.stateOfChargePartsPerMillion, 1, "count");
+                    (int) savedPartsPerMillion,
+                    gauge.readout.stateOfChargePartsPerMillion,
+                    1,
+                    "count");
             assertTrue(width() >= savedWidth, "the band is narrower after a restart");
         }
         judge(BigInteger.ZERO);
