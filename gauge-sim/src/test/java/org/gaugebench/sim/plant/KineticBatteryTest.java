@@ -104,8 +104,8 @@ class KineticBatteryTest {
 
     /**
      * An hour of 20 A lowers the available well by (1 - c) 20 A / (c k') (1 - exp(-k' 1 h)), which
-     * fades with k': after ten minutes of rest, when the RC pair of a minute holds 3 microvolts, the
-     * voltage is the table's at that height, and after 30 h at the true charge.
+     * fades with k': after ten minutes of rest, when the RC pair of a minute holds 3 microvolts,
+     * the voltage is the table's at that height, and after 30 h at the true charge.
      */
     @Test
     void voltageFollowsTheAvailableWell() {
