@@ -29,6 +29,7 @@ final class Bus {
     private double volts;
     private double batteryAmps;
     private double loadAmps;
+    private boolean starved;
 
     Bus(Battery battery, LoadBank loads, Charger[] chargers) {
         this.battery = battery;
@@ -54,6 +55,36 @@ final class Bus {
             active[place] = charger;
             supplyAmps += charger.availableAmps();
         }
+    }
+
+    /** Takes over the state of another bus; its battery, loads and chargers are copied already. */
+    void adopt(Bus other) {
+        supplyAmps = other.supplyAmps;
+        activeCount = other.activeCount;
+        for (int i = 0; i < activeCount; i++) {
+            active[i] = chargers[other.placeOf(other.active[i])];
+        }
+        chargeAllowed = other.chargeAllowed;
+        dischargeAllowed = other.dischargeAllowed;
+        atRegulation = other.atRegulation;
+        regulatorSpareAmps = other.regulatorSpareAmps;
+        volts = other.volts;
+        batteryAmps = other.batteryAmps;
+        loadAmps = other.loadAmps;
+        starved = other.starved;
+    }
+
+    private int placeOf(Charger charger) {
+        int place = 0;
+        while (chargers[place] != charger) {
+            place++;
+        }
+        return place;
+    }
+
+    /** Whether the loads asked for more than there was. */
+    boolean isStarved() {
+        return starved;
     }
 
     double volts() {
@@ -84,6 +115,7 @@ final class Bus {
         chargeAllowed = mayCharge;
         dischargeAllowed = mayDischarge;
         atRegulation = false;
+        starved = false;
         double from = supplyAmps;
         for (int i = 0; i < activeCount; i++) {
             Charger charger = active[i];
@@ -146,6 +178,7 @@ final class Bus {
 
     private void settle(double amps, double settledVolts, double supply) {
         if (settledVolts <= 0 || amps < -battery.drawableAmps()) {
+            battery.refuse();
             collapse(supply);
             return;
         }
@@ -211,6 +244,7 @@ final class Bus {
     private void collapse(double supply) {
         batteryAmps = 0;
         loadAmps = supply;
+        starved = loads.isAsking();
         double spare = supply - loads.currentAmps();
         boolean holds = loads.powerWatts() == 0 && loads.conductanceSiemens() > 0 && spare > 0;
         volts = holds ? spare / loads.conductanceSiemens() : 0;

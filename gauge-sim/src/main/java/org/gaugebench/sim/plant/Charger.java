@@ -68,6 +68,22 @@ final class Charger {
         enter(Phase.BULK);
     }
 
+    /** Takes over the state of another charger of the same spec. */
+    void adopt(Charger other) {
+        switchedOn = other.switchedOn;
+        phase = other.phase;
+        supplyAmps = other.supplyAmps;
+        compensationVolts = other.compensationVolts;
+        setVolts = other.setVolts;
+        heldMillis = other.heldMillis;
+        taperMillis = other.taperMillis;
+        lowMillis = other.lowMillis;
+        outputAmps = other.outputAmps;
+        if (sun != null && other.sun != null) {
+            sun.adopt(other.sun);
+        }
+    }
+
     String name() {
         return name;
     }

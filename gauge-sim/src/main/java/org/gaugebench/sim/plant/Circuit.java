@@ -3,6 +3,7 @@ package org.gaugebench.sim.plant;
 import java.util.List;
 import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.BatterySpec;
+import org.gaugebench.sim.scenario.BatteryTraits.Thermal;
 import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.LoadSpec;
@@ -18,12 +19,17 @@ import org.jspecify.annotations.Nullable;
  * and charge are those at its end.
  */
 public final class Circuit implements Truth {
+    private final BatterySpec batterySpec;
+    private final List<ChargerSpec> chargerSpecs;
+    private final List<LoadSpec> loadSpecs;
+    private final SeedTree seeds;
     private final Battery battery;
     private final Protection protection;
     private final LoadBank loads;
     private final Charger[] chargers;
     private final Bus bus;
     private final boolean anySun;
+    private final @Nullable Surroundings surroundings;
 
     private long timeMillis;
     private boolean isolatorOpen;
@@ -33,6 +39,7 @@ public final class Circuit implements Truth {
     // What is due, looked at once a step by one comparison.
     private long renewAfterMillis;
     private long nextMinuteMillis;
+    private long heatedMillis;
     private boolean busChanged = true;
 
     /**
@@ -58,7 +65,22 @@ public final class Circuit implements Truth {
             List<ChargerSpec> chargerSpecs,
             List<LoadSpec> loadSpecs,
             SeedTree seeds) {
-        battery = new Battery(batterySpec);
+        this(batterySpec, chargerSpecs, loadSpecs, seeds, new Battery(batterySpec));
+    }
+
+    private Circuit(
+            BatterySpec batterySpec,
+            List<ChargerSpec> chargerSpecs,
+            List<LoadSpec> loadSpecs,
+            SeedTree seeds,
+            Battery battery) {
+        this.batterySpec = batterySpec;
+        this.chargerSpecs = chargerSpecs;
+        this.loadSpecs = loadSpecs;
+        this.seeds = seeds;
+        this.battery = battery;
+        Thermal thermal = batterySpec.traits().thermal();
+        surroundings = thermal == null ? null : new Surroundings(thermal);
         protection = new Protection(batterySpec);
         loads = new LoadBank(loadSpecs);
         chargers =
@@ -72,6 +94,26 @@ public final class Circuit implements Truth {
         bus = new Bus(battery, loads, chargers);
         busVolts = battery.restVolts();
         renewAfterMillis = 0;
+    }
+
+    /** A plant in the same state, which goes on by itself and to the same bits. */
+    public Circuit copy() {
+        Circuit twin = new Circuit(batterySpec, chargerSpecs, loadSpecs, seeds, battery.copy());
+        twin.protection.adopt(protection);
+        twin.loads.adopt(loads);
+        for (int i = 0; i < chargers.length; i++) {
+            twin.chargers[i].adopt(chargers[i]);
+        }
+        twin.bus.adopt(bus);
+        twin.timeMillis = timeMillis;
+        twin.isolatorOpen = isolatorOpen;
+        twin.busVolts = busVolts;
+        twin.meanAmps = meanAmps;
+        twin.renewAfterMillis = renewAfterMillis;
+        twin.nextMinuteMillis = nextMinuteMillis;
+        twin.heatedMillis = heatedMillis;
+        twin.busChanged = busChanged;
+        return twin;
     }
 
     @Override
@@ -90,7 +132,7 @@ public final class Circuit implements Truth {
         busVolts = bus.volts();
         meanAmps = bus.batteryAmps();
         battery.advance(meanAmps, busVolts);
-        protection.watch(meanAmps, busVolts);
+        protection.watch(meanAmps, battery.decidingVolts(meanAmps, busVolts));
         timeMillis = endMillis;
         for (Charger charger : chargers) {
             if (charger.advance(millis, busVolts)) {
@@ -109,7 +151,7 @@ public final class Circuit implements Truth {
 
     private void renew(long endMillis) {
         long next = loads.renew(timeMillis, endMillis);
-        if (anySun) {
+        if (anySun || surroundings != null) {
             if (timeMillis >= nextMinuteMillis) {
                 beginMinute();
             }
@@ -124,6 +166,13 @@ public final class Circuit implements Truth {
 
     private void beginMinute() {
         long start = timeMillis - timeMillis % Sun.MINUTE_MILLIS;
+        if (surroundings != null && timeMillis > heatedMillis) {
+            double heat = battery.takeHeatJoules();
+            setBatteryTemperature(
+                    surroundings.after(
+                            battery.temperatureCelsius(), heatedMillis, timeMillis, heat));
+            heatedMillis = timeMillis;
+        }
         for (Charger charger : chargers) {
             charger.beginMinute(start);
         }
@@ -276,12 +325,39 @@ public final class Circuit implements Truth {
     }
 
     /**
-     * Charge that can be drawn as the wiring stands: the true charge, or 0 while isolator or
-     * protection keep the battery from discharging. What cold or a high rate would keep back is not
-     * modelled yet.
+     * Charge that can be drawn as things stand, in ampere-hours: with the present current held if
+     * the battery is discharging and at the 20 h rate if not, at the present temperature; 0 while
+     * isolator or protection keep the battery from discharging.
      */
     public double availableAmpHours() {
-        return isolatorOpen || !protection.allowsDischarge() ? 0 : battery.chargeAmpHours();
+        if (isolatorOpen || !protection.allowsDischarge()) {
+            return 0;
+        }
+        return battery.drawableAmpHours(meanAmps < 0 ? -meanAmps : battery.twentyHourAmps());
+    }
+
+    /** Whether the loads asked for more in the last step than there was. */
+    public boolean isStarved() {
+        return bus.isStarved();
+    }
+
+    /**
+     * A plant of this battery as it stands, behind its protection circuit and in its surroundings,
+     * with one load of constant current and nothing else.
+     *
+     * @param amps drawn, above 0
+     */
+    Circuit withOneLoad(double amps) {
+        LoadSpec load =
+                new LoadSpec(
+                        "held", true, LoadSpec.Kind.CONSTANT_CURRENT, Math.round(amps * 1e6), 0, 0);
+        Circuit twin = new Circuit(batterySpec, List.of(), List.of(load), seeds, battery.copy());
+        twin.protection.adopt(protection);
+        twin.isolatorOpen = isolatorOpen;
+        twin.timeMillis = timeMillis;
+        twin.heatedMillis = heatedMillis;
+        twin.busVolts = busVolts;
+        return twin;
     }
 
     /** What the loads got in the last step, in amps. */

@@ -18,6 +18,13 @@ final class Load {
         switchedOn = spec.switchedOn();
     }
 
+    /** Takes over the state of another load of the same spec. */
+    void adopt(Load other) {
+        amount = other.amount;
+        switchedOn = other.switchedOn;
+        cycleStartMillis = other.cycleStartMillis;
+    }
+
     String name() {
         return spec.name();
     }

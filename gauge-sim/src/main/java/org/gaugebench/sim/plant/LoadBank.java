@@ -18,6 +18,17 @@ final class LoadBank {
         loads = specs.stream().map(Load::new).toArray(Load[]::new);
     }
 
+    /** Takes over the state of another bank of the same specs. */
+    void adopt(LoadBank other) {
+        for (int i = 0; i < loads.length; i++) {
+            loads[i].adopt(other.loads[i]);
+        }
+        anyCycling = other.anyCycling;
+        currentAmps = other.currentAmps;
+        powerWatts = other.powerWatts;
+        conductanceSiemens = other.conductanceSiemens;
+    }
+
     @Nullable Load find(String name) {
         for (Load load : loads) {
             if (load.name().equals(name)) {
@@ -76,6 +87,10 @@ final class LoadBank {
                     };
         }
         return amps - ampsAt(volts);
+    }
+
+    boolean isAsking() {
+        return currentAmps > 0 || powerWatts > 0 || conductanceSiemens > 0;
     }
 
     boolean isConstantCurrent() {

@@ -5,8 +5,13 @@ package org.gaugebench.sim.plant;
  * of the last look-up, so that the usual look-up is two comparisons and one multiplication.
  */
 final class OpenCircuitCurve {
-    private final OpenCircuitTable table;
-    private final int cells;
+    /** Voltages at a temperature, one for each point of the curve. */
+    @FunctionalInterface
+    interface Points {
+        double[] voltsAt(double temperatureCelsius);
+    }
+
+    private final Points points;
     private final double[] charges;
     private final double[] volts;
     private final double[] slopes;
@@ -27,24 +32,47 @@ final class OpenCircuitCurve {
      */
     OpenCircuitCurve(
             OpenCircuitTable table, int cells, double capacity, double temperatureCelsius) {
-        this.table = table;
-        this.cells = cells;
-        charges = table.statesOfCharge();
+        this(
+                scaled(table.statesOfCharge(), capacity),
+                celsius -> scaled(table.cellVoltsAt(celsius), cells),
+                temperatureCelsius);
+    }
+
+    /**
+     * Creates a curve through any points.
+     *
+     * @param charges rising
+     * @param points voltages that belong to them
+     * @param temperatureCelsius first temperature
+     */
+    OpenCircuitCurve(double[] charges, Points points, double temperatureCelsius) {
+        this.points = points;
+        this.charges = charges;
         volts = new double[charges.length];
         slopes = new double[charges.length - 1];
-        for (int i = 0; i < charges.length; i++) {
-            charges[i] *= capacity;
-        }
-        charges[charges.length - 1] = capacity;
         setTemperature(temperatureCelsius);
+    }
+
+    private static double[] scaled(double[] values, double factor) {
+        for (int i = 0; i < values.length; i++) {
+            values[i] *= factor;
+        }
+        return values;
+    }
+
+    /** Takes over temperature and cached segment of a curve through the same points. */
+    void adopt(OpenCircuitCurve other) {
+        System.arraycopy(other.volts, 0, volts, 0, volts.length);
+        System.arraycopy(other.slopes, 0, slopes, 0, slopes.length);
+        lowCharge = other.lowCharge;
+        highCharge = other.highCharge;
+        lowVolts = other.lowVolts;
+        slope = other.slope;
     }
 
     /** Moves the whole curve to a temperature. */
     void setTemperature(double temperatureCelsius) {
-        double[] row = table.cellVoltsAt(temperatureCelsius);
-        for (int i = 0; i < row.length; i++) {
-            volts[i] = row[i] * cells;
-        }
+        System.arraycopy(points.voltsAt(temperatureCelsius), 0, volts, 0, volts.length);
         for (int i = 0; i < slopes.length; i++) {
             slopes[i] = (volts[i + 1] - volts[i]) / (charges[i + 1] - charges[i]);
         }
@@ -62,6 +90,11 @@ final class OpenCircuitCurve {
     /** Slope of the segment of the last look-up, volts per unit of charge. */
     double slope() {
         return slope;
+    }
+
+    /** Voltage when empty. */
+    double emptyVolts() {
+        return volts[0];
     }
 
     /** Voltage when full. */

@@ -24,6 +24,13 @@ final class Protection {
         dischargeStopVolts = spec.dischargeStopMicrovolts() / 1e6;
     }
 
+    /** Takes over the state of another protection circuit of the same spec. */
+    void adopt(Protection other) {
+        forcedOpen = other.forcedOpen;
+        chargeOpen = other.chargeOpen;
+        dischargeOpen = other.dischargeOpen;
+    }
+
     void force(boolean open) {
         forcedOpen = open;
     }

@@ -20,7 +20,7 @@ final class Sun {
     private final long sunsetMillis;
     private final double cloudyPart;
     private final double cloudFactor;
-    private final SplitMix64 random;
+    private SplitMix64 random;
 
     private boolean cloudy;
     private long spellEndMillis;
@@ -34,6 +34,13 @@ final class Sun {
         random = new SplitMix64(seed);
         cloudy = random.nextDouble() < cloudyPart;
         spellEndMillis = spellMillis();
+    }
+
+    /** Takes over the clouds of another sun of the same scenario. */
+    void adopt(Sun other) {
+        random = other.random.copy();
+        cloudy = other.cloudy;
+        spellEndMillis = other.spellEndMillis;
     }
 
     private long spellMillis() {

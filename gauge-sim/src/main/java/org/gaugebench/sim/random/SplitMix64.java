@@ -16,6 +16,11 @@ public final class SplitMix64 {
         state = seed;
     }
 
+    /** A generator that will go on with the same sequence. */
+    public SplitMix64 copy() {
+        return new SplitMix64(state);
+    }
+
     /** The next 64 bits. */
     public long nextLong() {
         state += GAMMA;

@@ -18,6 +18,7 @@ package org.gaugebench.sim.scenario;
  *     2 % of C)
  * @param chargeStopMicrovolts voltage at which the protection circuit stops charging; 0 for none
  * @param dischargeStopMicrovolts voltage at which it stops discharging; 0 for none
+ * @param traits what goes beyond the plain model
  */
 public record BatterySpec(
         Chemistry chemistry,
@@ -33,4 +34,60 @@ public record BatterySpec(
         long acceptanceMillis,
         long endCurrentPartsPerMillion,
         long chargeStopMicrovolts,
-        long dischargeStopMicrovolts) {}
+        long dischargeStopMicrovolts,
+        BatteryTraits traits) {
+
+    /** A battery of the plain model. */
+    public BatterySpec(
+            Chemistry chemistry,
+            int nominalVolts,
+            long capacityMicroampHours,
+            long startPartsPerMillion,
+            long seriesMicroohms,
+            long polarizationMicroohms,
+            long polarizationMillis,
+            long coulombicEfficiencyPartsPerMillion,
+            long selfDischargePartsPerMillionPerMonth,
+            long temperatureMillicelsius,
+            long acceptanceMillis,
+            long endCurrentPartsPerMillion,
+            long chargeStopMicrovolts,
+            long dischargeStopMicrovolts) {
+        this(
+                chemistry,
+                nominalVolts,
+                capacityMicroampHours,
+                startPartsPerMillion,
+                seriesMicroohms,
+                polarizationMicroohms,
+                polarizationMillis,
+                coulombicEfficiencyPartsPerMillion,
+                selfDischargePartsPerMillionPerMonth,
+                temperatureMillicelsius,
+                acceptanceMillis,
+                endCurrentPartsPerMillion,
+                chargeStopMicrovolts,
+                dischargeStopMicrovolts,
+                BatteryTraits.NONE);
+    }
+
+    /** The same battery with other traits. */
+    public BatterySpec with(BatteryTraits other) {
+        return new BatterySpec(
+                chemistry,
+                nominalVolts,
+                capacityMicroampHours,
+                startPartsPerMillion,
+                seriesMicroohms,
+                polarizationMicroohms,
+                polarizationMillis,
+                coulombicEfficiencyPartsPerMillion,
+                selfDischargePartsPerMillionPerMonth,
+                temperatureMillicelsius,
+                acceptanceMillis,
+                endCurrentPartsPerMillion,
+                chargeStopMicrovolts,
+                dischargeStopMicrovolts,
+                other);
+    }
+}

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.util.List;
 import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.BatterySpec;
+import org.gaugebench.sim.scenario.BatteryTraits;
 import org.gaugebench.sim.scenario.Chemistry;
 import org.junit.jupiter.api.Test;
 
@@ -95,5 +96,85 @@ class BatteryReferenceTest {
             Plants.run(plant, 30_000, 500);
             assertEquals(fraction, (open - plant.voltageVolts() - 0.2) / 0.3, 1e-5);
         }
+    }
+
+    /**
+     * Two pairs with the figures of Chen and Rincon-Mora, IEEE Trans. Energy Conversion 21 (2006)
+     * 504-511, at 50 %: R = 0.1562 exp(-24.37 s) + 0.07446 and so on, time constants 32.81 s and
+     * 223.03 s. Their resistances lie within 1e-5 of the constant terms there.
+     */
+    @Test
+    void twoPairsFollowTheClosedForm() {
+        double fastOhms = 0.04669;
+        double slowOhms = 0.04984;
+        BatterySpec battery =
+                new BatterySpec(
+                                Chemistry.LIFEPO4,
+                                12,
+                                1_000_000_000_000L,
+                                500_000,
+                                74_460,
+                                46_690,
+                                32_810,
+                                1_000_000,
+                                0,
+                                25_000,
+                                0,
+                                0,
+                                0,
+                                0)
+                        .with(BatteryTraits.NONE.withSlowPolarization(49_840, 223_030));
+        Circuit plant = new Circuit(battery, List.of(), List.of(Plants.amps(2)), new SeedTree(1));
+        double open = plant.voltageVolts();
+        for (int second = 10; second <= 600; second += 10) {
+            Plants.run(plant, 10_000, second % 20 == 0 ? 10_000 : 1_000);
+            double drop =
+                    2
+                            * (0.07446
+                                    + fastOhms * (1 - Math.exp(-second / 32.81))
+                                    + slowOhms * (1 - Math.exp(-second / 223.03)));
+            assertEquals(drop, open - plant.voltageVolts(), TOLERANCE, second + " s");
+        }
+        plant.switchLoad("load", false);
+        double after = 2 * fastOhms * (1 - Math.exp(-600 / 32.81)) * Math.exp(-100 / 32.81);
+        after += 2 * slowOhms * (1 - Math.exp(-600 / 223.03)) * Math.exp(-100 / 223.03);
+        Plants.run(plant, 100_000, 1_000);
+        assertEquals(after, open - plant.voltageVolts(), TOLERANCE);
+    }
+
+    /** The same on charge: a lithium battery takes what the charger gives, behind both pairs. */
+    @Test
+    void twoPairsFollowTheClosedFormOnCharge() {
+        BatterySpec battery =
+                new BatterySpec(
+                                Chemistry.LIFEPO4,
+                                12,
+                                1_000_000_000_000L,
+                                500_000,
+                                74_460,
+                                46_690,
+                                32_810,
+                                1_000_000,
+                                0,
+                                25_000,
+                                0,
+                                0,
+                                0,
+                                0)
+                        .with(BatteryTraits.NONE.withSlowPolarization(49_840, 223_030));
+        Circuit plant =
+                new Circuit(
+                        battery,
+                        List.of(Plants.charger("shore", 60, 60, 2)),
+                        List.of(),
+                        new SeedTree(1));
+        double open = plant.voltageVolts();
+        Plants.run(plant, 100_000, 10_000);
+        double rise =
+                2
+                        * (0.07446
+                                + 0.04669 * (1 - Math.exp(-100 / 32.81))
+                                + 0.04984 * (1 - Math.exp(-100 / 223.03)));
+        assertEquals(rise, plant.voltageVolts() - open, TOLERANCE);
     }
 }
