@@ -1,5 +1,6 @@
 package org.gaugebench.core;
 
+import org.gaugebench.core.charge.EnergyCounter;
 import org.gaugebench.core.charge.StateOfCharge;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.EventSink;
@@ -16,6 +17,9 @@ import org.gaugebench.core.settings.Setting;
  */
 final class Corrections {
     private static final int FULL_PARTS_PER_MILLION = 1_000_000;
+
+    /** The count has left a limit when it is a two-hundredth of the capacity away. */
+    private static final int LEAVE_DIVISOR = 200;
 
     private static final int SENSOR_BITS =
             Fault.POLARITY_REVERSED.bit()
@@ -67,8 +71,34 @@ final class Corrections {
         trust = saved;
     }
 
+    /** At most one rule sets the count in one minute: full, else empty, else rest. */
+    boolean decide(Stages s, int temperatureMillicelsius, long uptimeMillis) {
+        int shown = s.stateOfChargePartsPerMillion();
+        RuleOutcome full =
+                s.fullRule.judge(
+                        s.minute,
+                        temperatureMillicelsius,
+                        s.band.upperEdgePartsPerMillion(),
+                        s.charge.isAtUpperLimit());
+        boolean set = apply(full, s, uptimeMillis);
+        RuleOutcome empty =
+                s.emptyRule.judge(
+                        s.minute,
+                        temperatureMillicelsius,
+                        shown,
+                        s.band.lowerEdgePartsPerMillion());
+        set = set || apply(empty, s, uptimeMillis);
+        RuleOutcome rest =
+                s.restRule.judge(
+                        s.minute,
+                        temperatureMillicelsius,
+                        shown,
+                        s.band.halfWidthPartsPerMillion());
+        return set || apply(rest, s, uptimeMillis);
+    }
+
     /** Acts on a rule's word; returns whether the count was set. */
-    boolean apply(RuleOutcome outcome, Stages s, long uptimeMillis) {
+    private boolean apply(RuleOutcome outcome, Stages s, long uptimeMillis) {
         return switch (outcome) {
             case NONE -> false;
             case SET_TO_FULL -> setToFull(s, uptimeMillis);
@@ -81,6 +111,7 @@ final class Corrections {
             case SET_TO_EMPTY -> setToEmpty(s, uptimeMillis);
             case EARLY_EMPTY -> {
                 events.onEvent(Event.EARLY_EMPTY, uptimeMillis, s.stateOfChargePartsPerMillion());
+                s.diagnosis.earlyEmpty();
                 offerCapacity(s, uptimeMillis);
                 yield false;
             }
@@ -99,8 +130,7 @@ final class Corrections {
         boolean evidence = s.fullRule.isEvidence();
         long step = s.charge.setTo(s.charge.capacityNanocoulombs(), true);
         s.band.anchor(s.fullRule.residualPartsPerMillion());
-        trust = Trust.PROVEN;
-        events.onEvent(Event.SET_TO_FULL, uptimeMillis, step);
+        prove(Event.SET_TO_FULL, step, uptimeMillis);
         s.diagnosis.full(s.fullRule.reason() == RuleReason.PROVEN_LATE);
         s.capacity.full(evidence);
         if (s.efficiency.full(evidence)) {
@@ -112,14 +142,20 @@ final class Corrections {
         return true;
     }
 
+    /** A count that nobody was shown has no step: the event's figure is then 0. */
+    private void prove(Event event, long step, long uptimeMillis) {
+        long shownStep = isKnown() ? step : 0;
+        trust = Trust.PROVEN;
+        events.onEvent(event, uptimeMillis, shownStep);
+    }
+
     private boolean setToEmpty(Stages s, long uptimeMillis) {
         long target =
                 StateOfCharge.nanocoulombs(
                         s.settings.get(Setting.EMPTY_STATE), s.charge.capacityNanocoulombs());
         long step = s.charge.setTo(target, false);
         s.band.anchor(s.settings.get(Setting.EMPTY_RESIDUAL));
-        trust = Trust.PROVEN;
-        events.onEvent(Event.SET_TO_EMPTY, uptimeMillis, step);
+        prove(Event.SET_TO_EMPTY, step, uptimeMillis);
         offerCapacity(s, uptimeMillis);
         return true;
     }
@@ -137,8 +173,7 @@ final class Corrections {
                         s.restRule.targetPartsPerMillion(), s.charge.capacityNanocoulombs());
         long step = s.charge.setTo(target, s.charge.isFullProven());
         s.band.anchor(s.restRule.residualPartsPerMillion());
-        trust = Trust.PROVEN;
-        events.onEvent(Event.CORRECTED_BY_REST, uptimeMillis, step);
+        prove(Event.CORRECTED_BY_REST, step, uptimeMillis);
         s.capacity.spoil();
         s.efficiency.spoil();
         return true;
@@ -166,29 +201,46 @@ final class Corrections {
     }
 
     /** Another battery: nothing is known of it, and what was measured belongs to the old one. */
-    void newBattery(Stages s, long uptimeMillis) {
+    void newBattery(Stages s, EnergyCounter energy, long uptimeMillis) {
         long step = s.charge.setTo(0, false);
-        s.fullRule.declareNotFull();
+        s.charge.resumeSums(0, 0, 0);
+        s.markAccounted();
+        energy.resume(0, 0);
+        s.fullRule.resume(true, 0, 0);
         s.emptyRule.resume(true, -1);
         s.capacity.forget();
         s.efficiency.forget();
         s.diagnosis.newBattery();
         s.band.forget();
+        long shownStep = isKnown() ? step : 0;
         trust = Trust.UNKNOWN;
-        events.onEvent(Event.NEW_BATTERY, uptimeMillis, step);
+        heldAtLimit = false;
+        heldAtEmpty = false;
+        events.onEvent(Event.NEW_BATTERY, uptimeMillis, shownStep);
     }
 
-    /** Announces that a limit holds the count, once each time. */
+    /**
+     * Announces that a limit holds the count, once until the count has left it by half a percent: a
+     * charger that holds a full battery crosses the limit many times an hour.
+     */
     void announceLimits(Stages s, long uptimeMillis) {
-        boolean atLimit = s.charge.surplusNanocoulombs() > 0 && s.charge.isAtUpperLimit();
-        if (atLimit && !heldAtLimit && isKnown()) {
-            events.onEvent(Event.HELD_AT_LIMIT, uptimeMillis, s.charge.settledNanocoulombs());
+        long settled = s.charge.settledNanocoulombs();
+        long leaveNanocoulombs = s.charge.capacityNanocoulombs() / LEAVE_DIVISOR;
+        if (s.charge.surplusNanocoulombs() > 0 && s.charge.isAtUpperLimit()) {
+            if (!heldAtLimit && isKnown()) {
+                events.onEvent(Event.HELD_AT_LIMIT, uptimeMillis, settled);
+            }
+            heldAtLimit = true;
+        } else if (settled < s.charge.upperLimitNanocoulombs() - leaveNanocoulombs) {
+            heldAtLimit = false;
         }
-        heldAtLimit = atLimit;
-        boolean atEmpty = s.charge.deficitNanocoulombs() > 0 && s.charge.settledNanocoulombs() == 0;
-        if (atEmpty && !heldAtEmpty && isKnown()) {
-            events.onEvent(Event.HELD_AT_EMPTY, uptimeMillis, s.charge.deficitNanocoulombs());
+        if (s.charge.deficitNanocoulombs() > 0 && settled == 0) {
+            if (!heldAtEmpty && isKnown()) {
+                events.onEvent(Event.HELD_AT_EMPTY, uptimeMillis, s.charge.deficitNanocoulombs());
+            }
+            heldAtEmpty = true;
+        } else if (settled > leaveNanocoulombs) {
+            heldAtEmpty = false;
         }
-        heldAtEmpty = atEmpty;
     }
 }

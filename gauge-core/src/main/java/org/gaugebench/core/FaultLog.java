@@ -32,6 +32,19 @@ public final class FaultLog {
         this.events = events;
     }
 
+    /** Power came up: the log starts anew, its times are uptimes. */
+    void restart() {
+        for (int i = 0; i < counts.length; i++) {
+            counts[i] = 0;
+            firstUptimeMillis[i] = 0;
+            lastUptimeMillis[i] = 0;
+        }
+        momentaryBits = 0;
+        previousBits = 0;
+        standingBits = 0;
+        faultTicks = 0;
+    }
+
     /** Begins a tick: nothing momentary is wrong until it is raised. */
     void beginTick() {
         previousBits = momentaryBits;

@@ -14,7 +14,6 @@ import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
-import org.gaugebench.core.rules.RuleOutcome;
 import org.gaugebench.core.saved.SaveOutcome;
 import org.gaugebench.core.saved.SaveReason;
 import org.gaugebench.core.saved.SlotOutcome;
@@ -24,36 +23,36 @@ import org.gaugebench.core.settings.GaugeSettings;
 /**
  * A battery gauge: counts in, a readout out.
  *
- * <p>Not thread-safe. Everything is allocated in the constructor; {@link #tick}, {@link #read},
- * {@link #inspect} and {@link #command} allocate nothing. No method throws after construction.
+ * <p>Not thread-safe. {@link #tick}, {@link #read}, {@link #inspect} and {@link #command} allocate
+ * nothing; the constructor, {@link #powerUp}, {@link #changeSettings} and a span or zero adjustment
+ * that is accepted do. No method throws after construction.
  */
 public final class Gauge {
     private static final int FULL_PARTS_PER_MILLION = 1_000_000;
     private static final int MICROVOLTS_PER_MILLIVOLT = 1_000;
-
     private static final int MINUTE_MILLIS = 60_000;
 
     /** The standing faults that the diagnosis judges; the memory's are judged where it is used. */
     private static final int DIAGNOSED_BITS =
             Fault.MEMORY_FAILING.bit() - Fault.POLARITY_REVERSED.bit();
 
-    // Stages, in the order in which a sample passes.
-    private final ElapsedTime clock = new ElapsedTime();
-    private final EnergyCounter energy = new EnergyCounter();
-    private final FaultLog faults;
-    private final Corrections corrections;
-    private final GaugeMemory memory;
-    private Stages s;
+    /** What hides the charge that flowed: a rail, or a frame of garbage. */
+    private static final int CHARGE_HIDDEN_BITS =
+            Fault.SHUNT_CLIPPED.bit() | Fault.COUNTS_IMPLAUSIBLE.bit();
 
     // The outside.
     private final EventSink events;
 
-    // State: the last sample, converted.
-    private int shuntCounts;
-    private int voltageCounts;
-    private int currentMicroamps;
-    private int voltageMicrovolts;
-    private int temperatureMillicelsius = Sample.TEMPERATURE_ABSENT;
+    // Stages, in the order in which a sample passes.
+    private final ElapsedTime clock = new ElapsedTime();
+    private final FaultLog faults;
+    private final GaugeMemory memory;
+    private LastSample last = new LastSample();
+    private EnergyCounter energy = new EnergyCounter();
+    private Corrections corrections;
+    private Stages s;
+
+    // State.
     private boolean checkBattery;
 
     /**
@@ -76,32 +75,49 @@ public final class Gauge {
      * band. Without a record the state of charge is unknown until it is declared or proven; it is
      * never guessed. Nothing is written.
      *
-     * @param offMillis how long power was off, as far as known; at least 0
+     * <p>What is not in the memory starts as from the factory, also where this object ran before.
+     *
+     * @param offMillis how long power was off, as far as known; less than 0 is taken as 0
      * @param offTime how well that is known; anything but EXACT leaves the band without a limit
      */
     public void powerUp(long offMillis, OffTime offTime) {
         Objects.requireNonNull(offTime);
+        long restOffMillis = Math.max(offMillis, 0);
         clock.restart();
+        faults.restart();
+        last = new LastSample();
+        energy = new EnergyCounter();
+        corrections = new Corrections(events);
+        s = new Stages(s.settings);
         SlotOutcome found = memory.open();
         boolean restored = found != SlotOutcome.NONE_VALID && found != SlotOutcome.FOREIGN_BATTERY;
+        checkBattery = restored;
+        events.onEvent(Event.POWERED_UP, 0, restOffMillis);
         if (restored) {
-            memory.restore(s, energy, corrections);
-            s.markAccounted();
-            if (offTime == OffTime.EXACT) {
-                s.band.addOffTime(offMillis, s.offMicroamps());
-            } else {
-                s.band.forget();
-            }
-            checkBattery = true;
+            restore(found, restOffMillis, offTime);
+        } else if (found == SlotOutcome.FOREIGN_BATTERY) {
+            events.onEvent(Event.NEW_BATTERY, 0, 0);
         }
+        memory.begin(s);
         s.fullRule.beginQuietTime();
-        s.updateBand();
-        events.onEvent(Event.POWERED_UP, 0, offMillis);
-        if (restored) {
-            events.onEvent(Event.RESTORED, 0, s.stateOfChargePartsPerMillion());
-        }
+        afterCommand();
         faults.stand(
                 Fault.ADJUSTMENT_LOST.bit(), memory.isLost() ? Fault.ADJUSTMENT_LOST.bit() : 0, 0);
+    }
+
+    private void restore(SlotOutcome found, long offMillis, OffTime offTime) {
+        long step = memory.restore(s, energy, corrections);
+        s.markAccounted();
+        memory.widenRestored(s);
+        if (offTime == OffTime.EXACT) {
+            s.band.addOffTime(offMillis, s.offMicroamps());
+        } else {
+            s.band.forget();
+        }
+        events.onEvent(Event.RESTORED, 0, s.stateOfChargePartsPerMillion());
+        if (found == SlotOutcome.FOREIGN_SETTINGS) {
+            events.onEvent(Event.SETTINGS_CHANGED, 0, corrections.isKnown() ? step : 0);
+        }
     }
 
     /**
@@ -112,8 +128,7 @@ public final class Gauge {
     public void tick(Sample sample) {
         faults.beginTick();
         long elapsedMillis = clock.advance(sample.clockMillis);
-        sense(sample);
-        if (checkBattery) {
+        if (last.take(sample, s, faults, clock.uptimeMillis()) && checkBattery) {
             checkSameBattery();
         }
         if (elapsedMillis == 0 && clock.isPastFirst()) {
@@ -134,21 +149,14 @@ public final class Gauge {
         if (leftMillis > 0) {
             add(leftMillis);
         }
-        SaveReason due = memory.due(s, voltageMicrovolts, (int) elapsedMillis);
+        SaveReason due = memory.due(s, last.voltageMicrovolts, (int) elapsedMillis);
         if (due != SaveReason.NONE) {
             save();
         }
     }
 
     private void save() {
-        SaveOutcome outcome =
-                memory.save(
-                        s,
-                        energy,
-                        corrections,
-                        clock.uptimeMillis(),
-                        voltageMicrovolts,
-                        currentMicroamps);
+        SaveOutcome outcome = memory.save(s, energy, corrections, clock.uptimeMillis(), last);
         faults.stand(
                 Fault.MEMORY_FAILING.bit(),
                 outcome.isMemoryFault() ? Fault.MEMORY_FAILING.bit() : 0,
@@ -156,51 +164,33 @@ public final class Gauge {
     }
 
     /**
-     * The first sample after a restart: a rested voltage far from the rested one that was saved is
-     * another battery, and nothing is known of it.
+     * The first plausible sample after a restart: a rested voltage far from the rested one that was
+     * saved is another battery, and nothing is known of it.
      */
     private void checkSameBattery() {
         checkBattery = false;
         if (s.isOtherRestVoltage(
                 memory.savedMicrovolts(),
                 memory.savedMicroamps(),
-                voltageMicrovolts,
-                currentMicroamps)) {
+                last.voltageMicrovolts,
+                last.currentMicroamps)) {
             s.band.forget();
-            s.updateBand();
-            events.onEvent(Event.BATTERY_DOUBTFUL, 0, voltageMicrovolts);
+            afterCommand();
+            events.onEvent(Event.BATTERY_DOUBTFUL, clock.uptimeMillis(), last.voltageMicrovolts);
         }
-    }
-
-    private void sense(Sample sample) {
-        if (s.currentSense.isImplausible(sample.shuntCounts)
-                || s.voltageSense.isImplausible(sample.voltageCounts)) {
-            // The last plausible figures stand: a garbage frame must become neither amps nor the
-            // volts that prove full.
-            faults.raise(Fault.COUNTS_IMPLAUSIBLE, clock.uptimeMillis());
-            return;
-        }
-        shuntCounts = sample.shuntCounts;
-        currentMicroamps = s.currentSense.microampsFromCounts(shuntCounts);
-        if (s.currentSense.isClipped(shuntCounts)) {
-            faults.raise(Fault.SHUNT_CLIPPED, clock.uptimeMillis());
-        }
-        voltageCounts = sample.voltageCounts;
-        voltageMicrovolts = s.voltageSense.microvoltsFromCounts(voltageCounts);
-        if (s.voltageSense.isClipped(voltageCounts)) {
-            faults.raise(Fault.VOLTAGE_CLIPPED, clock.uptimeMillis());
-        }
-        temperatureMillicelsius = sample.temperatureMillicelsius;
     }
 
     private void add(int millis) {
-        s.charge.add(currentMicroamps, millis);
-        energy.add(voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, currentMicroamps, millis);
-        s.minute.add(currentMicroamps, voltageMicrovolts, millis);
-        s.loadFilter.addStretch(currentMicroamps, millis);
-        if (faults.momentaryBits() != 0) {
-            // A rail or a garbage frame hides what really flowed in this stretch.
+        int microamps = last.currentMicroamps;
+        s.charge.add(microamps, millis);
+        energy.add(last.voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, microamps, millis);
+        s.minute.add(microamps, last.voltageMicrovolts, millis);
+        s.loadFilter.addStretch(microamps, millis);
+        if ((faults.momentaryBits() & CHARGE_HIDDEN_BITS) != 0) {
             s.band.addUnmeasured(millis);
+        }
+        if (faults.momentaryBits() != 0) {
+            s.minute.spoil();
             s.capacity.spoil();
             s.efficiency.spoil();
         }
@@ -209,6 +199,7 @@ public final class Gauge {
     /** The minute is whole: settle it, then let the rules look at it, then estimate. */
     private void closeMinute() {
         s.minute.close();
+        int temperatureMillicelsius = last.temperatureMillicelsius;
         int warmthQ8 = SelfDischarge.warmthQ8(temperatureMillicelsius);
         s.charge.settleMinute(s.selfDischarge.minuteNanocoulombs(warmthQ8));
         s.account(MINUTE_MILLIS, warmthQ8);
@@ -216,45 +207,18 @@ public final class Gauge {
         s.capacity.addMinute(s.minute, temperatureMillicelsius);
         s.efficiency.addMinute(s.minute);
         s.updateBand();
-        decide();
+        if (corrections.decide(s, temperatureMillicelsius, clock.uptimeMillis())) {
+            memory.anchored();
+        }
         s.updateBand();
         faults.stand(
                 DIAGNOSED_BITS,
                 s.diagnosis.judge(s.minute, s.fullRule, s.capacity.measuredMilliampHours()),
                 clock.uptimeMillis());
-        s.loadFilter.addMinute(s.minute.meanMicroamps());
-        s.timeToEmpty.update(s.charge.chargeNanocoulombs(), s.loadFilter, corrections.isKnown());
-    }
-
-    /** At most one rule sets the count in one minute: full, else empty, else rest. */
-    private void decide() {
-        long now = clock.uptimeMillis();
-        int shown = s.stateOfChargePartsPerMillion();
-        RuleOutcome full =
-                s.fullRule.judge(
-                        s.minute,
-                        temperatureMillicelsius,
-                        s.band.upperEdgePartsPerMillion(),
-                        s.charge.isAtUpperLimit());
-        boolean set = corrections.apply(full, s, now);
-
-        RuleOutcome empty =
-                s.emptyRule.judge(
-                        s.minute,
-                        temperatureMillicelsius,
-                        shown,
-                        s.band.lowerEdgePartsPerMillion());
-        set = set || corrections.apply(empty, s, now);
-        RuleOutcome rest =
-                s.restRule.judge(
-                        s.minute,
-                        temperatureMillicelsius,
-                        shown,
-                        s.band.halfWidthPartsPerMillion());
-        set = set || corrections.apply(rest, s, now);
-        if (set) {
-            memory.anchored();
-        }
+        // Its stretches went into the filter as they came.
+        s.loadFilter.closeMinute(s.minute.meanMicroamps());
+        s.updateMinuteEstimates(corrections.isKnown());
+        updateEstimates();
     }
 
     /** An interval that no sample stands for: not counted, the minute under way starts again. */
@@ -266,17 +230,20 @@ public final class Gauge {
         // A clock that ran backwards may hide any time; half its range is the least that it hides.
         s.band.addUnmeasured(elapsedMillis < 0 ? Integer.MAX_VALUE : elapsedMillis);
         s.fullRule.samplesMissing();
+        s.emptyRule.samplesMissing();
         s.restRule.samplesMissing();
         s.diagnosis.samplesMissing();
         s.capacity.spoil();
         s.efficiency.spoil();
-        s.updateBand();
+        // Gaps less than a minute apart close no minute: the figures shown must follow all the
+        // same.
+        afterCommand();
     }
 
     private void endMinuteEarly() {
         int millis = s.minute.millis();
         s.charge.settleMinute();
-        s.account(millis, SelfDischarge.warmthQ8(temperatureMillicelsius));
+        s.account(millis, SelfDischarge.warmthQ8(last.temperatureMillicelsius));
         s.minute.abandon();
         s.loadFilter.abandonMinute();
     }
@@ -293,13 +260,15 @@ public final class Gauge {
             case DECLARE_STATE_OF_CHARGE -> declare(argument);
             case NEW_BATTERY -> {
                 endMinuteEarly();
-                corrections.newBattery(s, clock.uptimeMillis());
+                corrections.newBattery(s, energy, clock.uptimeMillis());
+                memory.anchored();
                 afterCommand();
                 yield CommandOutcome.DONE;
             }
             case FORGET_MEASURED -> {
                 s.capacity.forget();
                 s.efficiency.forget();
+                memory.anchored();
                 yield CommandOutcome.DONE;
             }
             case ZERO_ADJUSTMENT, SPAN_ADJUSTMENT -> adjust(command, argument);
@@ -321,7 +290,10 @@ public final class Gauge {
             endMinuteEarly();
             s.adopt();
             s.fullRule.beginQuietTime();
+            memory.anchored();
+            faults.stand(Fault.ADJUSTMENT_LOST.bit(), 0, clock.uptimeMillis());
             events.onEvent(Event.ADJUSTED, clock.uptimeMillis(), s.adjustment.zeroCountsQ8());
+            afterCommand();
         }
         return outcome;
     }
@@ -331,13 +303,19 @@ public final class Gauge {
             return CommandOutcome.REFUSED_OUT_OF_RANGE;
         }
         corrections.declare(partsPerMillion, s, clock.uptimeMillis());
+        memory.anchored();
         afterCommand();
         return CommandOutcome.DONE;
     }
 
     private void afterCommand() {
         s.updateBand();
-        s.timeToEmpty.update(s.charge.chargeNanocoulombs(), s.loadFilter, corrections.isKnown());
+        updateEstimates();
+    }
+
+    private void updateEstimates() {
+        s.updateEstimates(
+                corrections.isKnown(), last.currentMicroamps, last.temperatureMillicelsius);
     }
 
     /**
@@ -350,12 +328,14 @@ public final class Gauge {
         Stages next = new Stages(settings);
         endMinuteEarly();
         if (SettingsChange.isOtherBattery(s, next)) {
+            SettingsChange.carryAdjustment(s, next);
             s = next;
-            corrections.newBattery(s, clock.uptimeMillis());
+            corrections.newBattery(s, energy, clock.uptimeMillis());
         } else {
             long step = SettingsChange.carryOver(s, next);
             s = next;
-            events.onEvent(Event.SETTINGS_CHANGED, clock.uptimeMillis(), step);
+            events.onEvent(
+                    Event.SETTINGS_CHANGED, clock.uptimeMillis(), corrections.isKnown() ? step : 0);
         }
         s.markAccounted();
         memory.settingsChanged(s);
@@ -369,10 +349,10 @@ public final class Gauge {
      * @param readout receives them
      */
     public void read(Readout readout) {
+        // The edges belong to the count of this instant, not to that of the last whole minute.
+        s.updateBand();
         Inspection.read(s, corrections, faults, readout);
-        readout.currentMicroamps = currentMicroamps;
-        readout.voltageMicrovolts = voltageMicrovolts;
-        readout.temperatureMillicelsius = temperatureMillicelsius;
+        last.read(readout);
     }
 
     /**
@@ -381,13 +361,10 @@ public final class Gauge {
      * @param r receives it
      */
     public void inspect(Registers r) {
+        s.updateBand();
         r.set(Register.CLOCK_MILLIS, clock.lastClockMillis() & 0xFFFFFFFFL);
         r.set(Register.UPTIME_MILLIS, clock.uptimeMillis());
-        r.set(Register.SHUNT_COUNTS, shuntCounts);
-        r.set(Register.VOLTAGE_COUNTS, voltageCounts);
-        r.set(Register.CURRENT_MICROAMPS, currentMicroamps);
-        r.set(Register.VOLTAGE_MICROVOLTS, voltageMicrovolts);
-        r.set(Register.TEMPERATURE_MILLICELSIUS, temperatureMillicelsius);
+        last.inspect(r);
         r.set(Register.SAVES, memory.saves());
         Inspection.inspect(s, energy, corrections, faults, r);
     }

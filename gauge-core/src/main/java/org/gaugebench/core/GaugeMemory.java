@@ -2,6 +2,7 @@ package org.gaugebench.core;
 
 import org.gaugebench.core.band.ErrorBand;
 import org.gaugebench.core.charge.EnergyCounter;
+import org.gaugebench.core.charge.SelfDischarge;
 import org.gaugebench.core.charge.StateOfCharge;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.port.Trust;
@@ -56,6 +57,8 @@ final class GaugeMemory {
 
     /** Reads the newest record; NONE_VALID without a store. Writes nothing. */
     SlotOutcome open() {
+        uptimeBeforeMillis = 0;
+        savesCount = 0;
         found = keeps ? ring.open(state) : SlotOutcome.NONE_VALID;
         return found;
     }
@@ -67,9 +70,12 @@ final class GaugeMemory {
 
     /**
      * Puts the record that {@link #open} found into the stages. Under other settings the percentage
-     * is kept and the band widened; the adjustment belongs to the converter and stays.
+     * is kept; the adjustment belongs to the converter and stays. Capturing the stages after this
+     * gives the same record again.
+     *
+     * @return by how much the count moved to keep the percentage, nanocoulombs
      */
-    void restore(Stages s, EnergyCounter energy, Corrections corrections) {
+    long restore(Stages s, EnergyCounter energy, Corrections corrections) {
         boolean sameCapacity = state.capacityNanocoulombs == s.charge.capacityNanocoulombs();
         long charge =
                 sameCapacity
@@ -88,11 +94,6 @@ final class GaugeMemory {
         energy.resume(state.lifetimeInMicrojoules, state.lifetimeOutMicrojoules);
         uptimeBeforeMillis = Math.max(state.lifetimeUptimeMillis, 0);
         restoreBand(s.band.sums());
-        if (found == SlotOutcome.FOREIGN_SETTINGS) {
-            s.band.sums().widen(s.settings.get(Setting.CAPACITY_BOUND));
-        } else if (found == SlotOutcome.OLDER_ONE_USED) {
-            s.band.sums().widen(LOST_STEP_FACTOR * s.settings.get(Setting.SAVE_STEP));
-        }
         s.fullRule.resume(state.ruleArmed, state.ruleDischargedNanocoulombs, state.fullCount);
         s.emptyRule.resume(state.emptyArmed, state.earlyEndPartsPerMillion);
         if (sameCapacity) {
@@ -107,6 +108,23 @@ final class GaugeMemory {
         s.adopt();
         int trust = state.trustCode;
         corrections.resume(trust >= 0 && trust < TRUSTS.length ? TRUSTS[trust] : Trust.UNKNOWN);
+        return s.charge.chargeNanocoulombs() - state.chargeNanocoulombs;
+    }
+
+    /**
+     * What the record cannot know widens the band: up to a save step moved before power went, two
+     * where a slot holds bytes that do not check; under other settings the capacity may be another.
+     */
+    void widenRestored(Stages s) {
+        long steps = ring.damagedSlots() > 0 ? LOST_STEP_FACTOR : 1;
+        s.band.sums().widen(steps * s.settings.get(Setting.SAVE_STEP));
+        if (found == SlotOutcome.FOREIGN_SETTINGS) {
+            s.band.sums().widen(s.settings.get(Setting.CAPACITY_BOUND));
+        }
+    }
+
+    /** The stages stand as after power-up: what they hold is what the memory holds. */
+    void begin(Stages s) {
         schedule.powerUp(s.charge.chargeNanocoulombs(), s.grossNanocoulombs());
     }
 
@@ -139,11 +157,11 @@ final class GaugeMemory {
             EnergyCounter energy,
             Corrections corrections,
             long uptimeMillis,
-            int voltageMicrovolts,
-            int currentMicroamps) {
+            LastSample last) {
         capture(s, energy, corrections, uptimeMillis);
-        state.voltageMicrovolts = voltageMicrovolts;
-        state.currentMicroamps = currentMicroamps;
+        captureBand(s, SelfDischarge.warmthQ8(last.temperatureMillicelsius));
+        state.voltageMicrovolts = last.voltageMicrovolts;
+        state.currentMicroamps = last.currentMicroamps;
         SaveOutcome outcome = ring.save(state);
         savesCount++;
         schedule.attempted(s.charge.chargeNanocoulombs(), s.grossNanocoulombs());
@@ -155,15 +173,6 @@ final class GaugeMemory {
             Stages s, EnergyCounter energy, Corrections corrections, long uptimeMillis) {
         state.chargeNanocoulombs = s.charge.chargeNanocoulombs();
         state.capacityNanocoulombs = s.charge.capacityNanocoulombs();
-        ErrorBand sums = s.band.sums();
-        state.bandResidualPartsPerMillion = sums.residualPartsPerMillion();
-        state.bandMillis = sums.millis() + s.minute.millis();
-        state.bandNetNanocoulombs = sums.netNanocoulombs() + s.unaccountedNetNanocoulombs();
-        state.bandGrossNanocoulombs = sums.grossNanocoulombs() + s.unaccountedGrossNanocoulombs();
-        state.bandChargeInNanocoulombs =
-                sums.inNanocoulombs() + Math.max(s.unaccountedNetNanocoulombs(), 0);
-        state.bandGapNanocoulombs = sums.gapNanocoulombs();
-        state.bandWarmMillisQ8 = sums.warmMillisQ8();
         state.surplusNanocoulombs = s.charge.surplusNanocoulombs();
         state.deficitNanocoulombs = s.charge.deficitNanocoulombs();
         state.efficiencyRemainderQ16 = s.charge.efficiencyRemainderQ16();
@@ -179,9 +188,23 @@ final class GaugeMemory {
         state.trustCode = corrections.trust().ordinal();
     }
 
+    private void captureBand(Stages s, int warmthQ8) {
+        ErrorBand sums = s.band.sums();
+        state.bandResidualPartsPerMillion = sums.residualPartsPerMillion();
+        state.bandMillis = sums.millis() + s.minute.millis();
+        state.bandNetNanocoulombs = sums.netNanocoulombs() + s.unaccountedNetNanocoulombs();
+        state.bandGrossNanocoulombs = sums.grossNanocoulombs() + s.unaccountedGrossNanocoulombs();
+        state.bandChargeInNanocoulombs =
+                sums.inNanocoulombs() + Math.max(s.unaccountedNetNanocoulombs(), 0);
+        state.bandGapNanocoulombs = sums.gapNanocoulombs();
+        state.bandWarmMillisQ8 = sums.warmMillisQ8() + (long) s.minute.millis() * warmthQ8;
+    }
+
     private void captureRules(Stages s) {
         state.ruleArmed = s.fullRule.isArmed();
-        state.ruleDischargedNanocoulombs = s.fullRule.dischargedNanocoulombs();
+        // What armed the rule is used up: an armed one restored from the record holds 0 too.
+        state.ruleDischargedNanocoulombs =
+                s.fullRule.isArmed() ? 0 : s.fullRule.dischargedNanocoulombs();
         state.fullCount = s.fullRule.fullCount();
         state.emptyArmed = s.emptyRule.isArmed();
         state.earlyEndPartsPerMillion = s.emptyRule.earlyEndPartsPerMillion();

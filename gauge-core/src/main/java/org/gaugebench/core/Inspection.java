@@ -102,6 +102,8 @@ final class Inspection {
         r.set(Register.RULE_REASONS_SEEN, s.fullRule.reasonsSeen());
         r.set(Register.EMPTY_COUNT, s.emptyRule.emptyCount());
         r.set(Register.RESTED_MINUTES, s.restRule.restedMinutes());
+        r.set(Register.MINUTES_SINCE_FULL, s.diagnosis.minutesSinceFull());
+        r.set(Register.RESISTANCE_MICROOHMS, s.diagnosis.resistanceMicroohms());
         r.set(Register.MEASURED_CAPACITY_MILLIAMP_HOURS, s.capacity.measuredMilliampHours());
         r.set(
                 Register.MEASURED_EFFICIENCY_PARTS_PER_MILLION,

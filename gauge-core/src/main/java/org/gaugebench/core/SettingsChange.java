@@ -66,14 +66,19 @@ final class SettingsChange {
                 before.fullRule.fullCount());
         after.emptyRule.resume(
                 before.emptyRule.isArmed(), before.emptyRule.earlyEndPartsPerMillion());
+        carryAdjustment(before, after);
+        after.diagnosis.resume(before.diagnosis.minutesSinceFull());
+        return after.charge.chargeNanocoulombs() - chargeBefore;
+    }
+
+    /** The adjustment belongs to the converter, whatever battery hangs on it. */
+    static void carryAdjustment(Stages before, Stages after) {
         if (!differ(before, after, Setting.SHUNT_CONVERTER_BITS)
                 && !differ(before, after, Setting.SHUNT_FULL_SCALE)) {
             after.adjustment.resume(
                     before.adjustment.zeroCountsQ8(), before.adjustment.gainPartsPerMillion());
             after.adopt();
         }
-        after.diagnosis.resume(before.diagnosis.minutesSinceFull());
-        return after.charge.chargeNanocoulombs() - chargeBefore;
     }
 
     private static void carryBand(ErrorBand before, ErrorBand after) {

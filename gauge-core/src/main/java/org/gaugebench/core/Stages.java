@@ -12,6 +12,7 @@ import org.gaugebench.core.estimate.RateModel;
 import org.gaugebench.core.estimate.TemperatureCurve;
 import org.gaugebench.core.estimate.TimeToEmpty;
 import org.gaugebench.core.estimate.TimeToFull;
+import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.rules.CapacityEstimate;
 import org.gaugebench.core.rules.Diagnosis;
 import org.gaugebench.core.rules.EfficiencyEstimate;
@@ -172,6 +173,14 @@ final class Stages {
                 && Math.abs((long) microvolts - savedMicrovolts) > differenceMicrovolts;
     }
 
+    /** The estimates that look at whole minutes. */
+    void updateMinuteEstimates(boolean known) {
+        boolean fullVoltage =
+                fullRule.isOn() && minute.lowestMicrovolts() >= fullRule.thresholdMicrovolts();
+        timeToFull.addMinute(
+                known, charge.chargeNanocoulombs(), minute.meanMicroamps(), fullVoltage);
+    }
+
     /** The estimates at this moment. */
     void updateEstimates(boolean known, int presentMicroamps, int temperatureMillicelsius) {
         long capacityPart = charge.capacityNanocoulombs() / 1_000_000;
@@ -182,6 +191,10 @@ final class Stages {
         estimateInput.presentMicroamps = presentMicroamps;
         estimateInput.temperatureMillicelsius = temperatureMillicelsius;
         timeToEmpty.update(estimateInput, loadFilter);
+        // The low end speaks too early rather than too late; a band that says nothing says nothing.
+        int alarmPartsPerMillion =
+                band.isUnknown() ? stateOfChargePartsPerMillion() : band.lowerEdgePartsPerMillion();
+        lowChargeAlarm.update(known ? alarmPartsPerMillion : Readout.NOT_KNOWN);
     }
 
     int stateOfChargePartsPerMillion() {

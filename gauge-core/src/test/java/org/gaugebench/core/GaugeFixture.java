@@ -34,13 +34,18 @@ final class GaugeFixture {
     final List<Heard> heard = new ArrayList<>();
 
     GaugeFixture(GaugeSettings settings) {
+        this(settings, StateStore.NONE, 0, OffTime.UNKNOWN);
+    }
+
+    /** A machine that comes up on what a memory holds, and sees its first sample. */
+    GaugeFixture(GaugeSettings settings, StateStore store, long offMillis, OffTime offTime) {
         this.settings = settings;
         gauge =
                 new Gauge(
                         settings,
-                        StateStore.NONE,
+                        store,
                         (event, uptime, value) -> heard.add(new Heard(event, uptime, value)));
-        gauge.powerUp(0, OffTime.UNKNOWN);
+        gauge.powerUp(offMillis, offTime);
         sample.voltageCounts = 12_800;
         gauge.tick(sample);
     }
@@ -95,6 +100,15 @@ final class GaugeFixture {
 
     long charge() {
         return register(Register.CHARGE_NANOCOULOMBS);
+    }
+
+    /** The figure of the newest event of a kind; fails where it never came. */
+    long lastValue(Event event) {
+        return heard.stream()
+                .filter(h -> h.event() == event)
+                .reduce((before, after) -> after)
+                .orElseThrow(() -> new AssertionError(event + " never came: " + heard))
+                .value();
     }
 
     long times(Event event) {

@@ -52,6 +52,7 @@ class GaugeProperties {
                         .set(Setting.CAPACITY, 10_000)
                         .set(Setting.TAPER, 200_000)
                         .set(Setting.HOLD, 1)
+                        .set(Setting.QUIET_TIME, 0)
                         .set(Setting.REARM_DISCHARGE, 1_000)
                         .build());
     }

@@ -3,7 +3,6 @@ package org.gaugebench.core;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
-import java.util.List;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.EstimateState;
@@ -27,14 +26,10 @@ class GaugeTest {
             new GaugeFixture(
                     GaugeFixture.roundNumbers()
                             .set(Setting.HOLD, 2)
+                            .set(Setting.QUIET_TIME, 0)
+                            .set(Setting.PEUKERT_EXPONENT, 1_000_000)
                             .set(Setting.COULOMBIC_EFFICIENCY, 1_000_000)
                             .build());
-
-    private long lastValue(Event event) {
-        List<GaugeFixture.Heard> all =
-                fixture.heard.stream().filter(h -> h.event() == event).toList();
-        return all.get(all.size() - 1).value();
-    }
 
     @Test
     void theStateOfChargeIsUnknownUntilItIsDeclared() {
@@ -71,9 +66,21 @@ class GaugeTest {
     void settingToFullTellsTheStepOfTheCount() {
         fixture.declare(900_000);
         fixture.volts(14_400).minutes(2, AMP);
-        assertEquals(10 * AMP_HOUR - 2 * AMP_HOUR / 60, lastValue(Event.SET_TO_FULL));
+        assertEquals(10 * AMP_HOUR - 2 * AMP_HOUR / 60, fixture.lastValue(Event.SET_TO_FULL));
         assertEquals(100 * AMP_HOUR, fixture.charge());
         assertEquals(0, fixture.register(Register.MINUTE_NANOCOULOMBS));
+    }
+
+    /** Nobody was shown a count, so nothing stepped; the same for the other anchors. */
+    @Test
+    void aCountThatNobodyWasShownHasNoStep() {
+        fixture.minutes(30, AMP);
+        fixture.volts(14_400).minutes(2, AMP);
+        assertEquals(0, fixture.lastValue(Event.SET_TO_FULL));
+        assertEquals(CommandOutcome.DONE, fixture.gauge.command(Command.NEW_BATTERY, 0));
+        assertEquals(-100 * AMP_HOUR, fixture.lastValue(Event.NEW_BATTERY));
+        fixture.gauge.command(Command.NEW_BATTERY, 0);
+        assertEquals(0, fixture.lastValue(Event.NEW_BATTERY));
     }
 
     @Test
@@ -81,7 +88,7 @@ class GaugeTest {
         fixture.volts(14_400).minutes(2, AMP);
         fixture.volts(12_500).minutes(120, -AMP);
         assertEquals(1, fixture.times(Event.FULL_RULE_ARMED));
-        assertEquals(2 * AMP_HOUR, lastValue(Event.FULL_RULE_ARMED));
+        assertEquals(2 * AMP_HOUR, fixture.lastValue(Event.FULL_RULE_ARMED));
         assertEquals(980_000, fixture.read().stateOfChargePartsPerMillion);
         fixture.minutes(240, AMP);
         assertEquals(990_000, fixture.read().stateOfChargePartsPerMillion);
@@ -167,11 +174,12 @@ class GaugeTest {
         long before = fixture.registers.fold(Registers.DIGEST_START);
         assertEquals(CommandOutcome.REFUSED_OUT_OF_RANGE, fixture.declare(1_000_001));
         assertEquals(CommandOutcome.REFUSED_OUT_OF_RANGE, fixture.declare(-1));
-        for (Command command : Command.values()) {
-            if (command != Command.DECLARE_STATE_OF_CHARGE) {
-                assertEquals(CommandOutcome.REFUSED_NOT_OFFERED, fixture.gauge.command(command, 0));
-            }
-        }
+        assertEquals(
+                CommandOutcome.REFUSED_NO_MINUTE,
+                fixture.gauge.command(Command.ZERO_ADJUSTMENT, 0));
+        assertEquals(
+                CommandOutcome.REFUSED_NO_MINUTE,
+                fixture.gauge.command(Command.SPAN_ADJUSTMENT, 1_000_000));
         fixture.gauge.inspect(fixture.registers);
         assertEquals(before, fixture.registers.fold(Registers.DIGEST_START));
         assertEquals(1, fixture.times(Event.DECLARED));
@@ -206,12 +214,40 @@ class GaugeTest {
         fixture.declare(0);
         fixture.minutes(3, -AMP);
         assertEquals(1, fixture.times(Event.HELD_AT_EMPTY));
-        assertEquals(AMP_HOUR / 60, lastValue(Event.HELD_AT_EMPTY));
+        assertEquals(AMP_HOUR / 60, fixture.lastValue(Event.HELD_AT_EMPTY));
         assertEquals(3 * AMP_HOUR / 60, fixture.register(Register.DEFICIT_NANOCOULOMBS));
         fixture.declare(0);
         fixture.minutes(1, -AMP);
         assertEquals(2, fixture.times(Event.HELD_AT_EMPTY));
         assertEquals(0, fixture.read().stateOfChargePartsPerMillion);
+    }
+
+    /** A pump that starts every few minutes on a full battery is not news each time. */
+    @Test
+    void aCountThatHoversAtItsLimitIsAnnouncedOnce() {
+        fixture.declare(1_000_000);
+        fixture.minutes(1, AMP);
+        assertEquals(1, fixture.times(Event.HELD_AT_LIMIT));
+        for (int i = 0; i < 20; i++) {
+            fixture.minutes(10, -2 * AMP).minutes(20, 2 * AMP);
+        }
+        assertEquals(1, fixture.times(Event.HELD_AT_LIMIT));
+        // 0.5 Ah of 100 Ah is half a percent: there the limit counts as not yet left.
+        fixture.minutes(30, -AMP).minutes(31, AMP);
+        assertEquals(1, fixture.times(Event.HELD_AT_LIMIT));
+        fixture.minutes(31, -AMP).minutes(32, AMP);
+        assertEquals(2, fixture.times(Event.HELD_AT_LIMIT));
+    }
+
+    @Test
+    void aCountThatHoversAtZeroIsAnnouncedOnce() {
+        fixture.declare(0);
+        for (int i = 0; i < 20; i++) {
+            fixture.minutes(10, -2 * AMP).minutes(10, 2 * AMP);
+        }
+        assertEquals(1, fixture.times(Event.HELD_AT_EMPTY));
+        fixture.minutes(31, AMP).minutes(60, -AMP);
+        assertEquals(2, fixture.times(Event.HELD_AT_EMPTY));
     }
 
     @Test

@@ -43,7 +43,14 @@ class HouseRulesTest {
                     "");
 
     /** Methods off the tick's way that may allocate, each with the reason. */
-    private static final Map<String, String> MAY_ALLOCATE = Map.of();
+    private static final Map<String, String> MAY_ALLOCATE =
+            Map.of(
+                    BASE + "/Gauge.powerUp", "once a power-up: everything starts anew",
+                    BASE + "/Gauge.changeSettings", "an edit builds the stages anew",
+                    BASE + "/GaugeMemory.scheduleOf", "an edit derives another save step",
+                    BASE + "/GaugeMemory.mark", "an edit derives another mark",
+                    BASE + "/Stages.adopt", "an accepted adjustment makes another conversion",
+                    BASE + "/Stages.timeToEmpty", "part of the constructor of the stages");
 
     /** Numbers that carry no unit, each with the reason. */
     private static final Map<String, String> NO_UNIT =

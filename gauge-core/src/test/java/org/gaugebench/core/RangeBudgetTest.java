@@ -4,8 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigInteger;
+import org.gaugebench.core.band.ErrorBand;
 import org.gaugebench.core.charge.EnergyCounter;
 import org.gaugebench.core.charge.MinuteMean;
+import org.gaugebench.core.charge.SelfDischarge;
+import org.gaugebench.core.fixed.Log2Table;
 import org.gaugebench.core.fixed.ScaleFactor;
 import org.gaugebench.core.sense.CurrentSense;
 import org.gaugebench.core.sense.ElapsedTime;
@@ -168,5 +171,150 @@ class RangeBudgetTest {
         long longestMinutes = capacity() / Setting.OFFSET_BOUND.minimum() / 60_000;
         assertTrue(longestMinutes > Integer.MAX_VALUE, "the comparison must come before narrowing");
         assertTrue(Math.multiplyExact(max(Setting.LONGEST_TIME), 60L) <= Integer.MAX_VALUE);
+    }
+
+    /** Two products of time and current are limited to 2^61 each, so that their sum still fits. */
+    @Test
+    void theBandsSumsSaturateInsteadOfWrapping() {
+        GaugeSettings widest =
+                GaugeSettings.builder()
+                        .set(Setting.CAPACITY, max(Setting.CAPACITY))
+                        .set(Setting.OFF_CURRENT_BOUND, max(Setting.OFF_CURRENT_BOUND))
+                        .set(Setting.SHUNT_RATED_CURRENT, max(Setting.SHUNT_RATED_CURRENT))
+                        .set(Setting.SHUNT_RATED_DROP, Setting.SHUNT_RATED_DROP.minimum())
+                        .set(Setting.SHUNT_FULL_SCALE, max(Setting.SHUNT_FULL_SCALE))
+                        .set(Setting.SHUNT_CONVERTER_BITS, Setting.SHUNT_CONVERTER_BITS.minimum())
+                        .build();
+        Stages stages = new Stages(widest);
+        long offMicroamps = stages.offMicroamps();
+        assertTrue(offMicroamps > 1L << 31, "10,000 A do not fit 32 bits of microamps");
+        ErrorBand band = stages.band.sums();
+        for (long millis : new long[] {1, 1L << 31, 1L << 39, Long.MAX_VALUE}) {
+            long expected =
+                    BigInteger.valueOf(millis)
+                            .multiply(BigInteger.valueOf(offMicroamps))
+                            .min(BigInteger.ONE.shiftLeft(61))
+                            .longValueExact();
+            band.anchor(0);
+            band.addGap(millis, offMicroamps);
+            assertEquals(expected, band.gapNanocoulombs(), "gap of " + millis + " ms");
+            band.addGap(millis, offMicroamps);
+            assertEquals(2 * expected, band.gapNanocoulombs());
+        }
+        band.addGap(Long.MAX_VALUE, offMicroamps);
+        assertEquals(1L << 62, band.gapNanocoulombs());
+    }
+
+    /** Half a step of the coarsest converter, over the longest time that the band counts. */
+    @Test
+    void theBandsTermsAreLimitedBeforeTheyCanWrap() {
+        long coarsestMicroamps = (1L << 31) / 2;
+        BigInteger product = BigInteger.valueOf(coarsestMicroamps).shiftLeft(39);
+        assertTrue(product.bitLength() > 63, "the limit is needed");
+        for (long capacity : new long[] {Setting.CAPACITY.minimum(), max(Setting.CAPACITY)}) {
+            GaugeSettings widest =
+                    GaugeSettings.builder()
+                            .set(Setting.CAPACITY, capacity)
+                            .set(Setting.OFFSET_BOUND, max(Setting.OFFSET_BOUND))
+                            .set(Setting.UNMEASURED_BOUND, max(Setting.UNMEASURED_BOUND))
+                            .set(Setting.GAIN_BOUND, max(Setting.GAIN_BOUND))
+                            .set(Setting.ASYMMETRY_BOUND, max(Setting.ASYMMETRY_BOUND))
+                            .set(Setting.EFFICIENCY_BOUND, max(Setting.EFFICIENCY_BOUND))
+                            .set(Setting.CAPACITY_BOUND, max(Setting.CAPACITY_BOUND))
+                            .set(Setting.SELF_DISCHARGE_BOUND, max(Setting.SELF_DISCHARGE_BOUND))
+                            .build();
+            ErrorBand band = new ErrorBand(widest, 2 * coarsestMicroamps);
+            band.anchor(0);
+            int before = 0;
+            for (int i = 0; i < 100; i++) {
+                // 2^33 ms a step: the clamp of 2^39 ms is passed on the way.
+                band.add(1L << 33, 1L << 60, 1L << 60, 16_384);
+                band.update(0);
+                assertTrue(band.lowSidePartsPerMillion() >= before, "narrower at step " + i);
+                assertTrue(band.lowSidePartsPerMillion() <= 1_000_000);
+                before = band.lowSidePartsPerMillion();
+            }
+            assertEquals(1_000_000, before);
+        }
+        // seven squares of a million each, and their root times 1,155
+        long squares = Math.multiplyExact(7L, 1_000_000_000_000L);
+        assertTrue(squares <= 1L << 62);
+        Math.multiplyExact(2_645_752L, 1_155L);
+        // a sum in ppm limited to 1e9, times a bound in ppm
+        Math.multiplyExact(1_000_000_000L, max(Setting.SELF_DISCHARGE_BOUND));
+    }
+
+    @Test
+    void theLossesPastTheShuntFit() {
+        long monthly = Math.multiplyExact(capacity() / 1_000_000, max(Setting.SELF_DISCHARGE));
+        long divisor = 43_200L << 8;
+        int hottestQ8 = SelfDischarge.warmthQ8(Integer.MAX_VALUE);
+        assertEquals(16_384, hottestQ8);
+        Math.addExact(Math.multiplyExact(monthly / divisor, (long) hottestQ8), divisor);
+        Math.addExact(Math.multiplyExact(divisor - 1, (long) hottestQ8), divisor - 1);
+        // The own supply's part of a minute on top of the largest current's.
+        Math.addExact(
+                Math.multiplyExact(CURRENT, 60_000L),
+                Math.multiplyExact(max(Setting.OWN_SUPPLY), 60_000L));
+        // Warmth of the longest time: 2^39 ms x 2^14.
+        Math.multiplyExact(1L << 39, (long) hottestQ8);
+        // The interpolation: 2^26 x 9,999 mK.
+        Math.multiplyExact(1L << 26, 9_999L);
+    }
+
+    @Test
+    void theRulesLimitsFit() {
+        long capacity = max(Setting.CAPACITY);
+        Math.multiplyExact(capacity, max(Setting.EMPTY_CURRENT));
+        Math.multiplyExact(capacity, 250L);
+        assertTrue(4 * (Math.multiplyExact(capacity, max(Setting.TAPER)) / 1_000) > 0);
+        Math.multiplyExact(max(Setting.SHUNT_RATED_CURRENT), max(Setting.ZERO_LIMIT));
+        // Span: the step of two currents times 1e6; a resistance: a step of volts times 1e6.
+        Math.multiplyExact(Math.multiplyExact(4L, CURRENT), 1_000_000L);
+        Math.multiplyExact(Math.multiplyExact(max(Setting.VOLTAGE_FULL_SCALE), 1_000L), 1_000_000L);
+        // Cycles: three days, and a week, of the largest current.
+        Math.multiplyExact(Math.multiplyExact(CURRENT, 60_000L), 7L * 24 * 60);
+        // An anchor's weight: the square of the whole, times 2^16.
+        Math.multiplyExact(1_000_000_000_000L, 65_536L);
+    }
+
+    @Test
+    void theEstimatesFit() {
+        // Efficiency's gross charge: capacity over at least 0.1, remainder times 1e6.
+        Math.multiplyExact(capacity() / 100_000, 1_000_000L);
+        // Taper: 2^31 uA for four days of minutes, and a logarithm in Q24 times ln 2 in Q24.
+        Math.multiplyExact(Math.multiplyExact(1L << 31, 5_760L), 60_000L);
+        Math.multiplyExact(31L << 24, (long) Log2Table.LN2_Q24);
+        Math.multiplyExact((31L << 24), Math.multiplyExact(5_760L, 60_000L));
+        // The filter's mean: 240 minutes of the largest current.
+        Math.multiplyExact(240L, CURRENT);
+        Math.multiplyExact(Math.multiplyExact(CURRENT, 2L), 256L * 9);
+    }
+
+    /** The smallest and the largest of every setting that the stages read: all build and tick. */
+    @Test
+    void everySettingAtItsEndsBuildsAGaugeThatCounts() {
+        int built = 0;
+        for (Setting setting : Setting.values()) {
+            for (long value : new long[] {setting.minimum(), setting.maximum()}) {
+                GaugeSettings.Builder builder = GaugeSettings.builder().set(setting, value);
+                if (!builder.problems().isEmpty()) {
+                    continue;
+                }
+                GaugeFixture fixture = new GaugeFixture(builder.build());
+                fixture.sample.voltageCounts = 500;
+                fixture.declare(500_000);
+                for (int counts : new int[] {2_000, -2_000, 0, 2_047, -2_048}) {
+                    fixture.minutes(90, counts);
+                    fixture.read();
+                    int shown = fixture.readout.stateOfChargePartsPerMillion;
+                    assertTrue(shown >= 0 && shown <= 1_000_000, setting + " = " + value);
+                    assertTrue(fixture.readout.lowerEdgePartsPerMillion <= shown, setting.name());
+                    assertTrue(fixture.readout.upperEdgePartsPerMillion >= shown, setting.name());
+                }
+                built++;
+            }
+        }
+        assertTrue(built > 100, "built " + built);
     }
 }

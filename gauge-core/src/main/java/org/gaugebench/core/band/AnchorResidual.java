@@ -32,17 +32,19 @@ public final class AnchorResidual {
     /**
      * Half-width after the combination: sqrt(P R / (P + R)), rounded up.
      *
-     * <p><b>Range:</b> as above; P R would be 1e24, so the smaller square is scaled by the weight
-     * of the larger instead.
+     * <p><b>Range:</b> as above. P R would be 1e24, so the smaller square S is taken and S x weight
+     * of the larger is taken off it: S - S S / (S + L) is the same. The weight is cut off, so the
+     * result is never too narrow; it is too wide by at most 2^-17 of itself and 1 ppm.
      *
      * @param countPartsPerMillion half-width of the count
      * @param anchorPartsPerMillion half-width of the anchor
-     * @return never above the smaller of the two plus one
+     * @return never above the smaller of the two
      */
     public static long combined(long countPartsPerMillion, long anchorPartsPerMillion) {
-        long p = countPartsPerMillion * countPartsPerMillion;
-        long weightQ16 = weightQ16(countPartsPerMillion, anchorPartsPerMillion);
-        long square = p - FixedMath.scaleQ16Floor(p, (int) weightQ16, 0);
-        return FixedMath.squareRootCeiling(square);
+        long smaller = Math.min(countPartsPerMillion, anchorPartsPerMillion);
+        long larger = Math.max(countPartsPerMillion, anchorPartsPerMillion);
+        long square = smaller * smaller;
+        long cut = FixedMath.scaleQ16Floor(square, weightQ16(smaller, larger), 0);
+        return FixedMath.squareRootCeiling(square - cut);
     }
 }

@@ -5,15 +5,39 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 
 /**
- * The gauge's own uncertainty: six sums since the last anchor, and on demand the half-widths built
- * from them.
+ * The gauge's own uncertainty: running sums since the last anchor, and on demand the two
+ * half-widths built from them. Nothing but additions happens each minute.
  *
- * <p>Every bound is taken as rectangular; the terms are independent, so they add in squares, and
- * the root is multiplied by 2 / sqrt(3) for a coverage of about 95 % (GUM, JCGM 100:2008, coverage
- * factor 2). What can only make the truth lower (current past the shunt) widens the lower side
- * alone; what was not measured at all (gaps, clipped samples, time without power) widens both.
+ * <p>Each bound of the settings is taken as the half-width a of a rectangular distribution, whose
+ * standard uncertainty is a / sqrt(3) (GUM, JCGM 100:2008, 4.3.7). Each is multiplied by its
+ * sensitivity, the derivative of the state of charge by that input, in parts per million of the
+ * capacity C:
  *
- * <p>All terms are in parts per million of the capacity: 64 bits hold the squares of any battery.
+ * <pre>
+ *  anchor          residual                      1
+ *  offset          bound                         t / C
+ *  converter step  half a step                   t / C
+ *  gain            bound, both ways alike        |D| / C
+ *  asymmetry       bound, opposite both ways     T / C
+ *  efficiency      bound                         Q / C
+ *  self-discharge  bound for a month at 20 degC  t in months, weighted by warmth
+ *  capacity        bound, a part of C            |D| / C, see {@link #update}
+ * </pre>
+ *
+ * <p>with t the time, T the charge moved either way, Q the charge put in (whole minutes' net), D
+ * the change of the count, all since the anchor. The inputs are independent, so the terms add in
+ * squares (GUM 5.1.2), and the root is multiplied by 2 / sqrt(3): coverage factor 2, about 95 %
+ * (GUM 6.3.3). A single rectangular term is covered wholly (1.155 a), a sum of many to 95.4 %. Each
+ * device keeps its offset and its gain for ever, so a term grows with time and not with its root,
+ * and the terms of two instants are fully correlated: a device that leaves the band stays out.
+ *
+ * <p>Two things are no rectangle about the count. Current past the shunt can only make the truth
+ * lower: its whole bound widens the lower side and nothing else. What nobody measured (samples
+ * missing or at a rail, time without power) is a worst case, not a distribution: it is added whole
+ * to both sides.
+ *
+ * <p>Every term, and the root, rounds up: the integers never make the band narrower. It is never
+ * narrower than the figure it surrounds can tell, 1 ppm.
  */
 public final class ErrorBand {
     /** Everything is possible. */
@@ -24,12 +48,19 @@ public final class ErrorBand {
 
     private static final long MONTH_MILLIS = 2_592_000_000L;
     private static final long LONGEST_MILLIS = 1L << 39;
+    private static final long LARGEST_SUM = 1L << 62;
     private static final int COVERAGE_PER_MILLE = 1_155;
     private static final int WEIGHT_BITS = 8;
+    private static final int WARMTH_AT_20_CELSIUS_Q8 = 256;
+
+    /** The state of charge is cut off to whole ppm. */
+    private static final int RESOLUTION_PARTS_PER_MILLION = 1;
 
     // Parameters.
     private final long nanocoulombsPerPart;
     private final long offsetMicroamps;
+    private final long halfStepMicroamps;
+    private final long lossPartsPerMillion;
     private final long gainPartsPerMillion;
     private final long asymmetryPartsPerMillion;
     private final long efficiencyPartsPerMillion;
@@ -60,7 +91,9 @@ public final class ErrorBand {
     public ErrorBand(GaugeSettings settings, long stepMicroamps) {
         // derived: 1 mAh = 3.6e9 nC, a millionth of it 3,600
         nanocoulombsPerPart = settings.get(Setting.CAPACITY) * 3_600;
-        offsetMicroamps = Math.max(settings.get(Setting.OFFSET_BOUND), (stepMicroamps + 1) / 2);
+        offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
+        halfStepMicroamps = (stepMicroamps + 1) / 2;
+        lossPartsPerMillion = WHOLE_PARTS_PER_MILLION - settings.get(Setting.COULOMBIC_EFFICIENCY);
         gainPartsPerMillion = settings.get(Setting.GAIN_BOUND);
         asymmetryPartsPerMillion = settings.get(Setting.ASYMMETRY_BOUND);
         efficiencyPartsPerMillion = settings.get(Setting.EFFICIENCY_BOUND);
@@ -101,14 +134,33 @@ public final class ErrorBand {
     /**
      * Adds time in which nothing was measured.
      *
-     * <p><b>Range:</b> time clamped to 2^32 ms before the product with at most 2^31 uA.
+     * <p><b>Range:</b> any, 0 or more; product and sum saturate at 2^62.
      *
      * @param gapMillis how long
      * @param meanMicroamps the most that may have flowed on average, either way
      */
     public void addGap(long gapMillis, long meanMicroamps) {
-        long nanocoulombs = Math.min(gapMillis, 1L << 31) * meanMicroamps;
-        gapNanocoulombs = FixedMath.saturatingAdd(gapNanocoulombs, nanocoulombs);
+        gapNanocoulombs =
+                FixedMath.saturatingAdd(
+                        gapNanocoulombs, FixedMath.saturatingProduct(gapMillis, meanMicroamps));
+    }
+
+    /**
+     * Adds time without power: nothing was measured, and the battery went on discharging itself. At
+     * what temperature is not known; 20 °C is taken.
+     *
+     * <p><b>Range:</b> any, 0 or more; time is clamped to 2^39 ms.
+     *
+     * @param offMillis how long
+     * @param meanMicroamps the most that may have flowed on average, either way
+     */
+    public void addOffTime(long offMillis, long meanMicroamps) {
+        addGap(offMillis, meanMicroamps);
+        long clamped = Math.min(offMillis, LONGEST_MILLIS);
+        warmMillisQ8 =
+                Math.min(
+                        warmMillisQ8 + clamped * WARMTH_AT_20_CELSIUS_Q8,
+                        LONGEST_MILLIS << WEIGHT_BITS);
     }
 
     /**
@@ -154,9 +206,13 @@ public final class ErrorBand {
     /**
      * Works out both sides for the present charge.
      *
-     * <p><b>Range:</b> every term is limited to 1,000,000 ppm, its square to 1e12, seven of them to
-     * 2^43. Offset: 1e7 uA x 2^39 ms below 2^63. Others: sums in ppm of the capacity times ppm,
-     * limited before the product.
+     * <p>How far the count is from its anchor is worked out twice. The sums give it exactly while
+     * no limit held the count. What is missing to full, but no more than what was moved, is right
+     * after a full anchor even where surplus was cut off. The larger is taken: exact after a full
+     * anchor and on the way up from an empty one, never too small.
+     *
+     * <p><b>Range:</b> products of a current with a time saturate at 2^62; ratios as in {@link
+     * #ratio}; eight terms of at most 1,000,000 ppm, the sum of their squares below 2^43.
      *
      * @param chargeNanocoulombs the count
      */
@@ -166,46 +222,69 @@ public final class ErrorBand {
             highSidePartsPerMillion = WHOLE_PARTS_PER_MILLION;
             return;
         }
-        long missing = WHOLE_PARTS_PER_MILLION - parts(chargeNanocoulombs);
+        long in = parts(inNanocoulombs);
+        long gross = parts(grossNanocoulombs);
+        long change = changeParts(in);
+        long missing = WHOLE_PARTS_PER_MILLION - chargeNanocoulombs / nanocoulombsPerPart;
+        long moved = Math.max(change, Math.min(missing, gross));
         long squares =
                 square(residualPartsPerMillion)
-                        + square(offsetTerm())
-                        + square(ratio(parts(Math.abs(netNanocoulombs)), gainPartsPerMillion))
-                        + square(ratio(parts(grossNanocoulombs), asymmetryPartsPerMillion))
-                        + square(ratio(parts(inNanocoulombs), efficiencyPartsPerMillion))
+                        + square(flowTerm(offsetMicroamps))
+                        + square(flowTerm(halfStepMicroamps))
+                        + square(ratio(change, gainPartsPerMillion))
+                        + square(ratio(gross, asymmetryPartsPerMillion))
+                        + square(ratio(in, efficiencyPartsPerMillion))
                         + square(selfDischargeTerm())
-                        + square(ratio(missing, capacityPartsPerMillion));
-        long symmetric = FixedMath.squareRootCeiling(squares) * COVERAGE_PER_MILLE / 1_000;
-        long gap = limited(parts(gapNanocoulombs));
-        long unmeasured = limited(parts(unmeasuredMicroamps * millis));
-        lowSidePartsPerMillion = (int) limited(symmetric + gap + unmeasured);
-        highSidePartsPerMillion = (int) limited(symmetric + gap);
+                        + square(ratio(moved, capacityPartsPerMillion));
+        long symmetric = FixedMath.squareRootCeiling(squares) * COVERAGE_PER_MILLE;
+        long both =
+                (symmetric + 999) / 1_000
+                        + RESOLUTION_PARTS_PER_MILLION
+                        + limited(parts(gapNanocoulombs));
+        lowSidePartsPerMillion = (int) limited(both + flowTerm(unmeasuredMicroamps));
+        highSidePartsPerMillion = (int) limited(both);
     }
 
-    private long offsetTerm() {
-        return limited(parts(offsetMicroamps * millis));
+    /** How far the count moved since the anchor, without its limits; 2 ppm make up for rounding. */
+    private long changeParts(long inParts) {
+        long net = netNanocoulombs / nanocoulombsPerPart;
+        return Math.abs(net - ratio(inParts, lossPartsPerMillion)) + 2;
+    }
+
+    private long flowTerm(long microamps) {
+        return limited(parts(FixedMath.saturatingProduct(microamps, millis)));
     }
 
     private long selfDischargeTerm() {
-        long monthsPerMillion = (warmMillisQ8 >> WEIGHT_BITS) / (MONTH_MILLIS / 1_000_000);
-        return ratio(monthsPerMillion, selfDischargePartsPerMillion);
+        long perMonthMillis = MONTH_MILLIS / 1_000_000;
+        long monthsPerMillion =
+                ((warmMillisQ8 >> WEIGHT_BITS) + perMonthMillis - 1) / perMonthMillis;
+        return limited(ratio(monthsPerMillion, selfDischargePartsPerMillion));
     }
 
+    /** Magnitude in ppm of the capacity, rounded up; at most 2^62 / 360,000 = 2^44. */
     private long parts(long nanocoulombs) {
-        return nanocoulombs / nanocoulombsPerPart;
+        return (nanocoulombs + nanocoulombsPerPart - 1) / nanocoulombsPerPart;
     }
 
-    /** value x ppm / 1e6, the value limited to 1e9 so that the product stays below 2^60. */
+    /**
+     * A part of a value, rounded up.
+     *
+     * <p><b>Range:</b> value limited to 2^43, whose millionth part is above 1,000,000 still: with
+     * at most 500,000 ppm below 2^62.
+     */
     private static long ratio(long value, long partsPerMillion) {
-        return limited(Math.min(value, 1_000_000_000L) * partsPerMillion / 1_000_000);
+        return (Math.min(value, 1L << 43) * partsPerMillion + 999_999) / 1_000_000;
     }
 
     private static long limited(long partsPerMillion) {
         return Math.min(partsPerMillion, WHOLE_PARTS_PER_MILLION);
     }
 
+    /** Limited first: a term as large as the capacity says as much as a larger one. */
     private static long square(long partsPerMillion) {
-        return partsPerMillion * partsPerMillion;
+        long term = limited(partsPerMillion);
+        return term * term;
     }
 
     /**
@@ -236,56 +315,32 @@ public final class ErrorBand {
                 || highSidePartsPerMillion >= UNKNOWN_FROM_PARTS_PER_MILLION;
     }
 
-    /**
-     * Residual of the last anchor.
-     *
-     * @return ppm of the capacity
-     */
+    /** {@return residual of the last anchor, ppm of the capacity} */
     public long residualPartsPerMillion() {
         return residualPartsPerMillion;
     }
 
-    /**
-     * Time since the last anchor.
-     *
-     * @return milliseconds
-     */
+    /** {@return time since the last anchor, milliseconds} */
     public long millis() {
         return millis;
     }
 
-    /**
-     * Net charge since the last anchor.
-     *
-     * @return nanocoulombs, positive into the battery
-     */
+    /** {@return net charge since the last anchor, nanocoulombs, positive into the battery} */
     public long netNanocoulombs() {
         return netNanocoulombs;
     }
 
-    /**
-     * Charge moved either way since the last anchor.
-     *
-     * @return nanocoulombs
-     */
+    /** {@return charge moved either way since the last anchor, nanocoulombs} */
     public long grossNanocoulombs() {
         return grossNanocoulombs;
     }
 
-    /**
-     * Charge put in since the last anchor, minute by minute net.
-     *
-     * @return nanocoulombs
-     */
+    /** {@return charge put in since the last anchor, minute by minute net, nanocoulombs} */
     public long inNanocoulombs() {
         return inNanocoulombs;
     }
 
-    /**
-     * Charge that may have moved unmeasured since the last anchor.
-     *
-     * @return nanocoulombs
-     */
+    /** {@return charge that may have moved unmeasured since the last anchor, nanocoulombs} */
     public long gapNanocoulombs() {
         return gapNanocoulombs;
     }
@@ -300,7 +355,7 @@ public final class ErrorBand {
     }
 
     /**
-     * Takes over sums that were saved.
+     * Takes over sums that were saved, each clamped to what {@link #add} can reach.
      *
      * @param savedResidual ppm
      * @param savedMillis time
@@ -320,10 +375,10 @@ public final class ErrorBand {
             long savedWarmQ8) {
         residualPartsPerMillion = FixedMath.clamp(savedResidual, 0, WHOLE_PARTS_PER_MILLION);
         millis = FixedMath.clamp(savedMillis, 0, LONGEST_MILLIS);
-        netNanocoulombs = savedNet;
-        grossNanocoulombs = Math.max(savedGross, 0);
-        inNanocoulombs = Math.max(savedIn, 0);
-        gapNanocoulombs = Math.max(savedGap, 0);
+        netNanocoulombs = FixedMath.clamp(savedNet, -LARGEST_SUM, LARGEST_SUM);
+        grossNanocoulombs = FixedMath.clamp(savedGross, 0, LARGEST_SUM);
+        inNanocoulombs = FixedMath.clamp(savedIn, 0, LARGEST_SUM);
+        gapNanocoulombs = FixedMath.clamp(savedGap, 0, LARGEST_SUM);
         warmMillisQ8 = FixedMath.clamp(savedWarmQ8, 0, LONGEST_MILLIS << WEIGHT_BITS);
     }
 }

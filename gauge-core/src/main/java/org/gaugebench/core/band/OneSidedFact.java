@@ -16,6 +16,7 @@ public final class OneSidedFact {
     // State.
     private boolean set;
     private long distancePartsPerMillion;
+    private long reachPartsPerMillion;
 
     /**
      * Creates the absence of a fact.
@@ -28,13 +29,18 @@ public final class OneSidedFact {
     }
 
     /**
-     * States the fact.
+     * States the fact. A weaker one than what the last update still left is not taken: it would
+     * throw knowledge away.
      *
      * @param distance how far the bound lies from the count at this moment, ppm, 0 or more
      */
     public void state(long distance) {
+        if (set && reachPartsPerMillion <= distance) {
+            return;
+        }
         set = true;
         distancePartsPerMillion = distance;
+        reachPartsPerMillion = distance;
         growth.anchor(0);
     }
 
@@ -80,10 +86,8 @@ public final class OneSidedFact {
             return lowSidePartsPerMillion;
         }
         growth.update(chargeNanocoulombs);
-        return (int)
-                Math.min(
-                        lowSidePartsPerMillion,
-                        distancePartsPerMillion + growth.lowSidePartsPerMillion());
+        reachPartsPerMillion = distancePartsPerMillion + growth.lowSidePartsPerMillion();
+        return (int) Math.min(lowSidePartsPerMillion, reachPartsPerMillion);
     }
 
     /**
@@ -98,9 +102,7 @@ public final class OneSidedFact {
             return highSidePartsPerMillion;
         }
         growth.update(chargeNanocoulombs);
-        return (int)
-                Math.min(
-                        highSidePartsPerMillion,
-                        distancePartsPerMillion + growth.highSidePartsPerMillion());
+        reachPartsPerMillion = distancePartsPerMillion + growth.highSidePartsPerMillion();
+        return (int) Math.min(highSidePartsPerMillion, reachPartsPerMillion);
     }
 }

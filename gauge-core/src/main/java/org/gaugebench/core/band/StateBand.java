@@ -59,13 +59,14 @@ public final class StateBand {
     }
 
     /**
-     * Time passed without power; as {@link ErrorBand#addGap}. Facts from before do not survive it.
+     * Time passed without power; as {@link ErrorBand#addOffTime}. Facts from before do not survive
+     * it.
      *
      * @param millis length
      * @param meanMicroamps most mean current
      */
     public void addOffTime(long millis, long meanMicroamps) {
-        sums.addGap(millis, meanMicroamps);
+        sums.addOffTime(millis, meanMicroamps);
         dropFacts();
     }
 
@@ -108,13 +109,21 @@ public final class StateBand {
     }
 
     /**
-     * Works out the edges for the present count.
+     * Works out the edges for the present count. Where nothing is known, facts do not help: the
+     * count that they would clip the band of says nothing.
      *
      * @param shownPartsPerMillion the count in ppm
      * @param chargeNanocoulombs the same in nanocoulombs
      */
     public void update(int shownPartsPerMillion, long chargeNanocoulombs) {
         sums.update(chargeNanocoulombs);
+        if (sums.residualPartsPerMillion() >= WHOLE) {
+            lowSidePartsPerMillion = WHOLE;
+            highSidePartsPerMillion = WHOLE;
+            lowerEdgePartsPerMillion = 0;
+            upperEdgePartsPerMillion = WHOLE;
+            return;
+        }
         lowSidePartsPerMillion = atLeast.clipLow(sums.lowSidePartsPerMillion(), chargeNanocoulombs);
         highSidePartsPerMillion =
                 atMost.clipHigh(sums.highSidePartsPerMillion(), chargeNanocoulombs);
@@ -122,10 +131,6 @@ public final class StateBand {
                 (int) FixedMath.clamp(shownPartsPerMillion - lowSidePartsPerMillion, 0, WHOLE);
         upperEdgePartsPerMillion =
                 (int) FixedMath.clamp(shownPartsPerMillion + highSidePartsPerMillion, 0, WHOLE);
-        if (sums.residualPartsPerMillion() >= WHOLE) {
-            lowerEdgePartsPerMillion = 0;
-            upperEdgePartsPerMillion = WHOLE;
-        }
     }
 
     /**

@@ -173,8 +173,12 @@ public final class ChargeAccumulator {
                 upperLimitNanocoulombs());
     }
 
-    /** 99 % until full is proven; a count that is already above it is not pulled down. */
-    private long upperLimitNanocoulombs() {
+    /**
+     * 99 % until full is proven; a count that is already above it is not pulled down.
+     *
+     * @return nanocoulombs
+     */
+    public long upperLimitNanocoulombs() {
         return fullProven
                 ? capacityNanocoulombs
                 : Math.max(unprovenLimitNanocoulombs, settledNanocoulombs);

@@ -71,6 +71,8 @@ public final class EnergyCounter {
     public void resume(long savedInMicrojoules, long savedOutMicrojoules) {
         inMicrojoules = Math.max(savedInMicrojoules, 0);
         outMicrojoules = Math.max(savedOutMicrojoules, 0);
+        inPicojoules = 0;
+        outPicojoules = 0;
     }
 
     /**

@@ -18,6 +18,7 @@ public final class MinuteMean {
     private int highestMicrovolts = Integer.MIN_VALUE;
     private int lowestMicroamps = Integer.MAX_VALUE;
     private int highestMicroamps = Integer.MIN_VALUE;
+    private boolean doubtful;
 
     // State: the last whole minute.
     private int lastMeanMicroamps;
@@ -27,6 +28,7 @@ public final class MinuteMean {
     private int lastLowestMicroamps;
     private int lastHighestMicroamps;
     private long lastNanocoulombs;
+    private boolean lastDoubtful;
     private boolean anyWhole;
 
     /** Creates an empty minute. */
@@ -69,6 +71,14 @@ public final class MinuteMean {
         highestMicroamps = Math.max(highestMicroamps, currentMicroamps);
     }
 
+    /**
+     * A stretch of the minute stands on a reading that was clipped or implausible: its figures are
+     * not what the battery did, and no rule may take the minute for evidence.
+     */
+    public void spoil() {
+        doubtful = true;
+    }
+
     /** Ends the minute: its figures become the last minute's, and a new minute begins. */
     public void close() {
         lastNanocoulombs = nanocoulombs;
@@ -79,6 +89,7 @@ public final class MinuteMean {
         lastHighestMicrovolts = highestMicrovolts;
         lastLowestMicroamps = lowestMicroamps;
         lastHighestMicroamps = highestMicroamps;
+        lastDoubtful = doubtful;
         anyWhole = true;
         abandon();
     }
@@ -92,6 +103,16 @@ public final class MinuteMean {
         highestMicrovolts = Integer.MIN_VALUE;
         lowestMicroamps = Integer.MAX_VALUE;
         highestMicroamps = Integer.MIN_VALUE;
+        doubtful = false;
+    }
+
+    /**
+     * Whether any stretch of the last whole minute stood on a clipped or implausible reading.
+     *
+     * @return true: the figures are there, but speak for nothing
+     */
+    public boolean isDoubtful() {
+        return lastDoubtful;
     }
 
     /**

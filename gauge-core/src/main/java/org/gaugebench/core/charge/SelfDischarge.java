@@ -3,8 +3,8 @@ package org.gaugebench.core.charge;
 import org.gaugebench.core.port.Sample;
 
 /**
- * Charge lost inside the battery, which no shunt sees: a part of the capacity a month at 20 °C,
- * doubling every 10 K (common practice; two published texts agree).
+ * Charge lost inside the battery, which no shunt sees (rule G23): a part of the capacity a month at
+ * 20 °C, doubling every 10 K (common practice; two published texts agree).
  */
 public final class SelfDischarge {
     /** Warmth of 1.0: 20 °C. */
@@ -12,16 +12,16 @@ public final class SelfDischarge {
 
     private static final int REFERENCE_MILLICELSIUS = 20_000;
     private static final int DOUBLING_MILLIKELVIN = 10_000;
-    private static final int LOWEST_STEP = -4;
-    private static final int HIGHEST_STEP = 6;
-    private static final long MINUTES_PER_MONTH = 43_200;
+    private static final int LOWEST_DOUBLING_COUNT = -4;
+    private static final int HIGHEST_DOUBLING_COUNT = 6;
+    private static final long MONTH_MINUTES = 43_200;
     private static final int WARMTH_BITS = 8;
 
     // Parameters.
     private final long lossPerMonthNanocoulombs;
 
     // State.
-    private long remainder;
+    private long remainderNanocoulombs;
 
     /**
      * Derives the loss.
@@ -49,11 +49,11 @@ public final class SelfDischarge {
         }
         long above = (long) temperatureMillicelsius - REFERENCE_MILLICELSIUS;
         long step = Math.floorDiv(above, (long) DOUBLING_MILLIKELVIN);
-        if (step < LOWEST_STEP) {
-            return WARMTH_AT_20_CELSIUS_Q8 >> -LOWEST_STEP;
+        if (step < LOWEST_DOUBLING_COUNT) {
+            return WARMTH_AT_20_CELSIUS_Q8 >> -LOWEST_DOUBLING_COUNT;
         }
-        if (step >= HIGHEST_STEP) {
-            return WARMTH_AT_20_CELSIUS_Q8 << HIGHEST_STEP;
+        if (step >= HIGHEST_DOUBLING_COUNT) {
+            return WARMTH_AT_20_CELSIUS_Q8 << HIGHEST_DOUBLING_COUNT;
         }
         // 2^12 keeps the fraction of the interpolation below the last bit of the result
         long low = step < 0 ? (1L << 20) >> -step : (1L << 20) << step;
@@ -71,12 +71,12 @@ public final class SelfDischarge {
      * @return nanocoulombs, 0 or more
      */
     public long minuteNanocoulombs(int warmthQ8) {
-        long divisor = MINUTES_PER_MONTH << WARMTH_BITS;
+        long divisor = MONTH_MINUTES << WARMTH_BITS;
         // lossPerMonth <= 1.8e16 < 2^54; split so that the product with the warmth fits
         long whole = lossPerMonthNanocoulombs / divisor;
         long rest = lossPerMonthNanocoulombs % divisor;
-        long scaled = rest * warmthQ8 + remainder;
-        remainder = scaled % divisor;
+        long scaled = rest * warmthQ8 + remainderNanocoulombs;
+        remainderNanocoulombs = scaled % divisor;
         return whole * warmthQ8 + scaled / divisor;
     }
 }

@@ -2,6 +2,8 @@ package org.gaugebench.core.fixed;
 
 /** Rounding, scaling and narrowing on plain integers, each with its rounding said in the name. */
 public final class FixedMath {
+    private static final long LARGEST_SUM = 1L << 62;
+
     private FixedMath() {}
 
     /**
@@ -90,17 +92,37 @@ public final class FixedMath {
     }
 
     /**
-     * Adds and saturates at the ends of 64 bits, for sums that only grow.
+     * Adds and saturates, for sums that only grow.
      *
-     * <p><b>Range:</b> any; the result is at most 2^62 in magnitude beyond which it stays, so that
-     * twice the sum still fits.
+     * <p><b>Range:</b> both at most 2^62 in magnitude, the result too: one more addend, or a
+     * negative, still fits.
      *
-     * @param sum the sum so far, at most 2^62 in magnitude
-     * @param addend what to add, at most 2^62 in magnitude
+     * @param sum the sum so far
+     * @param addend what to add
      * @return the sum, clamped to +-2^62
      */
     public static long saturatingAdd(long sum, long addend) {
-        return clamp(sum + addend, -(1L << 62), 1L << 62);
+        // Twice 2^62 is one more than fits: compare before adding.
+        if (sum > 0 && addend > LARGEST_SUM - sum) {
+            return LARGEST_SUM;
+        }
+        if (sum < 0 && addend < -LARGEST_SUM - sum) {
+            return -LARGEST_SUM;
+        }
+        return clamp(sum + addend, -LARGEST_SUM, LARGEST_SUM);
+    }
+
+    /**
+     * Multiplies two magnitudes and saturates.
+     *
+     * <p><b>Range:</b> both 0 or more, any size; the result is at most 2^62.
+     *
+     * @param one 0 or more
+     * @param other 0 or more
+     * @return the product, or 2^62 where it would be larger
+     */
+    public static long saturatingProduct(long one, long other) {
+        return one > 0 && other > LARGEST_SUM / one ? LARGEST_SUM : one * other;
     }
 
     /**

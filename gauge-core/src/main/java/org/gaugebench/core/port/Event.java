@@ -3,6 +3,8 @@ package org.gaugebench.core.port;
 /**
  * Everything a gauge announces: code, severity, unit of its one figure and a sentence. Only the
  * simulator turns an event into text; the core hands over the code and the figure.
+ *
+ * <p>A step of the count is told as 0 where nothing was known before: nobody was shown that count.
  */
 public enum Event {
     /** Power came up; figure: the stated off-time. */

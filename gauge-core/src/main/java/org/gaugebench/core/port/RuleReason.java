@@ -47,7 +47,9 @@ public enum RuleReason {
     /** Samples were missing: what was held no longer counts. */
     SAMPLES_MISSING("samples missing"),
     /** The rule is switched off by its settings. */
-    SWITCHED_OFF("rule switched off");
+    SWITCHED_OFF("rule switched off"),
+    /** A sample of the minute was clipped or implausible: the minute speaks for nothing. */
+    READING_DOUBTFUL("reading clipped or implausible");
 
     private final String sentence;
 

@@ -9,7 +9,7 @@ import org.gaugebench.core.settings.Setting;
  * Works out the capacity from a discharge that began at a proven full and ended at the empty
  * voltage (the C rules of {@code docs/rules.md}), if the cycle is fit for use as evidence: at least
  * half the capacity, at most three days, 15 to 35 °C, on average no faster than in five hours, no
- * gap and nothing clipped.
+ * gap and nothing clipped, and anchors of at most 3 %.
  *
  * <p>Only discharges count: a charge would bring the efficiency's uncertainty with it.
  */
@@ -17,6 +17,10 @@ public final class CapacityEstimate {
     private static final int LONGEST_MINUTES = 3 * 24 * 60;
     private static final int LOWEST_MILLICELSIUS = 15_000;
     private static final int HIGHEST_MILLICELSIUS = 35_000;
+
+    /** 3 % at either end over half the capacity are 8.5 % already. */
+    private static final int LARGEST_RESIDUAL_PARTS_PER_MILLION = 30_000;
+
     private static final int FASTEST_HOURS = 5;
     private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
     private static final int MINUTES_PER_HOUR = 60;
@@ -39,7 +43,11 @@ public final class CapacityEstimate {
      */
     public CapacityEstimate(GaugeSettings settings) {
         declaredMilliampHours = settings.get(Setting.CAPACITY);
-        switchedOff = settings.get(Setting.MEASURE_CAPACITY) == 0;
+        switchedOff =
+                settings.get(Setting.MEASURE_CAPACITY) == 0
+                        || settings.get(Setting.FULL_RESIDUAL) > LARGEST_RESIDUAL_PARTS_PER_MILLION
+                        || settings.get(Setting.EMPTY_RESIDUAL)
+                                > LARGEST_RESIDUAL_PARTS_PER_MILLION;
         emptyPartsPerMillion = settings.get(Setting.EMPTY_STATE);
         measuredMilliampHours =
                 new MeasuredValue(

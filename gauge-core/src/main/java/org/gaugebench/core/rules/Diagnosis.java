@@ -10,7 +10,7 @@ import org.gaugebench.core.settings.Setting;
  * days and cycles do. Answers with a bit for each fault that stands now; corrects nothing.
  */
 public final class Diagnosis {
-    private static final int MINUTES_PER_DAY = 24 * 60;
+    private static final int DAY_MINUTES = 24 * 60;
 
     /** Full voltage without any flow for so long is no accident. */
     private static final int BLOCKED_MINUTES = 30;
@@ -25,7 +25,7 @@ public final class Diagnosis {
     private final ChargeBalance balance;
 
     // State.
-    private long minutesSinceFull;
+    private long sinceFullMinutes;
     private int blockedMinutes;
     private boolean scaleSuspect;
     private boolean earlyEmpty;
@@ -37,18 +37,21 @@ public final class Diagnosis {
      * @param settings checked settings
      */
     public Diagnosis(GaugeSettings settings) {
-        overdueMinutes = settings.get(Setting.FULL_OVERDUE) * MINUTES_PER_DAY;
+        overdueMinutes = settings.get(Setting.FULL_OVERDUE) * DAY_MINUTES;
         declaredMilliampHours = settings.get(Setting.CAPACITY);
         long offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
-        // derived: C/20, at least twenty offset bounds; a hundredth of the nominal voltage
+        // derived: C/20, at least twenty offset bounds; a sixtieth of the nominal voltage
         long stepMicroamps = Math.max(declaredMilliampHours * 50, 20 * offsetMicroamps);
         steps =
                 new StepWatch(
                         stepMicroamps,
                         offsetMicroamps,
                         settings.get(Setting.NOMINAL_VOLTAGE) * 1_000 / 60);
-        // derived: a fifth of the capacity
-        balance = new ChargeBalance(declaredMilliampHours * 720_000_000L);
+        // derived: a fifth of the capacity, and the capacity
+        balance =
+                new ChargeBalance(
+                        declaredMilliampHours * 720_000_000L,
+                        declaredMilliampHours * 3_600_000_000L);
     }
 
     /**
@@ -64,7 +67,7 @@ public final class Diagnosis {
     public int judge(MinuteMean minute, FullChargeRule full, long measuredMilliampHours) {
         steps.addMinute(minute.meanMicroamps(), minute.meanMicrovolts());
         balance.addMinute(minute.nanocoulombs());
-        minutesSinceFull = Math.min(minutesSinceFull + 1, 1L << 40);
+        sinceFullMinutes = Math.min(sinceFullMinutes + 1, 1L << 40);
         boolean voltsFull = full.isOn() && minute.lowestMicrovolts() >= full.thresholdMicrovolts();
         boolean blocked = voltsFull && full.isArmed() && !full.flowSeen() && !full.flowStopped();
         blockedMinutes = blocked ? Math.min(blockedMinutes + 1, BLOCKED_MINUTES) : 0;
@@ -76,7 +79,7 @@ public final class Diagnosis {
         set(Fault.IN_OUT_RATIO_OFF, balance.isOff());
         set(Fault.CHARGING_STOPPED_EARLY, voltsFull && full.isArmed() && full.flowStopped());
         set(Fault.CHARGING_BLOCKED, blockedMinutes >= BLOCKED_MINUTES);
-        set(Fault.FULL_OVERDUE, overdueMinutes > 0 && minutesSinceFull >= overdueMinutes);
+        set(Fault.FULL_OVERDUE, overdueMinutes > 0 && sinceFullMinutes >= overdueMinutes);
         set(Fault.SCALE_SUSPECT, scaleSuspect);
         set(Fault.EMPTY_EARLY, earlyEmpty);
         set(
@@ -98,7 +101,7 @@ public final class Diagnosis {
      * @param againstCount whether the count contradicted: then scale, capacity or wiring is wrong
      */
     public void full(boolean againstCount) {
-        minutesSinceFull = 0;
+        sinceFullMinutes = 0;
         scaleSuspect = againstCount;
         earlyEmpty = false;
     }
@@ -115,10 +118,11 @@ public final class Diagnosis {
 
     /** Another battery: what was found belongs to the old one. */
     public void newBattery() {
-        minutesSinceFull = 0;
+        sinceFullMinutes = 0;
         scaleSuspect = false;
         earlyEmpty = false;
         balance.forget();
+        steps.forget();
     }
 
     /**
@@ -127,7 +131,7 @@ public final class Diagnosis {
      * @param minutes whole minutes, 0 or more
      */
     public void resume(long minutes) {
-        minutesSinceFull = Math.max(minutes, 0);
+        sinceFullMinutes = Math.max(minutes, 0);
     }
 
     /**
@@ -136,7 +140,7 @@ public final class Diagnosis {
      * @return whole minutes
      */
     public long minutesSinceFull() {
-        return minutesSinceFull;
+        return sinceFullMinutes;
     }
 
     /**

@@ -1,6 +1,7 @@
 package org.gaugebench.core.rules;
 
 import org.gaugebench.core.charge.MinuteMean;
+import org.gaugebench.core.settings.ChemistryPreset;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 
@@ -19,7 +20,7 @@ public final class EfficiencyEstimate {
     /** At least 30 % of the capacity must have gone out. */
     private static final int SHALLOWEST_PERCENT = 30;
 
-    private static final int UNSEEN_SHARE = 4;
+    private static final int UNSEEN_DIVISOR = 4;
 
     // Parameters.
     private final boolean switchedOff;
@@ -43,7 +44,7 @@ public final class EfficiencyEstimate {
         capacityNanocoulombs = settings.get(Setting.CAPACITY) * 3_600_000_000L;
         unseenMicroamps =
                 settings.get(Setting.OFFSET_BOUND) + settings.get(Setting.UNMEASURED_BOUND);
-        boolean lithium = settings.get(Setting.CHEMISTRY) == 4;
+        boolean lithium = settings.get(Setting.CHEMISTRY) == ChemistryPreset.LIFEPO4.code();
         measuredPartsPerMillion =
                 new MeasuredValue(
                         settings.get(Setting.COULOMBIC_EFFICIENCY),
@@ -106,7 +107,7 @@ public final class EfficiencyEstimate {
 
     private boolean isClear() {
         long unseen = unseenMicroamps * minutes * MINUTE_MILLIS;
-        return unseen < (inNanocoulombs - outNanocoulombs) / UNSEEN_SHARE;
+        return unseen < (inNanocoulombs - outNanocoulombs) / UNSEEN_DIVISOR;
     }
 
     private long result() {

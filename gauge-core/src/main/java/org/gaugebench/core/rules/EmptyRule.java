@@ -24,7 +24,7 @@ public final class EmptyRule {
     /** Two early ends agree when their counts differ by at most 5 points. */
     private static final int AGREEMENT_PARTS_PER_MILLION = 50_000;
 
-    private static final int NO_EARLY_END = -1;
+    private static final int NO_EARLY_END_CODE = -1;
 
     // Parameters.
     private final long emptyMicrovolts;
@@ -35,8 +35,11 @@ public final class EmptyRule {
     // State.
     private boolean armed = true;
     private long chargedNanocoulombs;
-    private int minutesSinceHeavy = RECOVERY_MINUTES;
-    private int earlyEndPartsPerMillion = NO_EARLY_END;
+
+    /** Starts at 0: what was drawn before the start is not known (rule E3). */
+    private int lightMinutes;
+
+    private int earlyEndPartsPerMillion = NO_EARLY_END_CODE;
     private int emptyCount;
 
     /**
@@ -78,20 +81,21 @@ public final class EmptyRule {
         }
         long dischargeMicroamps = -(long) minute.meanMicroamps();
         if (dischargeMicroamps > heavyMicroamps) {
-            minutesSinceHeavy = 0;
-        } else if (minutesSinceHeavy < RECOVERY_MINUTES) {
-            minutesSinceHeavy++;
+            lightMinutes = 0;
+        } else if (lightMinutes < RECOVERY_MINUTES) {
+            lightMinutes++;
         }
         if (!armed) {
             judgeRearm(minute);
             return RuleOutcome.NONE;
         }
         boolean atEnd =
-                minute.highestMicrovolts() <= emptyMicrovolts
+                !minute.isDoubtful()
+                        && minute.highestMicrovolts() <= emptyMicrovolts
                         && minute.lowestMicrovolts() > 0
                         && dischargeMicroamps > 0
                         && dischargeMicroamps <= smallMicroamps
-                        && minutesSinceHeavy >= RECOVERY_MINUTES
+                        && lightMinutes >= RECOVERY_MINUTES
                         && isWarm(temperatureMillicelsius);
         return atEnd ? end(shownPartsPerMillion, lowerEdgePartsPerMillion) : RuleOutcome.NONE;
     }
@@ -105,11 +109,11 @@ public final class EmptyRule {
         armed = false;
         chargedNanocoulombs = 0;
         boolean agrees =
-                earlyEndPartsPerMillion != NO_EARLY_END
+                earlyEndPartsPerMillion != NO_EARLY_END_CODE
                         && Math.abs(earlyEndPartsPerMillion - shownPartsPerMillion)
                                 <= AGREEMENT_PARTS_PER_MILLION;
         if (lowerEdgePartsPerMillion <= PLAUSIBLE_PARTS_PER_MILLION || agrees) {
-            earlyEndPartsPerMillion = NO_EARLY_END;
+            earlyEndPartsPerMillion = NO_EARLY_END_CODE;
             emptyCount++;
             return RuleOutcome.SET_TO_EMPTY;
         }
@@ -121,6 +125,11 @@ public final class EmptyRule {
         chargedNanocoulombs =
                 FixedMath.clamp(chargedNanocoulombs + minute.nanocoulombs(), 0, rearmNanocoulombs);
         armed = chargedNanocoulombs >= rearmNanocoulombs;
+    }
+
+    /** Samples were missing: a heavy load may hide among them. */
+    public void samplesMissing() {
+        lightMinutes = 0;
     }
 
     /**

@@ -20,15 +20,16 @@ final class FullChargeLimits {
     final int holdMinutes;
     final long flatnessMicrovolts;
     final int plateauMinutes;
-    final long floatMicrovolts;
     final int floatMinutes;
     final long floatMicroamps;
     final long rearmNanocoulombs;
+    final int rearmEdgePartsPerMillion;
     final int quietMinutes;
     final long noFlowMicroamps;
     final long someFlowMicroamps;
     final int taperResidualPartsPerMillion;
     final int otherResidualPartsPerMillion;
+    private final long floatAt25Microvolts;
     private final long thresholdAt25Microvolts;
     private final long microvoltsPerKelvin;
     private final long compensationLimitMicrovolts;
@@ -49,7 +50,7 @@ final class FullChargeLimits {
         flatnessMicrovolts = settings.get(Setting.FLATNESS) * MICROVOLTS_PER_MILLIVOLT;
         plateauMinutes = (int) settings.get(Setting.PLATEAU_HOLD);
         long floatMillivolts = settings.get(Setting.FLOAT_VOLTAGE);
-        floatMicrovolts =
+        floatAt25Microvolts =
                 (floatMillivolts - floatMillivolts / FLOAT_MARGIN_DIVISOR)
                         * MICROVOLTS_PER_MILLIVOLT;
         floatMinutes = floatMillivolts == 0 ? 0 : (int) settings.get(Setting.FLOAT_HOLD);
@@ -60,6 +61,7 @@ final class FullChargeLimits {
                 StateOfCharge.nanocoulombs(
                         settings.get(Setting.REARM_DISCHARGE),
                         capacityMilliampHours * 3_600_000_000L);
+        rearmEdgePartsPerMillion = 1_000_000 - (int) settings.get(Setting.REARM_DISCHARGE);
         quietMinutes = (int) settings.get(Setting.QUIET_TIME);
         // derived: 0.05 % and 0.2 % of the capacity in one hour, never under the offset bound: an
         // offset must not look like flow
@@ -86,6 +88,18 @@ final class FullChargeLimits {
                         microvoltsPerKelvin * aboveReference, MILLIKELVIN_PER_KELVIN),
                 -compensationLimitMicrovolts,
                 compensationLimitMicrovolts);
+    }
+
+    long floatThresholdMicrovolts(int temperatureMillicelsius) {
+        return floatAt25Microvolts + compensationMicrovolts(temperatureMillicelsius);
+    }
+
+    /** The lowest voltage that a charger holds: float where there is one, else the threshold. */
+    long chargingMicrovolts(int temperatureMillicelsius) {
+        long threshold = thresholdMicrovolts(temperatureMillicelsius);
+        return floatMinutes == 0
+                ? threshold
+                : Math.min(threshold, floatThresholdMicrovolts(temperatureMillicelsius));
     }
 
     long thresholdMicrovolts(int temperatureMillicelsius) {

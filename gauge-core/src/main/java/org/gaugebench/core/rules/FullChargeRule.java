@@ -21,13 +21,8 @@ import org.gaugebench.core.settings.GaugeSettings;
  * never reaches the threshold (float path); a count that contradicts asks for four times the hold.
  */
 public final class FullChargeRule {
-    /** The taper range reaches a quarter of the taper below zero: a full battery may float. */
-    private static final int TAPER_FLOOR_DIVISOR = 4;
-
-    private static final int STRONG_FLOW_TAPERS = 2;
-    private static final int PLATEAU_TAPERS = 4;
-    private static final int STEADY_PERCENT = 5;
-    private static final int LONGER_HOLD_FACTOR = 4;
+    private static final int STRONG_FLOW_TAPER_TIMES = 2;
+    private static final int LONGER_HOLD_TIMES = 4;
 
     /** A count whose upper edge reaches 95 % does not contradict full. */
     private static final int PLAUSIBLE_PARTS_PER_MILLION = 950_000;
@@ -36,15 +31,14 @@ public final class FullChargeRule {
     private final FullChargeLimits limits;
 
     // State.
-    private final HoldTimer hold = new HoldTimer();
-    private final SteadyWatch flatness = new SteadyWatch();
-    private final SteadyWatch plateau = new SteadyWatch();
-    private final HoldTimer floating = new HoldTimer();
+    private final TaperPath taper;
+    private final PlateauPath plateau;
+    private final FloatPath floating;
     private final FlowWatch flow;
     private final RuleCoverage coverage = new RuleCoverage();
     private RuleState state = RuleState.WAITING;
     private RuleReason reason = RuleReason.NO_MINUTE_YET;
-    private int quietMinutesLeft;
+    private int leftQuietMinutes;
     private long dischargedNanocoulombs;
     private int fullCount;
     private long thresholdMicrovolts;
@@ -57,9 +51,12 @@ public final class FullChargeRule {
      */
     public FullChargeRule(GaugeSettings settings) {
         limits = new FullChargeLimits(settings);
+        taper = new TaperPath(limits);
+        plateau = new PlateauPath(limits);
+        floating = new FloatPath(limits);
         flow =
                 new FlowWatch(
-                        STRONG_FLOW_TAPERS * limits.taperMicroamps,
+                        STRONG_FLOW_TAPER_TIMES * limits.taperMicroamps,
                         limits.noFlowMicroamps,
                         limits.someFlowMicroamps);
         thresholdMicrovolts = limits.thresholdMicrovolts(Sample.TEMPERATURE_ABSENT);
@@ -70,7 +67,7 @@ public final class FullChargeRule {
 
     /** Begins the quiet time: after a restart or a change of settings figures are settling. */
     public void beginQuietTime() {
-        quietMinutesLeft = limits.quietMinutes;
+        leftQuietMinutes = limits.quietMinutes;
     }
 
     /**
@@ -95,12 +92,15 @@ public final class FullChargeRule {
             return RuleOutcome.NONE;
         }
         thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
-        flow.addMinute(minute.meanMicroamps());
-        if (state == RuleState.NOT_ARMED) {
-            return judgeRearm(minute);
+        watchFlow(minute, temperatureMillicelsius);
+        boolean quiet = leftQuietMinutes > 0;
+        if (quiet) {
+            leftQuietMinutes--;
         }
-        if (quietMinutesLeft > 0) {
-            quietMinutesLeft--;
+        if (state == RuleState.NOT_ARMED) {
+            return judgeRearm(minute, upperEdgePartsPerMillion);
+        }
+        if (quiet) {
             restart(RuleReason.QUIET_TIME);
             return RuleOutcome.NONE;
         }
@@ -109,121 +109,45 @@ public final class FullChargeRule {
         return proof == RuleReason.HOLD_RUNNING ? RuleOutcome.NONE : prove(proof);
     }
 
+    private void watchFlow(MinuteMean minute, int temperatureMillicelsius) {
+        if (minute.isDoubtful()) {
+            flow.addDoubtfulMinute();
+            return;
+        }
+        flow.addMinute(
+                minute.meanMicroamps(),
+                minute.lowestMicrovolts() >= limits.chargingMicrovolts(temperatureMillicelsius));
+    }
+
     /** Answers HOLD_RUNNING while nothing is proven, else the proof. */
     private RuleReason judgePaths(
             MinuteMean minute, int temperatureMillicelsius, boolean plausible, boolean atLimit) {
-        RuleReason obstacle = obstacle(minute);
-        boolean flat = flatness(minute, obstacle);
-        boolean tapering = obstacle == RuleReason.HOLD_RUNNING && flat;
-        if (tapering) {
-            hold.inside();
-        } else {
-            hold.outside();
-        }
-        boolean plateauRuns = plateauRuns(minute, obstacle, atLimit);
-        boolean floatRuns = floatRuns(minute, temperatureMillicelsius);
-        int neededMinutes =
-                plausible ? limits.holdMinutes : LONGER_HOLD_FACTOR * limits.holdMinutes;
-        if (tapering && hold.heldMinutes() >= neededMinutes) {
+        RuleReason obstacle = taper.judge(minute, thresholdMicrovolts, flow);
+        boolean plateauRuns = plateau.judge(minute, obstacle, atLimit);
+        boolean floatRuns = floating.judge(minute, temperatureMillicelsius, flow);
+        int neededMinutes = plausible ? limits.holdMinutes : LONGER_HOLD_TIMES * limits.holdMinutes;
+        if (obstacle == RuleReason.HOLD_RUNNING && taper.heldMinutes() >= neededMinutes) {
             return plausible ? RuleReason.PROVEN_BY_TAPER : RuleReason.PROVEN_LATE;
         }
-        if (plateauRuns && plateau.minutes() >= limits.plateauMinutes) {
+        if (plateauRuns && plateau.isProven()) {
             return RuleReason.PROVEN_BY_PLATEAU;
         }
-        if (floatRuns && floating.heldMinutes() >= limits.floatMinutes) {
+        if (floatRuns && floating.isProven()) {
             return RuleReason.PROVEN_BY_FLOAT;
         }
-        explain(obstacle, flat, tapering, plateauRuns, floatRuns);
+        explain(obstacle, plateauRuns, floatRuns);
         return RuleReason.HOLD_RUNNING;
     }
 
-    private RuleReason obstacle(MinuteMean minute) {
-        if (minute.lowestMicrovolts() < thresholdMicrovolts) {
-            return RuleReason.VOLTAGE_UNDER_THRESHOLD;
-        }
-        if (flow.stopped()) {
-            return RuleReason.FLOW_STOPPED;
-        }
-        if (!flow.flowSeen()) {
-            return RuleReason.NO_FLOW;
-        }
-        if (minute.meanMicroamps() > limits.taperMicroamps) {
-            return RuleReason.CURRENT_ABOVE_TAPER;
-        }
-        if (minute.meanMicroamps() < -limits.taperMicroamps / TAPER_FLOOR_DIVISOR) {
-            return RuleReason.CURRENT_BELOW_TAPER;
-        }
-        return RuleReason.HOLD_RUNNING;
-    }
-
-    /** Whether the voltage of the minutes inside the range has stayed within the flatness. */
-    private boolean flatness(MinuteMean minute, RuleReason obstacle) {
-        if (obstacle != RuleReason.HOLD_RUNNING) {
-            return true;
-        }
-        if (limits.flatnessMicrovolts == 0) {
-            return true;
-        }
-        boolean beginning = hold.heldMinutes() == 0;
-        if (beginning) {
-            flatness.reset();
-        }
-        int before = flatness.minutes();
-        flatness.addMinute(minute.meanMicrovolts(), limits.flatnessMicrovolts);
-        if (beginning || flatness.minutes() == before + 1) {
-            return true;
-        }
-        hold.reset();
-        return false;
-    }
-
-    private boolean plateauRuns(MinuteMean minute, RuleReason obstacle, boolean atLimit) {
-        long mean = minute.meanMicroamps();
-        boolean runs =
-                limits.plateauMinutes > 0
-                        && atLimit
-                        && obstacle == RuleReason.CURRENT_ABOVE_TAPER
-                        && mean < PLATEAU_TAPERS * limits.taperMicroamps;
-        if (runs) {
-            plateau.addMinute(mean, mean * STEADY_PERCENT / 100);
-        } else {
-            plateau.reset();
-        }
-        return runs;
-    }
-
-    private boolean floatRuns(MinuteMean minute, int temperatureMillicelsius) {
-        boolean runs =
-                limits.floatMinutes > 0
-                        && flow.flowSeen()
-                        && Math.abs((long) minute.meanMicroamps()) <= limits.floatMicroamps
-                        && minute.lowestMicrovolts()
-                                >= limits.floatMicrovolts
-                                        + limits.compensationMicrovolts(temperatureMillicelsius);
-        if (runs) {
-            floating.inside();
-        } else {
-            floating.outside();
-        }
-        return runs;
-    }
-
-    private void explain(
-            RuleReason obstacle,
-            boolean flat,
-            boolean tapering,
-            boolean plateauRuns,
-            boolean floatRuns) {
-        if (tapering) {
-            boolean longer = hold.heldMinutes() >= limits.holdMinutes;
-            move(
-                    RuleState.HOLDING,
-                    longer ? RuleReason.LONGER_HOLD_RUNNING : RuleReason.HOLD_RUNNING);
+    private void explain(RuleReason obstacle, boolean plateauRuns, boolean floatRuns) {
+        if (obstacle == RuleReason.HOLD_RUNNING) {
+            boolean longer = taper.heldMinutes() >= limits.holdMinutes;
+            move(RuleState.HOLDING, longer ? RuleReason.LONGER_HOLD_RUNNING : obstacle);
         } else if (plateauRuns) {
             move(RuleState.HOLDING, RuleReason.PLATEAU_RUNNING);
-        } else if (!flat) {
-            move(RuleState.WAITING, RuleReason.VOLTAGE_NOT_FLAT);
-        } else if (hold.heldMinutes() > 0) {
+        } else if (obstacle == RuleReason.VOLTAGE_NOT_FLAT) {
+            move(RuleState.WAITING, obstacle);
+        } else if (taper.heldMinutes() > 0) {
             move(RuleState.PAUSED, obstacle);
         } else if (floatRuns) {
             move(RuleState.HOLDING, RuleReason.FLOAT_RUNNING);
@@ -242,13 +166,18 @@ public final class FullChargeRule {
         return RuleOutcome.SET_TO_FULL;
     }
 
-    private RuleOutcome judgeRearm(MinuteMean minute) {
+    /**
+     * Armed by what went out through the shunt, or by what was lost beside it: once the band itself
+     * says that the battery cannot be full any more.
+     */
+    private RuleOutcome judgeRearm(MinuteMean minute, int upperEdgePartsPerMillion) {
         dischargedNanocoulombs =
                 FixedMath.clamp(
                         dischargedNanocoulombs - minute.nanocoulombs(),
                         0,
                         limits.rearmNanocoulombs);
-        if (dischargedNanocoulombs < limits.rearmNanocoulombs) {
+        boolean cannotBeFull = upperEdgePartsPerMillion <= limits.rearmEdgePartsPerMillion;
+        if (dischargedNanocoulombs < limits.rearmNanocoulombs && !cannotBeFull) {
             move(state, reason);
             return RuleOutcome.NONE;
         }
@@ -257,15 +186,18 @@ public final class FullChargeRule {
     }
 
     private void restart(RuleReason why) {
-        hold.reset();
-        floating.reset();
-        plateau.reset();
-        flatness.reset();
+        letGo();
         move(RuleState.WAITING, why);
     }
 
+    private void letGo() {
+        taper.reset();
+        plateau.reset();
+        floating.reset();
+    }
+
     private void disarm(RuleReason why) {
-        restart(why);
+        letGo();
         move(RuleState.NOT_ARMED, why);
         dischargedNanocoulombs = 0;
     }
@@ -292,7 +224,7 @@ public final class FullChargeRule {
 
     /** Samples were missing: what was held no longer counts. */
     public void samplesMissing() {
-        flow.forgetRecent();
+        flow.forget();
         if (!limits.switchedOff && state != RuleState.NOT_ARMED) {
             restart(RuleReason.SAMPLES_MISSING);
         }
@@ -343,7 +275,7 @@ public final class FullChargeRule {
      * @return whole minutes of the taper hold
      */
     public int heldMinutes() {
-        return hold.heldMinutes();
+        return taper.heldMinutes();
     }
 
     /**

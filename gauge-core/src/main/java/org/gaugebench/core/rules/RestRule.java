@@ -19,7 +19,7 @@ public final class RestRule {
     private static final int MINUTES_PER_HOUR = 60;
 
     /** Surface charge: no charging in the last twelve hours (common practice, no source). */
-    private static final int MINUTES_AFTER_CHARGE = 12 * MINUTES_PER_HOUR;
+    private static final int AFTER_CHARGE_MINUTES = 12 * MINUTES_PER_HOUR;
 
     private static final int LOWEST_MILLICELSIUS = 5_000;
 
@@ -31,7 +31,7 @@ public final class RestRule {
 
     // State.
     private int restedMinutes;
-    private int minutesSinceCharge;
+    private int unchargedMinutes;
     private boolean usedThisRest;
     private int targetPartsPerMillion;
     private long residualPartsPerMillion;
@@ -72,10 +72,11 @@ public final class RestRule {
             return RuleOutcome.NONE;
         }
         long mean = minute.meanMicroamps();
-        minutesSinceCharge =
-                mean > restMicroamps ? 0 : Math.min(minutesSinceCharge + 1, MINUTES_AFTER_CHARGE);
+        unchargedMinutes =
+                mean > restMicroamps ? 0 : Math.min(unchargedMinutes + 1, AFTER_CHARGE_MINUTES);
         boolean still =
-                minute.highestMicroamps() <= restMicroamps
+                !minute.isDoubtful()
+                        && minute.highestMicroamps() <= restMicroamps
                         && minute.lowestMicroamps() >= -restMicroamps;
         if (!still || minute.lowestMicrovolts() == 0) {
             restedMinutes = 0;
@@ -85,7 +86,7 @@ public final class RestRule {
         restedMinutes = Math.min(restedMinutes + 1, restMinutes);
         if (usedThisRest
                 || restedMinutes < restMinutes
-                || minutesSinceCharge < MINUTES_AFTER_CHARGE
+                || unchargedMinutes < AFTER_CHARGE_MINUTES
                 || (temperatureMillicelsius != Sample.TEMPERATURE_ABSENT
                         && temperatureMillicelsius < LOWEST_MILLICELSIUS)) {
             return RuleOutcome.NONE;
@@ -112,7 +113,7 @@ public final class RestRule {
     /** Samples were missing: whether the battery rested is not known. */
     public void samplesMissing() {
         restedMinutes = 0;
-        minutesSinceCharge = 0;
+        unchargedMinutes = 0;
         usedThisRest = false;
     }
 

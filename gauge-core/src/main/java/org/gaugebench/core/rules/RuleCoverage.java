@@ -6,30 +6,30 @@ import org.gaugebench.core.port.RuleState;
 /** Which states, transitions and reasons of a rule a run has visited, as bits. */
 final class RuleCoverage {
     /** Bit of a transition: from x 8 + to. */
-    private static final int STATE_STRIDE = 8;
+    private static final int STRIDE_BITS = 8;
 
     // State.
-    private int statesSeen;
-    private long transitionsSeen;
-    private int reasonsSeen;
+    private int stateBits;
+    private long transitionBits;
+    private int reasonBits;
 
     void visit(RuleState from, RuleState to, RuleReason reason) {
-        statesSeen |= 1 << to.ordinal();
+        stateBits |= 1 << to.ordinal();
         if (from != to) {
-            transitionsSeen |= 1L << (from.ordinal() * STATE_STRIDE + to.ordinal());
+            transitionBits |= 1L << (from.ordinal() * STRIDE_BITS + to.ordinal());
         }
-        reasonsSeen |= reason.bit();
+        reasonBits |= reason.bit();
     }
 
     int statesSeen() {
-        return statesSeen;
+        return stateBits;
     }
 
     long transitionsSeen() {
-        return transitionsSeen;
+        return transitionBits;
     }
 
     int reasonsSeen() {
-        return reasonsSeen;
+        return reasonBits;
     }
 }

@@ -8,11 +8,11 @@ import org.gaugebench.core.fixed.FixedMath;
  */
 final class StepWatch {
     /** So many contradictions in a row are no coincidence (common practice, no source). */
-    private static final int CONTRADICTIONS = 3;
+    private static final int CONTRADICTION_COUNT = 3;
 
     private static final int RESISTANCE_SHIFT = 3;
-    private static final int REFERENCE_STEPS = 16;
-    private static final long MICROOHMS_PER_OHM = 1_000_000;
+    private static final int REFERENCE_STEP_COUNT = 16;
+    private static final long OHM_MICROOHMS = 1_000_000;
     private static final long LARGEST_MICROOHMS = 1_000_000;
 
     // Parameters.
@@ -24,9 +24,9 @@ final class StepWatch {
     private boolean started;
     private int lastMicroamps;
     private int lastMicrovolts;
-    private int reversed;
-    private int silent;
-    private int steps;
+    private int reversedCount;
+    private int silentCount;
+    private int stepCount;
     private long resistanceMicroohms;
     private long referenceMicroohms;
 
@@ -63,31 +63,31 @@ final class StepWatch {
             currentStep(currentStep, voltageStep);
         } else if (Math.abs(currentStep) <= stillMicroamps
                 && Math.abs(voltageStep) >= stepMicrovolts) {
-            silent = Math.min(silent + 1, CONTRADICTIONS);
+            silentCount = Math.min(silentCount + 1, CONTRADICTION_COUNT);
         }
     }
 
     private void currentStep(long currentStep, long voltageStep) {
-        silent = 0;
+        silentCount = 0;
         long product = Long.signum(currentStep) * (long) Long.signum(voltageStep);
         if (product < 0) {
-            reversed = Math.min(reversed + 1, CONTRADICTIONS);
+            reversedCount = Math.min(reversedCount + 1, CONTRADICTION_COUNT);
             return;
         }
-        reversed = 0;
+        reversedCount = 0;
         long microohms =
                 FixedMath.clamp(
-                        Math.abs(voltageStep) * MICROOHMS_PER_OHM / Math.abs(currentStep),
+                        Math.abs(voltageStep) * OHM_MICROOHMS / Math.abs(currentStep),
                         0,
                         LARGEST_MICROOHMS);
-        steps = Math.min(steps + 1, REFERENCE_STEPS + 1);
+        stepCount = Math.min(stepCount + 1, REFERENCE_STEP_COUNT + 1);
         resistanceMicroohms =
-                steps == 1
+                stepCount == 1
                         ? microohms
                         : resistanceMicroohms
                                 + FixedMath.divideHalfAwayFromZero(
                                         microohms - resistanceMicroohms, 1L << RESISTANCE_SHIFT);
-        if (steps == REFERENCE_STEPS) {
+        if (stepCount == REFERENCE_STEP_COUNT) {
             referenceMicroohms = resistanceMicroohms;
         }
     }
@@ -97,14 +97,24 @@ final class StepWatch {
         started = false;
     }
 
+    /** Another battery: its resistance is another. */
+    void forget() {
+        started = false;
+        reversedCount = 0;
+        silentCount = 0;
+        stepCount = 0;
+        resistanceMicroohms = 0;
+        referenceMicroohms = 0;
+    }
+
     /** Several current steps in a row moved the voltage the wrong way. */
     boolean isReversed() {
-        return reversed >= CONTRADICTIONS;
+        return reversedCount >= CONTRADICTION_COUNT;
     }
 
     /** Several voltage steps in a row had no current step beside them. */
     boolean isSilent() {
-        return silent >= CONTRADICTIONS;
+        return silentCount >= CONTRADICTION_COUNT;
     }
 
     /** The resistance is twice what it was over the first steps. */

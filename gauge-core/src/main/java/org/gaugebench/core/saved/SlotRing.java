@@ -69,6 +69,9 @@ public final class SlotRing {
      * @return what was found
      */
     public SlotOutcome open(SavedState state) {
+        for (int i = 0; i < failed.length; i++) {
+            failed[i] = false;
+        }
         survey();
         if (decision.outcome != SlotOutcome.NONE_VALID
                 && decision.outcome != SlotOutcome.FOREIGN_BATTERY) {

@@ -43,8 +43,8 @@ public final class ShuntAdjustment {
     /**
      * Takes the mean of a minute for zero.
      *
-     * <p><b>Range:</b> the sum of adjustments is limited to the converter's 32 bits by the zero
-     * limit of each step.
+     * <p><b>Range:</b> the sum of adjustments stays within the zero limit on either side, else
+     * several small steps would take a load for zero that one step would not.
      *
      * @param meanMicroamps the minute's mean
      * @param lowestMicroamps its lowest reading
@@ -60,9 +60,11 @@ public final class ShuntAdjustment {
         if ((long) highestMicroamps - lowestMicroamps > 2 * zeroLimitMicroamps) {
             return CommandOutcome.REFUSED_UNSTABLE;
         }
-        zeroCountsQ8 =
-                FixedMath.clampToInt(
-                        (long) zeroCountsQ8 + sense.countsQ8FromMicroamps(meanMicroamps));
+        long total = (long) zeroCountsQ8 + sense.countsQ8FromMicroamps(meanMicroamps);
+        if (Math.abs(total) > sense.countsQ8FromMicroamps((int) zeroLimitMicroamps)) {
+            return CommandOutcome.REFUSED_NOT_ZERO;
+        }
+        zeroCountsQ8 = (int) total;
         pointTaken = false;
         return CommandOutcome.DONE;
     }
@@ -70,7 +72,8 @@ public final class ShuntAdjustment {
     /**
      * Takes one of two points of a span adjustment.
      *
-     * <p><b>Range:</b> currents to 2^31 uA; their difference times 1e6 below 2^53.
+     * <p><b>Range:</b> currents to 2^31 uA; their difference times 1e6 below 2^53. A gain far out
+     * of range is refused before it is multiplied with the gain in force.
      *
      * @param meanMicroamps what the gauge showed over the minute
      * @param lowestMicroamps its lowest reading
@@ -98,8 +101,15 @@ public final class ShuntAdjustment {
         if (Math.abs(shownStep) < ratedMicroamps / LEAST_SPAN_DIVISOR) {
             return CommandOutcome.REFUSED_POINTS_TOO_CLOSE;
         }
-        long gain = (referenceStep - shownStep) * 1_000_000 / shownStep;
-        long total = gainPartsPerMillion + gain;
+        long gain =
+                FixedMath.divideHalfAwayFromZero(
+                        (referenceStep - shownStep) * Long.signum(shownStep) * 1_000_000,
+                        Math.abs(shownStep));
+        if (Math.abs(gain) > 2 * LARGEST_GAIN_PARTS_PER_MILLION) {
+            return CommandOutcome.REFUSED_TOO_LARGE;
+        }
+        // Gains multiply: (1 + g)(1 + h) - 1.
+        long total = gainPartsPerMillion + gain + gainPartsPerMillion * gain / 1_000_000;
         if (Math.abs(total) > LARGEST_GAIN_PARTS_PER_MILLION) {
             return CommandOutcome.REFUSED_TOO_LARGE;
         }

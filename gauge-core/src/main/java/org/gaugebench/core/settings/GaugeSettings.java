@@ -9,11 +9,22 @@ import org.gaugebench.core.fixed.Crc32;
  * An immutable set of settings, checked as a whole.
  *
  * <p>Rules across settings: the shunt's rated drop lies within the converter's full scale (else the
- * rated current could not be read); the rated current fits 32 bits of microamps; the absorption
- * threshold (absorption less margin) is above zero when the rule is on and within the voltage
- * converter's full scale.
+ * rated current could not be read), which keeps the rated current within 32 bits of microamps too.
+ * With the full-charge rule on, absorption lies above its margin and within the voltage converter's
+ * full scale, a float voltage is not above it, and the empty voltage lies under its threshold. The
+ * rested voltages rise with the state of charge. The usable parts do not rise toward the cold.
  */
 public final class GaugeSettings {
+    private static final Setting[] REST_VOLTAGES = {
+        Setting.REST_VOLTAGE_0,
+        Setting.REST_VOLTAGE_10,
+        Setting.REST_VOLTAGE_25,
+        Setting.REST_VOLTAGE_50,
+        Setting.REST_VOLTAGE_75,
+        Setting.REST_VOLTAGE_90,
+        Setting.REST_VOLTAGE_100
+    };
+
     private final long[] values;
 
     private GaugeSettings(long[] values) {
@@ -126,31 +137,92 @@ public final class GaugeSettings {
         }
 
         private void checkTogether(List<SettingsProblem> problems) {
-            if (get(Setting.SHUNT_RATED_DROP) > get(Setting.SHUNT_FULL_SCALE)) {
-                problems.add(
-                        new SettingsProblem(
-                                Setting.SHUNT_RATED_DROP,
-                                get(Setting.SHUNT_RATED_DROP),
-                                "must be at most shunt-full-scale ("
-                                        + get(Setting.SHUNT_FULL_SCALE)
-                                        + " uV), else the rated current cannot be read"));
+            require(
+                    problems,
+                    get(Setting.SHUNT_RATED_DROP) <= get(Setting.SHUNT_FULL_SCALE),
+                    Setting.SHUNT_RATED_DROP,
+                    "must be at most",
+                    Setting.SHUNT_FULL_SCALE,
+                    "else the rated current cannot be read");
+            if (get(Setting.ABSORPTION) > 0) {
+                checkFull(problems);
             }
-            long absorption = get(Setting.ABSORPTION);
-            if (absorption > 0 && absorption <= get(Setting.ABSORPTION_MARGIN)) {
-                problems.add(
-                        new SettingsProblem(
-                                Setting.ABSORPTION_MARGIN,
-                                get(Setting.ABSORPTION_MARGIN),
-                                "must be below absorption (" + absorption + " mV)"));
+            for (int i = 1; i < REST_VOLTAGES.length; i++) {
+                require(
+                        problems,
+                        get(REST_VOLTAGES[i]) > get(REST_VOLTAGES[i - 1]),
+                        REST_VOLTAGES[i],
+                        "must be above",
+                        REST_VOLTAGES[i - 1],
+                        "a fuller battery rests higher");
             }
-            if (absorption > get(Setting.VOLTAGE_FULL_SCALE)) {
-                problems.add(
-                        new SettingsProblem(
-                                Setting.ABSORPTION,
-                                absorption,
-                                "must be at most voltage-full-scale ("
-                                        + get(Setting.VOLTAGE_FULL_SCALE)
-                                        + " mV), else full cannot be seen"));
+            require(
+                    problems,
+                    get(Setting.USABLE_AT_0) <= get(Setting.USABLE_AT_10),
+                    Setting.USABLE_AT_0,
+                    "must be at most",
+                    Setting.USABLE_AT_10,
+                    "cold leaves no more");
+            require(
+                    problems,
+                    get(Setting.USABLE_AT_MINUS_20) <= get(Setting.USABLE_AT_0),
+                    Setting.USABLE_AT_MINUS_20,
+                    "must be at most",
+                    Setting.USABLE_AT_0,
+                    "cold leaves no more");
+        }
+
+        private void checkFull(List<SettingsProblem> problems) {
+            long threshold = get(Setting.ABSORPTION) - get(Setting.ABSORPTION_MARGIN);
+            require(
+                    problems,
+                    threshold > 0,
+                    Setting.ABSORPTION_MARGIN,
+                    "must be below",
+                    Setting.ABSORPTION,
+                    "else any voltage is full");
+            require(
+                    problems,
+                    get(Setting.ABSORPTION) <= get(Setting.VOLTAGE_FULL_SCALE),
+                    Setting.ABSORPTION,
+                    "must be at most",
+                    Setting.VOLTAGE_FULL_SCALE,
+                    "else full cannot be seen");
+            require(
+                    problems,
+                    get(Setting.FLOAT_VOLTAGE) <= get(Setting.ABSORPTION),
+                    Setting.FLOAT_VOLTAGE,
+                    "must be at most",
+                    Setting.ABSORPTION,
+                    "a charger floats lower than it absorbs");
+            require(
+                    problems,
+                    threshold <= 0 || get(Setting.EMPTY_VOLTAGE) < threshold,
+                    Setting.EMPTY_VOLTAGE,
+                    "must be below the threshold of",
+                    Setting.ABSORPTION,
+                    "else one voltage is full and empty");
+        }
+
+        private void require(
+                List<SettingsProblem> problems,
+                boolean holds,
+                Setting setting,
+                String relation,
+                Setting other,
+                String reason) {
+            if (!holds) {
+                String rule =
+                        relation
+                                + " "
+                                + other.key()
+                                + " ("
+                                + get(other)
+                                + " "
+                                + other.unit()
+                                + "), "
+                                + reason;
+                problems.add(new SettingsProblem(setting, get(setting), rule));
             }
         }
 

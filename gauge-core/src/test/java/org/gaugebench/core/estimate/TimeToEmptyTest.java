@@ -7,7 +7,7 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.junit.jupiter.api.Test;
 
-/** Hours left, and when there are none (rules G17 and G18). */
+/** Hours left, and when there are none (rules T2 and T3). */
 class TimeToEmptyTest {
     private static final long AMP_HOUR = 3_600_000_000_000L;
 

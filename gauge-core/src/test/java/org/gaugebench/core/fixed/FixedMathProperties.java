@@ -73,4 +73,40 @@ class FixedMathProperties {
         long expected = Math.max(-Integer.MAX_VALUE, Math.min(Integer.MAX_VALUE, value));
         assertEquals(expected, FixedMath.clampToInt(value));
     }
+
+    @Property
+    void squareRootsAreTheSmallestThatReach(
+            @ForAll @LongRange(min = 0, max = LARGEST_NUMERATOR) long square) {
+        BigInteger root = BigInteger.valueOf(square).sqrt();
+        boolean whole = root.pow(2).equals(BigInteger.valueOf(square));
+        long expected = root.longValueExact() + (whole ? 0 : 1);
+        assertEquals(expected, FixedMath.squareRootCeiling(square));
+    }
+
+    @Property
+    void squareRootsOfSquaresAreExact(@ForAll @IntRange(min = 0) int root) {
+        long square = (long) root * root;
+        assertEquals(root, FixedMath.squareRootCeiling(square));
+        assertEquals(root + 1L, FixedMath.squareRootCeiling(square + 1));
+    }
+
+    @Property
+    void sumsEqualTheUnboundedOnesClamped(
+            @ForAll @LongRange(min = -LARGEST_NUMERATOR, max = LARGEST_NUMERATOR) long one,
+            @ForAll @LongRange(min = -LARGEST_NUMERATOR, max = LARGEST_NUMERATOR) long other) {
+        BigInteger limit = BigInteger.valueOf(LARGEST_NUMERATOR);
+        BigInteger exact = BigInteger.valueOf(one).add(BigInteger.valueOf(other));
+        assertEquals(
+                exact.min(limit).max(limit.negate()).longValueExact(),
+                FixedMath.saturatingAdd(one, other));
+    }
+
+    @Property
+    void productsEqualTheUnboundedOnesClamped(
+            @ForAll @LongRange(min = 0) long one, @ForAll @LongRange(min = 0) long other) {
+        BigInteger exact = BigInteger.valueOf(one).multiply(BigInteger.valueOf(other));
+        assertEquals(
+                exact.min(BigInteger.valueOf(LARGEST_NUMERATOR)).longValueExact(),
+                FixedMath.saturatingProduct(one, other));
+    }
 }

@@ -50,4 +50,48 @@ class FixedMathTest {
         assertEquals(0, FixedMath.scaleQ16Floor(1, 1, 0));
         assertEquals(1, FixedMath.scaleQ16Floor(1, 1, 65_535));
     }
+
+    @ParameterizedTest
+    @CsvSource({"0, 0", "1, 1", "2, 2", "3, 2", "4, 2", "5, 3", "9, 3", "10, 4", "999999, 1000"})
+    void squareRootsRoundUp(long square, long expected) {
+        assertEquals(expected, FixedMath.squareRootCeiling(square));
+    }
+
+    @Test
+    void squareRootsHoldAtTheEndsOfTheirRange() {
+        assertEquals(1L << 31, FixedMath.squareRootCeiling(1L << 62));
+        assertEquals(1L << 31, FixedMath.squareRootCeiling((1L << 62) - 1));
+        long largest = (1L << 31) - 1;
+        assertEquals(largest, FixedMath.squareRootCeiling(largest * largest));
+        assertEquals(largest + 1, FixedMath.squareRootCeiling(largest * largest + 1));
+    }
+
+    /** 2^62 and 2^62 is the one pair inside the range whose sum does not fit in 64 bits. */
+    @Test
+    void sumsSaturateAtTheEndsOfTheirRange() {
+        long most = 1L << 62;
+        assertEquals(most, FixedMath.saturatingAdd(most, most));
+        assertEquals(most, FixedMath.saturatingAdd(most, 1));
+        assertEquals(most, FixedMath.saturatingAdd(1, most));
+        assertEquals(most, FixedMath.saturatingAdd(most - 1, 1));
+        assertEquals(most - 1, FixedMath.saturatingAdd(most - 2, 1));
+        assertEquals(-most, FixedMath.saturatingAdd(-most, -most));
+        assertEquals(-most, FixedMath.saturatingAdd(-1, -most));
+        assertEquals(-most + 1, FixedMath.saturatingAdd(-most + 2, -1));
+        assertEquals(0, FixedMath.saturatingAdd(most, -most));
+    }
+
+    @Test
+    void productsSaturateAtTheEndOfTheirRange() {
+        long most = 1L << 62;
+        assertEquals(0, FixedMath.saturatingProduct(0, Long.MAX_VALUE));
+        assertEquals(0, FixedMath.saturatingProduct(Long.MAX_VALUE, 0));
+        assertEquals(most, FixedMath.saturatingProduct(1, Long.MAX_VALUE));
+        assertEquals(most, FixedMath.saturatingProduct(Long.MAX_VALUE, 1));
+        assertEquals(most, FixedMath.saturatingProduct(1L << 31, 1L << 31));
+        assertEquals(
+                ((1L << 31) - 1) * (1L << 31),
+                FixedMath.saturatingProduct((1L << 31) - 1, 1L << 31));
+        assertEquals(6, FixedMath.saturatingProduct(2, 3));
+    }
 }

@@ -64,7 +64,7 @@ class SavedStateCompatibilityTest {
         assertEquals(0, SavedStateLayout.recordBytes(SavedStateLayout.OLDEST_VERSION - 1));
         assertEquals(0, SavedStateLayout.recordBytes(SavedStateLayout.VERSION + 1));
         assertEquals(0, SavedStateLayout.recordBytes(-1));
-        assertEquals(240, SavedStateLayout.recordBytes(1));
+        assertEquals(224, SavedStateLayout.recordBytes(1));
     }
 
     /** An older record is a beginning of a newer one, so new fields stand at the end. */

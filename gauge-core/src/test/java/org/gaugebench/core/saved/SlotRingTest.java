@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 
 class SlotRingTest {
     private static final int SLOT_BYTES = 256;
+    private static final int RECORD_BYTES = SavedStateLayout.recordBytes(SavedStateLayout.VERSION);
 
     private final SavedState read = new SavedState();
 
@@ -113,7 +114,7 @@ class SlotRingTest {
             for (int saved = 0; saved <= slots + 1; saved++) {
                 int operations = operationsOfOneSave(slots, saved);
                 for (int cutAt = 0; cutAt < operations; cutAt++) {
-                    for (int bytes = 0; bytes <= 240; bytes++) {
+                    for (int bytes = 0; bytes <= RECORD_BYTES; bytes++) {
                         cutAndCheck(slots, saved, cutAt, bytes);
                         cuts++;
                     }
@@ -160,7 +161,7 @@ class SlotRingTest {
     void anyByteFlipInTheNewestRecordFallsBackToTheOneBefore() {
         StrictStore store = storeWith(3, 5);
         int newest = newestSlotOf(store);
-        for (int i = 0; i < 240; i++) {
+        for (int i = 0; i < RECORD_BYTES; i++) {
             store.cells[newest][i] ^= 0x10;
             assertHolds(store, SlotOutcome.OLDER_ONE_USED, 4);
             store.cells[newest][i] ^= 0x10;
@@ -235,6 +236,24 @@ class SlotRingTest {
         }
     }
 
+    /** The same object may see power come up again. */
+    @Test
+    void openingAgainTriesAFailedSlotAgain() {
+        StrictStore store = storeWith(3, 6);
+        SlotRing ring = ring(store);
+        ring.open(read);
+        int dead = (ring.newestSlot() + 1) % 3;
+        store.defects[dead] = Defect.ERASE_FAILS;
+        ring.save(States.filled(7));
+        assertEquals(1, ring.failedSlots());
+        store.defects[dead] = Defect.NONE;
+        ring.open(read);
+        assertEquals(0, ring.failedSlots());
+        int erasesBefore = store.erases[dead];
+        ring.save(States.filled(8));
+        assertEquals(erasesBefore + 1, store.erases[dead]);
+    }
+
     @Test
     void withOneOfTwoSlotsDeadTheNewestRecordIsNeverTouched() {
         StrictStore store = storeWith(2, 2);
@@ -294,7 +313,7 @@ class SlotRingTest {
     @Test
     void storesThatCannotHoldARingAnswerSo() {
         StateStore[] stores = {
-            StateStore.NONE, new StrictStore(1, SLOT_BYTES), new StrictStore(4, 239)
+            StateStore.NONE, new StrictStore(1, SLOT_BYTES), new StrictStore(4, RECORD_BYTES - 1)
         };
         for (StateStore store : stores) {
             SlotRing ring = ring(store);
@@ -303,7 +322,7 @@ class SlotRingTest {
             assertFalse(SaveOutcome.NO_STORE.isMemoryFault());
             assertFalse(SaveOutcome.NO_STORE.isSaved());
         }
-        assertEquals(SaveOutcome.SAVED, ring(new StrictStore(2, 240)).save(read));
+        assertEquals(SaveOutcome.SAVED, ring(new StrictStore(2, RECORD_BYTES)).save(read));
     }
 
     @Test

@@ -8,9 +8,9 @@ import org.gaugebench.core.port.StateStore;
  * lose power at one of them and can have slots that fail. The simulator's memory does more; this
  * one keeps the core's own tests free of the simulator.
  */
-final class StrictStore implements StateStore {
+public final class StrictStore implements StateStore {
     /** What a slot does wrong. */
-    enum Defect {
+    public enum Defect {
         NONE,
         ERASE_FAILS,
         PROGRAM_FAILS,
@@ -21,21 +21,21 @@ final class StrictStore implements StateStore {
     }
 
     /** Power is gone; the machine's memory with it. */
-    static final class PowerGone extends RuntimeException {
+    public static final class PowerGone extends RuntimeException {
         private static final long serialVersionUID = 1L;
     }
 
-    final byte[][] cells;
-    final Defect[] defects;
-    final int[] erases;
+    public final byte[][] cells;
+    public final Defect[] defects;
+    public final int[] erases;
     int operations;
-    int writes;
+    public int writes;
     int cutAt = -1;
 
     /** How many bytes of the operation under way are done when power goes. */
     int cutAfterBytes;
 
-    StrictStore(int slots, int slotBytes) {
+    public StrictStore(int slots, int slotBytes) {
         cells = new byte[slots][slotBytes];
         defects = new Defect[slots];
         erases = new int[slots];

@@ -65,28 +65,88 @@ class GaugeSettingsTest {
                         .set(Setting.SHUNT_FULL_SCALE, 100_000)
                         .set(Setting.ABSORPTION, 5_000)
                         .set(Setting.ABSORPTION_MARGIN, 5_000)
+                        .set(Setting.FLOAT_VOLTAGE, 5_001)
+                        .set(Setting.USABLE_AT_0, 840_001)
                         .problems();
         assertEquals(
-                List.of(Setting.SHUNT_RATED_DROP, Setting.ABSORPTION_MARGIN),
+                List.of(
+                        Setting.SHUNT_RATED_DROP,
+                        Setting.ABSORPTION_MARGIN,
+                        Setting.FLOAT_VOLTAGE,
+                        Setting.USABLE_AT_0),
                 problems.stream().map(SettingsProblem::setting).toList());
+        assertEquals(
+                "shunt-rated-drop: must be at most shunt-full-scale (100000 uV), else the rated"
+                        + " current cannot be read: 100001 uV",
+                problems.get(0).toString());
+    }
+
+    /** The value at the edge is accepted, the next one is refused by the name of its setting. */
+    private static void assertEdge(Setting setting, long accepted, long refused) {
+        assertEquals(List.of(), GaugeSettings.builder().set(setting, accepted).problems());
+        List<SettingsProblem> problems = GaugeSettings.builder().set(setting, refused).problems();
+        assertEquals(List.of(setting), problems.stream().map(SettingsProblem::setting).toList());
     }
 
     @Test
-    void theBoundariesAcrossSettingsThemselvesAreAccepted() {
-        GaugeSettings.Builder atTheEdge =
+    void aRatedDropFitsTheConverter() {
+        assertEdge(Setting.SHUNT_RATED_DROP, 100_000, 100_001);
+    }
+
+    @Test
+    void absorptionLiesWithinWhatCanBeSeen() {
+        assertEdge(Setting.ABSORPTION, 65_536, 65_537);
+    }
+
+    @Test
+    void aThresholdLiesAboveZero() {
+        GaugeSettings.Builder low =
                 GaugeSettings.builder()
-                        .set(Setting.SHUNT_RATED_DROP, 100_000)
-                        .set(Setting.SHUNT_FULL_SCALE, 100_000)
-                        .set(Setting.ABSORPTION, 65_536)
-                        .set(Setting.VOLTAGE_FULL_SCALE, 65_536);
-        assertEquals(List.of(), atTheEdge.problems());
-        assertEquals(1, atTheEdge.set(Setting.ABSORPTION, 65_537).problems().size());
+                        .set(Setting.ABSORPTION, 5_000)
+                        .set(Setting.FLOAT_VOLTAGE, 0)
+                        .set(Setting.EMPTY_VOLTAGE, 0)
+                        .set(Setting.ABSORPTION_MARGIN, 4_999);
+        assertEquals(List.of(), low.problems());
+        assertEquals(1, low.set(Setting.ABSORPTION_MARGIN, 5_000).problems().size());
+    }
+
+    @Test
+    void aFloatIsNotAboveAbsorption() {
+        assertEdge(Setting.FLOAT_VOLTAGE, 14_400, 14_401);
+        assertEdge(Setting.FLOAT_VOLTAGE, 0, 14_401);
+    }
+
+    @Test
+    void emptyLiesUnderTheFullThreshold() {
+        assertEdge(Setting.EMPTY_VOLTAGE, 14_199, 14_200);
+    }
+
+    @Test
+    void withTheFullChargeRuleOffItsVoltagesAreFree() {
         assertEquals(
                 List.of(),
                 GaugeSettings.builder()
                         .set(Setting.ABSORPTION, 0)
                         .set(Setting.ABSORPTION_MARGIN, 5_000)
+                        .set(Setting.FLOAT_VOLTAGE, 50_000)
+                        .set(Setting.EMPTY_VOLTAGE, 50_000)
                         .problems());
+    }
+
+    @Test
+    void restedVoltagesRiseWithTheStateOfCharge() {
+        assertEdge(Setting.REST_VOLTAGE_10, 11_801, 11_800);
+        assertEdge(Setting.REST_VOLTAGE_25, 11_881, 11_880);
+        assertEdge(Setting.REST_VOLTAGE_50, 12_001, 12_000);
+        assertEdge(Setting.REST_VOLTAGE_75, 12_401, 12_400);
+        assertEdge(Setting.REST_VOLTAGE_90, 12_601, 12_600);
+        assertEdge(Setting.REST_VOLTAGE_100, 12_721, 12_720);
+    }
+
+    @Test
+    void coldLeavesNoMore() {
+        assertEdge(Setting.USABLE_AT_0, 840_000, 840_001);
+        assertEdge(Setting.USABLE_AT_MINUS_20, 710_000, 710_001);
     }
 
     @Test

@@ -52,7 +52,7 @@ class SettingTest {
     void everyRowIsWellFormed(Setting setting) {
         assertTrue(setting.minimum() <= setting.defaultValue(), setting.key());
         assertTrue(setting.defaultValue() <= setting.maximum(), setting.key());
-        assertTrue(setting.key().matches("[a-z]+(-[a-z]+)*"), setting.key());
+        assertTrue(setting.key().matches("[a-z]+(-([a-z]+|[0-9]+))*"), setting.key());
         assertTrue(setting.meaning().length() > 10 && !setting.meaning().endsWith("."));
     }
 

@@ -1,0 +1,220 @@
+package org.gaugebench.core.rules;
+
+import static org.gaugebench.core.rules.FullChargeFixture.TAPER;
+import static org.gaugebench.core.rules.FullChargeFixture.THRESHOLD;
+import static org.gaugebench.core.rules.FullChargeFixture.UNDER;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.settings.Setting;
+import org.junit.jupiter.api.Test;
+
+/** Each slow fault appears and goes again (D rules); 100 Ah, 12 V. */
+class DiagnosisTest {
+    private static final int AMP = Minutes.AMP;
+
+    private final Minutes minutes = new Minutes();
+    private final FullChargeFixture f = new FullChargeFixture();
+    private Diagnosis diagnosis = new Diagnosis(Minutes.settings());
+    private int bits;
+
+    private void minute(int microvolts, int microamps, long measuredMilliampHours) {
+        f.minute(microvolts, microamps);
+        bits = diagnosis.judge(minutes.still(microvolts, microamps), f.rule, measuredMilliampHours);
+    }
+
+    private void minutes(int number, int microvolts, int microamps) {
+        for (int i = 0; i < number; i++) {
+            minute(microvolts, microamps, 0);
+        }
+    }
+
+    private boolean stands(Fault fault) {
+        return (bits & fault.bit()) != 0;
+    }
+
+    @Test
+    void aSoundDayHasNoFault() {
+        for (int i = 0; i < 6 * Minutes.DAY; i++) {
+            minute(12_700_000, -AMP, 100_000);
+        }
+        assertEquals(0, bits);
+    }
+
+    @Test
+    void aReversedShuntAppearsAndClears() {
+        minutes(1, 12_800_000, 0);
+        minutes(1, 12_500_000, 10 * AMP);
+        minutes(1, 12_800_000, 0);
+        assertFalse(stands(Fault.POLARITY_REVERSED));
+        minutes(1, 12_500_000, 10 * AMP);
+        assertTrue(stands(Fault.POLARITY_REVERSED));
+        minutes(1, 12_400_000, 0);
+        assertFalse(stands(Fault.POLARITY_REVERSED));
+    }
+
+    /** 200 mV, a sixtieth of 12 V, three times, with no more than 10 mA beside it. */
+    @Test
+    void anOpenSenseLeadAppearsAndClears() {
+        minutes(1, 12_800_000, 0);
+        minutes(1, 12_600_000, 10_000);
+        minutes(1, 12_800_000, 0);
+        assertFalse(stands(Fault.CURRENT_NOT_SEEN));
+        minutes(1, 12_600_000, 10_000);
+        assertTrue(stands(Fault.CURRENT_NOT_SEEN));
+        minutes(1, 12_500_000, -5 * AMP);
+        assertFalse(stands(Fault.CURRENT_NOT_SEEN));
+    }
+
+    @Test
+    void aBadJointAppearsAndClears() {
+        int[] microohms = {10_000, 30_000, 10_000};
+        boolean[] risen = {false, true, false};
+        minutes(1, 12_800_000, 0);
+        for (int phase = 0; phase < 3; phase++) {
+            for (int i = 0; i < 30; i++) {
+                minutes(1, 12_800_000 - 10 * microohms[phase], -10 * AMP);
+                minutes(1, 12_800_000, 0);
+            }
+            assertEquals(risen[phase], stands(Fault.RESISTANCE_RISEN), "phase " + phase);
+        }
+        assertTrue(Math.abs(diagnosis.resistanceMicroohms() - 10_000) <= 500);
+    }
+
+    @Test
+    void aBypassAppearsAfterAWeekAndClearsAfterAnother() {
+        // 2 A out for a week are 336 Ah with nothing in
+        minutes(7 * Minutes.DAY - 1, 12_700_000, -2 * AMP);
+        assertFalse(stands(Fault.IN_OUT_RATIO_OFF));
+        minutes(1, 12_700_000, -2 * AMP);
+        assertTrue(stands(Fault.IN_OUT_RATIO_OFF));
+        for (int i = 0; i < 7 * Minutes.DAY; i++) {
+            minutes(1, 12_700_000, i % 2 == 0 ? 2 * AMP : -2 * AMP);
+        }
+        assertFalse(stands(Fault.IN_OUT_RATIO_OFF));
+    }
+
+    @Test
+    void chargingThatStopsEarlyAppearsAndClears() {
+        minutes(5, 13_900_000, 30 * AMP);
+        minutes(2, 14_400_000, 0);
+        assertTrue(stands(Fault.CHARGING_STOPPED_EARLY));
+        assertFalse(stands(Fault.CHARGING_BLOCKED));
+        minutes(1, UNDER, 0);
+        assertFalse(stands(Fault.CHARGING_STOPPED_EARLY));
+        minutes(1, 14_400_000, 0);
+        assertTrue(stands(Fault.CHARGING_STOPPED_EARLY));
+        minutes(1, 14_400_000, AMP);
+        assertFalse(stands(Fault.CHARGING_STOPPED_EARLY));
+    }
+
+    @Test
+    void blockedChargingAppearsAfterHalfAnHourAndClears() {
+        minutes(29, THRESHOLD, 0);
+        assertFalse(stands(Fault.CHARGING_BLOCKED));
+        minutes(1, THRESHOLD, 0);
+        assertTrue(stands(Fault.CHARGING_BLOCKED));
+        assertFalse(stands(Fault.CHARGING_STOPPED_EARLY));
+        minutes(1, THRESHOLD, AMP);
+        assertFalse(stands(Fault.CHARGING_BLOCKED));
+        minutes(29, THRESHOLD, 0);
+        assertFalse(stands(Fault.CHARGING_BLOCKED));
+    }
+
+    /** After full the current may well be nothing at full voltage: not a fault. */
+    @Test
+    void aFullBatteryIsNotBlocked() {
+        f.bulk().minutesUntilFull(5, THRESHOLD, TAPER);
+        minutes(600, THRESHOLD, 0);
+        assertEquals(0, bits);
+    }
+
+    @Test
+    void withoutAFullChargeRuleNothingIsBlocked() {
+        FullChargeRule off = new FullChargeRule(Minutes.settings(Setting.ABSORPTION, 0));
+        for (int i = 0; i < 60; i++) {
+            bits = diagnosis.judge(minutes.still(14_400_000, 0), off, 0);
+        }
+        assertEquals(0, bits);
+    }
+
+    @Test
+    void anOverdueFullAppearsAfterSevenDaysAndClears() {
+        minutes(7 * Minutes.DAY - 1, 12_700_000, 0);
+        assertFalse(stands(Fault.FULL_OVERDUE));
+        minutes(1, 12_700_000, 0);
+        assertTrue(stands(Fault.FULL_OVERDUE));
+        assertEquals(7 * Minutes.DAY, diagnosis.minutesSinceFull());
+        diagnosis.full(false);
+        minutes(1, 12_700_000, 0);
+        assertFalse(stands(Fault.FULL_OVERDUE));
+        assertEquals(1, diagnosis.minutesSinceFull());
+    }
+
+    @Test
+    void fullOverdueZeroIsNever() {
+        diagnosis = new Diagnosis(Minutes.settings(Setting.FULL_OVERDUE, 0));
+        diagnosis.resume(1L << 39);
+        minutes(1, 12_700_000, 0);
+        assertFalse(stands(Fault.FULL_OVERDUE));
+    }
+
+    @Test
+    void theTimeSinceFullIsTakenOver() {
+        diagnosis.resume(7 * Minutes.DAY - 1);
+        minutes(1, 12_700_000, 0);
+        assertTrue(stands(Fault.FULL_OVERDUE));
+        diagnosis.resume(-5);
+        assertEquals(0, diagnosis.minutesSinceFull());
+    }
+
+    @Test
+    void aFullAgainstTheCountSuspectsTheScaleUntilTheNext() {
+        diagnosis.full(true);
+        minutes(1, 12_700_000, 0);
+        assertTrue(stands(Fault.SCALE_SUSPECT));
+        diagnosis.full(false);
+        minutes(1, 12_700_000, 0);
+        assertFalse(stands(Fault.SCALE_SUSPECT));
+    }
+
+    @Test
+    void anEarlyEmptyStandsUntilTheNextFull() {
+        diagnosis.earlyEmpty();
+        minutes(1, 12_700_000, 0);
+        assertTrue(stands(Fault.EMPTY_EARLY));
+        diagnosis.full(false);
+        minutes(1, 12_700_000, 0);
+        assertFalse(stands(Fault.EMPTY_EARLY));
+    }
+
+    @Test
+    void aCapacityUnderFourFifthsIsWorn() {
+        minute(12_700_000, 0, 79_999);
+        assertTrue(stands(Fault.CAPACITY_WORN));
+        minute(12_700_000, 0, 80_000);
+        assertFalse(stands(Fault.CAPACITY_WORN));
+    }
+
+    @Test
+    void anotherBatteryHasNoneOfTheOldOnesFaults() {
+        minutes(7 * Minutes.DAY, 12_700_000, -2 * AMP);
+        diagnosis.full(true);
+        diagnosis.earlyEmpty();
+        diagnosis.newBattery();
+        minutes(1, 12_700_000, 0);
+        assertEquals(0, bits);
+    }
+
+    /** Three steps the wrong way, each with a gap before it, are no steps. */
+    @Test
+    void afterMissingSamplesTheNextMinuteIsNoNeighbour() {
+        for (int i = 0; i < 6; i++) {
+            diagnosis.samplesMissing();
+            minutes(1, 12_800_000 - i % 2 * 300_000, i % 2 * 10 * AMP);
+        }
+        assertFalse(stands(Fault.POLARITY_REVERSED));
+    }
+}
