@@ -66,8 +66,11 @@ public final class Diagnosis {
      */
     public int judge(MinuteMean minute, FullChargeRule full, long measuredMilliampHours) {
         steps.addMinute(minute.meanMicroamps(), minute.meanMicrovolts());
-        balance.addMinute(minute.nanocoulombs());
-        sinceFullMinutes = Math.min(sinceFullMinutes + 1, 1L << 40);
+        // A charger keeps a full battery full: that is no missing full charge, and what it gives
+        // goes into gas and self-discharge and never comes out again.
+        boolean keptFull = full.isKeptFull();
+        balance.addMinute(keptFull ? Math.min(minute.nanocoulombs(), 0) : minute.nanocoulombs());
+        sinceFullMinutes = keptFull ? 0 : Math.min(sinceFullMinutes + 1, 1L << 40);
         boolean voltsFull = full.isOn() && minute.lowestMicrovolts() >= full.thresholdMicrovolts();
         boolean blocked = voltsFull && full.isArmed() && !full.flowSeen() && !full.flowStopped();
         blockedMinutes = blocked ? Math.min(blockedMinutes + 1, BLOCKED_MINUTES) : 0;
@@ -135,7 +138,7 @@ public final class Diagnosis {
     }
 
     /**
-     * Time since full was proven or declared, or since the start.
+     * Time since full was proven or declared, or a charger last kept it so, or since the start.
      *
      * @return whole minutes
      */

@@ -42,6 +42,7 @@ public final class FullChargeRule {
     private long dischargedNanocoulombs;
     private int fullCount;
     private long thresholdMicrovolts;
+    private boolean atFloatVoltage;
     private int residualPartsPerMillion;
 
     /**
@@ -91,6 +92,10 @@ public final class FullChargeRule {
         if (limits.switchedOff) {
             return RuleOutcome.NONE;
         }
+        atFloatVoltage =
+                limits.floatMinutes > 0
+                        && minute.lowestMicrovolts()
+                                >= limits.floatThresholdMicrovolts(temperatureMillicelsius);
         thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
         watchFlow(minute, temperatureMillicelsius);
         boolean quiet = leftQuietMinutes > 0;
@@ -132,7 +137,9 @@ public final class FullChargeRule {
         if (plateauRuns && plateau.isProven()) {
             return RuleReason.PROVEN_BY_PLATEAU;
         }
-        if (floatRuns && floating.isProven()) {
+        // No current at float voltage is what an open isolator shows too: where the count
+        // contradicts, it proves nothing however long.
+        if (floatRuns && plausible && floating.isProven()) {
             return RuleReason.PROVEN_BY_FLOAT;
         }
         explain(obstacle, plateauRuns, floatRuns);
@@ -249,6 +256,16 @@ public final class FullChargeRule {
             disarm(RuleReason.QUIET_TIME);
             dischargedNanocoulombs = FixedMath.clamp(discharged, 0, limits.rearmNanocoulombs);
         }
+    }
+
+    /**
+     * Whether full was proven or declared and a charger keeps it so: the battery has not been
+     * discharged since and stands at float voltage or above.
+     *
+     * @return of the last whole minute
+     */
+    public boolean isKeptFull() {
+        return state == RuleState.NOT_ARMED && atFloatVoltage;
     }
 
     /**

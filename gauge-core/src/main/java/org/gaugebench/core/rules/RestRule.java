@@ -14,6 +14,9 @@ import org.gaugebench.core.settings.Setting;
  * curve it comes out wider than any band worth having and the correction is refused by arithmetic,
  * not by a special case for a chemistry. What remains is one-sided: the truth lies above what the
  * voltage less its bound says, and under what the voltage plus its bound says.
+ *
+ * <p>A voltage at float or above is a charger's and no rested one, however little flows: it decides
+ * nothing.
  */
 public final class RestRule {
     private static final int MINUTES_PER_HOUR = 60;
@@ -23,10 +26,13 @@ public final class RestRule {
 
     private static final int LOWEST_MILLICELSIUS = 5_000;
 
+    private static final int FLOAT_MARGIN_DIVISOR = 120;
+
     // Parameters.
     private final int restMinutes;
     private final long restMicroamps;
     private final long boundMicrovolts;
+    private final long chargerMicrovolts;
     private final RestVoltageTable table;
 
     // State.
@@ -49,6 +55,12 @@ public final class RestRule {
         restMicroamps =
                 Math.max(settings.get(Setting.CAPACITY), 2 * settings.get(Setting.OFFSET_BOUND));
         boundMicrovolts = settings.get(Setting.REST_VOLTAGE_BOUND) * 1_000;
+        long floatMillivolts = settings.get(Setting.FLOAT_VOLTAGE);
+        // derived: as in the float path, a tenth of a volt per 12 V under float
+        chargerMicrovolts =
+                floatMillivolts == 0
+                        ? Long.MAX_VALUE
+                        : (floatMillivolts - floatMillivolts / FLOAT_MARGIN_DIVISOR) * 1_000;
         table = new RestVoltageTable(settings);
     }
 
@@ -87,6 +99,7 @@ public final class RestRule {
         if (usedThisRest
                 || restedMinutes < restMinutes
                 || unchargedMinutes < AFTER_CHARGE_MINUTES
+                || minute.meanMicrovolts() >= chargerMicrovolts
                 || (temperatureMillicelsius != Sample.TEMPERATURE_ABSENT
                         && temperatureMillicelsius < LOWEST_MILLICELSIUS)) {
             return RuleOutcome.NONE;

@@ -26,6 +26,7 @@ final class StepWatch {
     private int lastMicrovolts;
     private int reversedCount;
     private int silentCount;
+    private boolean lastSilentUp;
     private int stepCount;
     private long resistanceMicroohms;
     private long referenceMicroohms;
@@ -52,6 +53,9 @@ final class StepWatch {
     void addMinute(int microamps, int microvolts) {
         long currentStep = (long) microamps - lastMicroamps;
         long voltageStep = (long) microvolts - lastMicrovolts;
+        // A charge lifts the voltage by far more than the resistance does, and by more the fuller
+        // the battery: only a step between two discharges tells the resistance.
+        boolean discharging = lastMicroamps <= 0 && microamps <= 0;
         boolean first = !started;
         started = true;
         lastMicroamps = microamps;
@@ -60,14 +64,25 @@ final class StepWatch {
             return;
         }
         if (Math.abs(currentStep) >= stepMicroamps) {
-            currentStep(currentStep, voltageStep);
+            currentStep(currentStep, voltageStep, discharging);
         } else if (Math.abs(currentStep) <= stillMicroamps
                 && Math.abs(voltageStep) >= stepMicrovolts) {
-            silentCount = Math.min(silentCount + 1, CONTRADICTION_COUNT);
+            silentStep(voltageStep > 0);
         }
     }
 
-    private void currentStep(long currentStep, long voltageStep) {
+    /**
+     * Only steps that go the other way than the last one count: a steady charge lifts the voltage
+     * minute after minute and a steady load lowers it, but nothing moves it up and down.
+     */
+    private void silentStep(boolean up) {
+        if (silentCount == 0 || up != lastSilentUp) {
+            silentCount = Math.min(silentCount + 1, CONTRADICTION_COUNT);
+        }
+        lastSilentUp = up;
+    }
+
+    private void currentStep(long currentStep, long voltageStep, boolean discharging) {
         silentCount = 0;
         long product = Long.signum(currentStep) * (long) Long.signum(voltageStep);
         if (product < 0) {
@@ -75,6 +90,9 @@ final class StepWatch {
             return;
         }
         reversedCount = 0;
+        if (!discharging) {
+            return;
+        }
         long microohms =
                 FixedMath.clamp(
                         Math.abs(voltageStep) * OHM_MICROOHMS / Math.abs(currentStep),
@@ -112,7 +130,7 @@ final class StepWatch {
         return reversedCount >= CONTRADICTION_COUNT;
     }
 
-    /** Several voltage steps in a row had no current step beside them. */
+    /** Several voltage steps, up and down by turns, had no current step beside them. */
     boolean isSilent() {
         return silentCount >= CONTRADICTION_COUNT;
     }

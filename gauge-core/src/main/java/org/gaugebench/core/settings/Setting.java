@@ -346,7 +346,11 @@ public enum Setting {
             "part of the capacity that may move before the state is saved");
 
     private final String key;
+
+    // A record of a string and three longs; the checker does not know that records are immutable.
+    @SuppressWarnings("ImmutableEnumChecker")
     private final Limits limits;
+
     private final String meaning;
 
     Setting(String key, Limits limits, String meaning) {

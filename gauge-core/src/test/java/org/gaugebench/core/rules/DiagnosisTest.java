@@ -153,6 +153,16 @@ class DiagnosisTest {
         assertEquals(1, diagnosis.minutesSinceFull());
     }
 
+    /** Kept at float it is full every day, and what goes in is gas: no fault, for forty days. */
+    @Test
+    void aBatteryKeptFullIsNeitherOverdueNorUnbalanced() {
+        f.rule.declareFull();
+        diagnosis.full(false);
+        minutes(40 * Minutes.DAY, 13_500_000, AMP);
+        assertEquals(0, bits);
+        assertEquals(0, diagnosis.minutesSinceFull());
+    }
+
     @Test
     void fullOverdueZeroIsNever() {
         diagnosis = new Diagnosis(Minutes.settings(Setting.FULL_OVERDUE, 0));

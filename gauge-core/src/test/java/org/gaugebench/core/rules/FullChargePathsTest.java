@@ -4,6 +4,7 @@ import static org.gaugebench.core.rules.FullChargeFixture.TAPER;
 import static org.gaugebench.core.rules.FullChargeFixture.THRESHOLD;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.gaugebench.core.port.RuleReason;
 import org.gaugebench.core.port.RuleState;
@@ -128,6 +129,28 @@ class FullChargePathsTest {
         f = new FullChargeFixture().bulk();
         f.millicelsius = 15_000;
         assertEquals(Minutes.DAY, f.minutesUntilFull(Minutes.DAY, FLOAT_THRESHOLD + 240_000, 0));
+    }
+
+    /** Behind an open isolator it looks the same: the count decides, to the last ppm. */
+    @Test
+    void aFloatThatTheCountContradictsProvesNothing() {
+        FullChargeFixture f = new FullChargeFixture().bulk();
+        f.upperEdge = 949_999;
+        assertEquals(0, f.minutesUntilFull(10 * Minutes.DAY, FLOAT_THRESHOLD, 0));
+        f.upperEdge = 950_000;
+        assertEquals(1, f.minutesUntilFull(1, FLOAT_THRESHOLD, 0));
+    }
+
+    @Test
+    void isKeptFullWhileAChargerHoldsItAndNothingIsDischarged() {
+        FullChargeFixture f = new FullChargeFixture();
+        f.minute(FLOAT_THRESHOLD, 0);
+        assertFalse(f.rule.isKeptFull(), "full was never proven");
+        f.rule.declareFull();
+        f.minute(FLOAT_THRESHOLD, 0);
+        assertTrue(f.rule.isKeptFull());
+        f.minute(FLOAT_THRESHOLD - 1, 0);
+        assertFalse(f.rule.isKeptFull(), "no charger holds it");
     }
 
     @Test

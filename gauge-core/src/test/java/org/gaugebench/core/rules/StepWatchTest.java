@@ -45,6 +45,27 @@ class StepWatchTest {
         assertEquals(1_000_000, watch.resistanceMicroohms());
     }
 
+    /** Charging lifts lead by a volt where the resistance would lift it by millivolts. */
+    @Test
+    void aStepFromOrToAChargeTeachesNothing() {
+        watch.addMinute(0, 12_800_000);
+        watch.addMinute(10 * AMP, 14_000_000);
+        watch.addMinute(-10 * AMP, 12_600_000);
+        assertEquals(0, watch.resistanceMicroohms());
+    }
+
+    /** The voltage climbs under a charger at its limit and falls under a steady load. */
+    @Test
+    void silentStepsAllOneWayAreNoContradiction() {
+        for (int i = 0; i < 20; i++) {
+            watch.addMinute(10 * AMP, 12_800_000 + i * 200_000);
+        }
+        assertFalse(watch.isSilent());
+        watch.addMinute(10 * AMP, 12_800_000);
+        watch.addMinute(10 * AMP, 13_000_000);
+        assertTrue(watch.isSilent(), "up, down, up");
+    }
+
     @Test
     void threeStepsTheWrongWayAreReversed() {
         watch.addMinute(0, 12_800_000);

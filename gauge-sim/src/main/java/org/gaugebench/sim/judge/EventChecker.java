@@ -2,6 +2,7 @@ package org.gaugebench.sim.judge;
 
 import java.util.Objects;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.scenario.Expectation;
 
@@ -23,10 +24,11 @@ final class EventChecker {
         this.expected = Objects.requireNonNull(expectation.event());
     }
 
-    void look(String gauge, Event event, long atMillis, long truePartsPerMillion) {
+    void look(String gauge, Event event, long value, long atMillis, long truePartsPerMillion) {
         boolean ours =
                 gauge.equals(expectation.gauge())
                         && event == expected
+                        && isFault(value)
                         && atMillis >= expectation.fromMillis()
                         && atMillis <= expectation.toMillis();
         if (!ours) {
@@ -40,6 +42,11 @@ final class EventChecker {
             tooEarlyMillis = atMillis;
             tooEarlyPartsPerMillion = truePartsPerMillion;
         }
+    }
+
+    private boolean isFault(long number) {
+        Fault fault = expectation.fault();
+        return fault == null || fault.ordinal() == number;
     }
 
     ExpectationResult result(long durationMillis) {

@@ -69,7 +69,8 @@ final class ExpectationChecker {
         if (comparison == Comparison.NOT_KNOWN) {
             return shown == Readings.NONE ? 0 : -1;
         }
-        if (shown == Readings.NONE) {
+        boolean ofBand = comparison == Comparison.BAND_HOLDS_TRUTH;
+        if (shown == Readings.NONE || (ofBand && readout.bandUnknown)) {
             return -Long.MAX_VALUE;
         }
         long value = expectation.value();
@@ -78,6 +79,10 @@ final class ExpectationChecker {
                     truth == Readings.NONE
                             ? -Long.MAX_VALUE
                             : expectation.tolerance() - Math.abs(shown - truth);
+            case BAND_HOLDS_TRUTH ->
+                    Math.min(
+                            truth - readout.lowerEdgePartsPerMillion,
+                            readout.upperEdgePartsPerMillion - truth);
             case WITHIN_OF_VALUE -> expectation.tolerance() - Math.abs(shown - value);
             case AT_LEAST -> shown - value;
             case AT_MOST -> value - shown;
@@ -94,7 +99,11 @@ final class ExpectationChecker {
                 && readout.timeToEmptyState == EstimateState.MORE_THAN) {
             text = "more than " + text;
         }
-        if (expectation.comparison() == Comparison.WITHIN_OF_TRUTH) {
+        boolean ofBand = expectation.comparison() == Comparison.BAND_HOLDS_TRUTH;
+        if (ofBand) {
+            text += readout.bandUnknown ? ", band unknown" : ", " + Figures.edges(readout);
+        }
+        if (ofBand || expectation.comparison() == Comparison.WITHIN_OF_TRUTH) {
             text +=
                     " (true "
                             + (truth == Readings.NONE ? "none" : Figures.of(reading, truth))

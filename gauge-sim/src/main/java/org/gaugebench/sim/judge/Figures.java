@@ -3,6 +3,7 @@ package org.gaugebench.sim.judge;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Locale;
+import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.scenario.Expectation.Reading;
 
 /** Integer figures as people read them. */
@@ -12,7 +13,7 @@ public final class Figures {
     /** A figure of a reading with its unit: "61.42 %", "-4.200 A", "12.71 V", "38 h 20 min". */
     public static String of(Reading reading, long value) {
         return switch (reading) {
-            case STATE_OF_CHARGE, TRUE_STATE_OF_CHARGE -> percent(value);
+            case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE -> percent(value);
             case REMAINING_CHARGE -> decimal(value, 6, 3) + " Ah";
             case CURRENT -> decimal(value, 6, 3) + " A";
             case VOLTAGE -> decimal(value, 6, 3) + " V";
@@ -23,6 +24,15 @@ public final class Figures {
     /** Parts per million as percent with two digits. */
     public static String percent(long partsPerMillion) {
         return decimal(partsPerMillion, 4, 2) + " %";
+    }
+
+    /** The band's edges in whole percent, outward, so that the text claims no more: "57 to 65". */
+    public static String edges(long lowerPartsPerMillion, long upperPartsPerMillion) {
+        return lowerPartsPerMillion / 10_000 + " to " + (upperPartsPerMillion + 9_999) / 10_000;
+    }
+
+    static String edges(Readout readout) {
+        return edges(readout.lowerEdgePartsPerMillion, readout.upperEdgePartsPerMillion);
     }
 
     /** An integer shifted by decimal digits and rounded half away from zero; no "-0.0". */

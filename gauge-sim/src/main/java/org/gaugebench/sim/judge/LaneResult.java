@@ -1,5 +1,12 @@
 package org.gaugebench.sim.judge;
 
+import java.util.Arrays;
+import java.util.List;
+import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.port.Readout;
+import org.gaugebench.core.port.Trust;
+import org.gaugebench.core.port.TrustReason;
+
 /**
  * One gauge's run against the truth.
  *
@@ -10,6 +17,7 @@ package org.gaugebench.sim.judge;
  *     all whole minutes at which it was known
  * @param worstAtMillis when; -1 if it never was known
  * @param shownPercent state of charge shown, one value a minute
+ * @param belief what it says of itself at the end
  */
 public record LaneResult(
         String gauge,
@@ -17,4 +25,35 @@ public record LaneResult(
         long finalMicroampHours,
         long worstErrorPartsPerMillion,
         long worstAtMillis,
-        Track shownPercent) {}
+        Track shownPercent,
+        Belief belief) {
+
+    /**
+     * How far a gauge says that it may be believed.
+     *
+     * @param lowerPartsPerMillion lower edge of its error band, or -1 where it has none or does not
+     *     know it
+     * @param upperPartsPerMillion upper edge, or -1
+     * @param trust by what it knows its state of charge
+     * @param reason the strongest reason to believe it, or not to
+     * @param faults standing and momentary ones, in the order of the table
+     */
+    public record Belief(
+            long lowerPartsPerMillion,
+            long upperPartsPerMillion,
+            Trust trust,
+            TrustReason reason,
+            List<Fault> faults) {
+
+        static Belief of(Readout readout) {
+            return new Belief(
+                    readout.bandUnknown ? Readout.NOT_KNOWN : readout.lowerEdgePartsPerMillion,
+                    readout.bandUnknown ? Readout.NOT_KNOWN : readout.upperEdgePartsPerMillion,
+                    readout.trust,
+                    readout.trustReason,
+                    Arrays.stream(Fault.values())
+                            .filter(fault -> (readout.faultBits & fault.bit()) != 0)
+                            .toList());
+        }
+    }
+}

@@ -20,6 +20,7 @@ final class MomentText {
                 + Figures.of(
                         Reading.STATE_OF_CHARGE,
                         Readings.truth(Reading.STATE_OF_CHARGE, rig.truth()))
+                + (readout.bandUnknown ? "" : ", band " + Figures.edges(readout))
                 + "; "
                 + Figures.of(Reading.CURRENT, readout.currentMicroamps)
                 + ", "

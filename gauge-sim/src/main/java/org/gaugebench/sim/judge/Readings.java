@@ -24,6 +24,8 @@ final class Readings {
                     readout.trust == Trust.UNKNOWN
                             ? NONE
                             : readout.remainingNanocoulombs / 3_600_000;
+            case LOWER_EDGE -> readout.bandUnknown ? NONE : readout.lowerEdgePartsPerMillion;
+            case UPPER_EDGE -> readout.bandUnknown ? NONE : readout.upperEdgePartsPerMillion;
             case CURRENT -> readout.currentMicroamps;
             case VOLTAGE -> readout.voltageMicrovolts;
             case TIME_TO_EMPTY ->
@@ -41,7 +43,7 @@ final class Readings {
      */
     static long truth(Reading reading, Truth truth) {
         return switch (reading) {
-            case STATE_OF_CHARGE, TRUE_STATE_OF_CHARGE ->
+            case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                     StrictMath.round(truth.stateOfCharge() * 1e6);
             case REMAINING_CHARGE -> StrictMath.round(truth.chargeAmpHours() * 1e6);
             case CURRENT -> StrictMath.round(truth.meanCurrentAmps() * 1e6);

@@ -118,7 +118,7 @@ public final class RunRecorder implements Observer {
         Rig running = Objects.requireNonNull(rig);
         long truePartsPerMillion = StrictMath.round(running.truth().stateOfCharge() * 1e6);
         for (EventChecker checker : eventCheckers) {
-            checker.look(lane.name(), event, running.timeMillis(), truePartsPerMillion);
+            checker.look(lane.name(), event, value, running.timeMillis(), truePartsPerMillion);
         }
         if (events.size() < MOST_EVENTS) {
             events.add(

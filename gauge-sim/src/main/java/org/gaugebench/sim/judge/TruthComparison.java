@@ -41,6 +41,7 @@ final class TruthComparison {
                 known ? readout.remainingNanocoulombs / 3_600_000 : 0,
                 worstErrorPartsPerMillion,
                 worstAtMillis,
-                shownPercent);
+                shownPercent,
+                LaneResult.Belief.of(readout));
     }
 }

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
@@ -110,6 +111,11 @@ public final class RunJson {
             json.writeStringField("sentence", event.event().sentence());
             json.writeNumberField("value", event.value());
             json.writeStringField("unit", event.event().unit());
+            Fault fault = EventFigure.faultOf(event);
+            if (fault != null) {
+                json.writeStringField("fault", fault.name());
+                json.writeStringField("faultSentence", fault.sentence());
+            }
             percentOrNull("socPercent", event.shownPartsPerMillion());
             decimal("trueSocPercent", event.truePartsPerMillion(), PERCENT_DIGITS);
             json.writeEndObject();
@@ -128,6 +134,15 @@ public final class RunJson {
             decimal("chargeAh", lane.finalMicroampHours(), AMP_HOUR_DIGITS);
         }
         decimal("trueChargeAh", result.finalTrueMicroampHours(), AMP_HOUR_DIGITS);
+        percentOrNull("lowerEdgePercent", lane.belief().lowerPartsPerMillion());
+        percentOrNull("upperEdgePercent", lane.belief().upperPartsPerMillion());
+        json.writeStringField("trust", lane.belief().trust().name());
+        json.writeStringField("trustReason", lane.belief().reason().name());
+        json.writeArrayFieldStart("faults");
+        for (Fault fault : lane.belief().faults()) {
+            json.writeString(fault.name());
+        }
+        json.writeEndArray();
         json.writeEndObject();
         json.writeObjectFieldStart("worst");
         if (lane.worstAtMillis() < 0) {

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.report;
 
 import java.util.List;
+import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
@@ -8,6 +9,7 @@ import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.Verdict;
+import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.ScenarioWriter;
 
 /**
@@ -148,6 +150,9 @@ public final class TextReport {
                     "  %-16s%9s %11s %9s   %s"
                             .formatted(name, shown, Figures.percent(truth), error, worst));
         }
+        for (int i = 0; i < result.lanes().size(); i++) {
+            belief(result.lanes().get(i), result.scenario().gauges().get(i).kind());
+        }
         StringBuilder charge = new StringBuilder("Charge left at the end: true ");
         charge.append(ampHours(result.finalTrueMicroampHours()));
         for (LaneResult lane : result.lanes()) {
@@ -158,6 +163,30 @@ public final class TextReport {
                             : ampHours(lane.finalMicroampHours()));
         }
         page.paragraph(2, charge.toString());
+    }
+
+    /** What the gauge says of itself: "62 %, 57 to 65: counted from a proven anchor". */
+    private void belief(LaneResult lane, GaugeSpec.Kind kind) {
+        if (kind != GaugeSpec.Kind.CORE) {
+            return;
+        }
+        LaneResult.Belief belief = lane.belief();
+        StringBuilder text = new StringBuilder(lane.gauge()).append(" says ");
+        if (lane.finalPartsPerMillion() < 0) {
+            text.append("not known");
+        } else {
+            text.append(Figures.decimal(lane.finalPartsPerMillion(), 4, 0)).append(" %, ");
+            text.append(
+                    belief.lowerPartsPerMillion() < 0
+                            ? "band unknown"
+                            : Figures.edges(
+                                    belief.lowerPartsPerMillion(), belief.upperPartsPerMillion()));
+        }
+        text.append(": ").append(belief.reason().sentence());
+        for (Fault fault : belief.faults()) {
+            text.append("; fault: ").append(fault.sentence());
+        }
+        page.paragraph(2, text.toString());
     }
 
     private static String points(long partsPerMillion) {

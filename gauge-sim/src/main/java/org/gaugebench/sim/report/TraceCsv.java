@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
+import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
@@ -20,20 +21,26 @@ import org.gaugebench.sim.rig.Rig;
  */
 public final class TraceCsv implements Observer, AutoCloseable {
     private static final long MINUTE_MILLIS = 60_000;
+    private static final Fault[] FAULTS = Fault.values();
     private static final List<String> GAUGE_COLUMNS =
             List.of(
                     "counts",
                     "current_A",
                     "voltage_V",
                     "soc_percent",
+                    "lower_edge_percent",
+                    "upper_edge_percent",
                     "charge_Ah",
                     "time_to_empty_min",
                     "time_to_empty_kind",
+                    "time_to_full_min",
+                    "time_to_full_kind",
                     "rule_state",
                     "rule_reason",
                     "held_min",
                     "trust",
-                    "fault_bits");
+                    "trust_reason",
+                    "faults");
 
     private final FreshFile file;
     private final long everyMillis;
@@ -120,6 +127,8 @@ public final class TraceCsv implements Observer, AutoCloseable {
         if (known) {
             Decimals.append(row, readout.stateOfChargePartsPerMillion, 4);
         }
+        edge(readout.bandUnknown, readout.lowerEdgePartsPerMillion);
+        edge(readout.bandUnknown, readout.upperEdgePartsPerMillion);
         row.append(',');
         if (known) {
             Decimals.append(row, readout.remainingNanocoulombs / 3_600_000, 6);
@@ -132,11 +141,41 @@ public final class TraceCsv implements Observer, AutoCloseable {
             }
         }
         row.append(',').append(readout.timeToEmptyState.name());
+        row.append(',');
+        switch (readout.timeToFullState) {
+            case ESTIMATE, NOT_BEFORE -> row.append(readout.timeToFullMinutes);
+            default -> {
+                // no figure: the cell stays empty
+            }
+        }
+        row.append(',').append(readout.timeToFullState.name());
         row.append(',').append(readout.ruleState.name());
         row.append(',').append(readout.ruleReason.name());
         decimal(registers.get(Register.RULE_HELD_MINUTES), 0);
         row.append(',').append(readout.trust.name());
-        decimal(readout.faultBits, 0);
+        row.append(',').append(readout.trustReason.name());
+        faults(readout.faultBits);
+    }
+
+    private void edge(boolean unknown, long partsPerMillion) {
+        row.append(',');
+        if (!unknown) {
+            Decimals.append(row, partsPerMillion, 4);
+        }
+    }
+
+    /** The names of the faults with a space between; an empty cell where there is none. */
+    private void faults(int bits) {
+        String separator = ",";
+        for (Fault fault : FAULTS) {
+            if ((bits & fault.bit()) != 0) {
+                row.append(separator).append(fault.name());
+                separator = " ";
+            }
+        }
+        if (bits == 0) {
+            row.append(',');
+        }
     }
 
     private void decimal(long value, int places) {

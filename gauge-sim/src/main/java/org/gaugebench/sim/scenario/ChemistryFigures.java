@@ -1,9 +1,10 @@
 package org.gaugebench.sim.scenario;
 
 /**
- * What a scenario assumes of a chemistry where it says nothing, for a 12 V battery. Voltages and
- * coefficients scale with the nominal voltage; resistances scale with it and against the capacity.
- * Every figure is common practice, no source, unless a line says more.
+ * What a scenario assumes of a chemistry's battery where it says nothing, for 12 V. Voltages scale
+ * with the nominal voltage; resistances scale with it and against the capacity. Every figure is
+ * common practice, no source, unless a line says more. What an installer would set, charging
+ * voltages among it, stands in the core's {@code ChemistryPreset} alone.
  *
  * @param resistanceMicroohmAmpHours series resistance times capacity; 6 mOhm at 60 Ah of AGM lies
  *     in the band 3 to 6 mOhm at 100 Ah, lithium iron phosphate includes protection and links
@@ -15,12 +16,7 @@ package org.gaugebench.sim.scenario;
  * @param endCurrentPartsPerMillion gassing current at 2.4 V a cell, per hour of capacity
  * @param chargeStopMicrovolts the protection circuit stops charging; 0 for none
  * @param dischargeStopMicrovolts the protection circuit stops discharging; 0 for none
- * @param absorptionMicrovolts charger's set voltage at 25 °C: 2.4 V or 3.55 V a cell
- * @param floatMicrovolts charger's float voltage: 2.27 V or 3.375 V a cell, rounded
- * @param microvoltsPerKelvin -4 mV a lead cell; none for lithium
- * @param absorptionMillis longest absorption
- * @param taperPartsPerMillion charge current at which full is possible
- * @param holdMinutes how long it must hold; lithium's taper lasts minutes, lead's lasts hours
+ * @param absorptionMillis longest absorption of a charger for it
  */
 record ChemistryFigures(
         long resistanceMicroohmAmpHours,
@@ -32,33 +28,14 @@ record ChemistryFigures(
         long endCurrentPartsPerMillion,
         long chargeStopMicrovolts,
         long dischargeStopMicrovolts,
-        long absorptionMicrovolts,
-        long floatMicrovolts,
-        long microvoltsPerKelvin,
-        long absorptionMillis,
-        long taperPartsPerMillion,
-        long holdMinutes) {
+        long absorptionMillis) {
 
     private static final long MINUTE = 60_000;
     private static final long HOUR = 60 * MINUTE;
 
     private static final ChemistryFigures LEAD_ACID_AGM =
             new ChemistryFigures(
-                    360_000,
-                    480_000,
-                    2 * MINUTE,
-                    920_000,
-                    40_000,
-                    2 * HOUR,
-                    3_000,
-                    0,
-                    0,
-                    14_400_000,
-                    13_600_000,
-                    -24_000,
-                    8 * HOUR,
-                    20_000,
-                    60);
+                    360_000, 480_000, 2 * MINUTE, 920_000, 40_000, 2 * HOUR, 3_000, 0, 0, 8 * HOUR);
 
     private static final ChemistryFigures LIFEPO4 =
             new ChemistryFigures(
@@ -71,12 +48,7 @@ record ChemistryFigures(
                     0,
                     14_600_000,
                     10_000_000,
-                    14_200_000,
-                    13_500_000,
-                    0,
-                    2 * HOUR,
-                    40_000,
-                    10);
+                    2 * HOUR);
 
     static ChemistryFigures of(Chemistry chemistry) {
         return switch (chemistry) {

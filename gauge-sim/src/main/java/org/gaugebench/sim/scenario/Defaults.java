@@ -2,6 +2,9 @@ package org.gaugebench.sim.scenario;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Objects;
+import org.gaugebench.core.settings.ChemistryPreset;
+import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 
 /**
@@ -78,11 +81,46 @@ final class Defaults {
      * is cut; the reader refuses it where the file does not give the setting itself.
      */
     static Map<Setting, Long> settings(BatterySpec battery, SensorSpec sensor) {
-        ChemistryFigures figures = ChemistryFigures.of(battery.chemistry());
-        int volts = battery.nominalVolts();
+        return settings(
+                battery.chemistry().preset(), battery.nominalVolts() * 1_000L, battery, sensor);
+    }
+
+    /**
+     * Settings of an installer who has chosen a chemistry and a nominal voltage.
+     *
+     * @param usual what stands where the choice is the same as there
+     * @return empty where no setting can hold the voltages that go with the choice
+     */
+    static Map<Setting, Long> chosen(
+            long chemistry,
+            long nominalMillivolts,
+            Map<Setting, Long> usual,
+            BatterySpec battery,
+            SensorSpec sensor) {
+        boolean same =
+                Objects.equals(usual.get(Setting.CHEMISTRY), chemistry)
+                        && Objects.equals(usual.get(Setting.NOMINAL_VOLTAGE), nominalMillivolts);
+        return same
+                ? usual
+                : settings(SettingText.chemistry(chemistry), nominalMillivolts, battery, sensor);
+    }
+
+    private static Map<Setting, Long> settings(
+            ChemistryPreset preset,
+            long nominalMillivolts,
+            BatterySpec battery,
+            SensorSpec sensor) {
+        // The sensor's own range comes below; it must not speak against the preset here.
+        GaugeSettings.Builder builder =
+                preset.builder(nominalMillivolts)
+                        .set(Setting.VOLTAGE_FULL_SCALE, Setting.VOLTAGE_FULL_SCALE.maximum());
+        if (!builder.problems().isEmpty()) {
+            return Map.of();
+        }
+        GaugeSettings usual = builder.build();
         Map<Setting, Long> values = new EnumMap<>(Setting.class);
         for (Setting setting : Setting.values()) {
-            values.put(setting, setting.defaultValue());
+            values.put(setting, usual.get(setting));
         }
         values.put(Setting.SHUNT_RATED_CURRENT, sensor.shuntRatedMicroamps() / 1_000);
         values.put(Setting.SHUNT_RATED_DROP, sensor.shuntRatedMicrovolts());
@@ -91,28 +129,25 @@ final class Defaults {
         values.put(Setting.VOLTAGE_CONVERTER_BITS, (long) sensor.voltageConverterBits());
         values.put(Setting.VOLTAGE_FULL_SCALE, sensor.voltageFullScaleMicrovolts() / 1_000);
         values.put(Setting.CAPACITY, battery.capacityMicroampHours() / 1_000);
-        values.put(Setting.COULOMBIC_EFFICIENCY, figures.efficiencyPartsPerMillion());
-        values.put(Setting.ABSORPTION, scaled(figures.absorptionMicrovolts(), volts) / 1_000);
-        values.put(Setting.ABSORPTION_MARGIN, scaled(200, volts));
-        values.put(Setting.TEMPERATURE_COEFFICIENT, scaled(figures.microvoltsPerKelvin(), volts));
-        values.put(Setting.TAPER, figures.taperPartsPerMillion());
-        values.put(Setting.HOLD, figures.holdMinutes());
         return values;
     }
 
-    /** A charger of which nothing is known but the battery it belongs to. */
+    /**
+     * A charger of which nothing is known but the battery it belongs to: set as the gauge's preset
+     * supposes.
+     */
     static ChargerSpec charger(String name, BatterySpec battery) {
-        ChemistryFigures figures = ChemistryFigures.of(battery.chemistry());
-        int volts = battery.nominalVolts();
+        GaugeSettings usual =
+                battery.chemistry().preset().builder(battery.nominalVolts() * 1_000L).build();
         return new ChargerSpec(
                 name,
                 true,
-                scaled(figures.absorptionMicrovolts(), volts),
-                scaled(figures.floatMicrovolts(), volts),
+                usual.get(Setting.ABSORPTION) * 1_000,
+                usual.get(Setting.FLOAT_VOLTAGE) * 1_000,
                 Math.max(1, battery.capacityMicroampHours() / 5),
-                scaled(figures.microvoltsPerKelvin(), volts),
+                usual.get(Setting.TEMPERATURE_COEFFICIENT),
                 battery.capacityMicroampHours() / 100,
-                figures.absorptionMillis(),
+                ChemistryFigures.of(battery.chemistry()).absorptionMillis(),
                 null);
     }
 

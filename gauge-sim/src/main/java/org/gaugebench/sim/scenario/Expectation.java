@@ -1,6 +1,7 @@
 package org.gaugebench.sim.scenario;
 
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Fault;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param toMillis last moment that counts
  * @param reading what is read, for AT and THROUGHOUT; null for EVENTS
  * @param event what is counted, for EVENTS; null otherwise
+ * @param fault for EVENTS: only events that name this fault are counted; null for all
  * @param comparison how the reading or the number of events is judged
  * @param value what it is compared with, in the reading's unit (ppm, uA, uV, uAh, min) or a number
  *     of events; for {@link Comparison#WITHIN_OF_TRUTH} unused
@@ -31,6 +33,7 @@ public record Expectation(
         long toMillis,
         @Nullable Reading reading,
         @Nullable Event event,
+        @Nullable Fault fault,
         Comparison comparison,
         long value,
         long tolerance,
@@ -51,6 +54,8 @@ public record Expectation(
     public enum Comparison {
         /** |reading - truth| at most the tolerance. */
         WITHIN_OF_TRUTH,
+        /** The truth lies within the gauge's own error band. */
+        BAND_HOLDS_TRUTH,
         /** |reading - value| at most the tolerance. */
         WITHIN_OF_VALUE,
         /** At least the value. */
@@ -69,6 +74,10 @@ public record Expectation(
     public enum Reading {
         /** Parts per million. */
         STATE_OF_CHARGE("state-of-charge"),
+        /** Parts per million; the lower edge of the gauge's own error band. */
+        LOWER_EDGE("lower-edge"),
+        /** Parts per million; its upper edge. */
+        UPPER_EDGE("upper-edge"),
         /** Microampere-hours. */
         REMAINING_CHARGE("remaining-charge"),
         /** Microamps. */

@@ -7,6 +7,7 @@ import static org.gaugebench.sim.units.RecordUnit.PARTS_PER_MILLION;
 import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.scenario.Expectation.Comparison;
 import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.scenario.Expectation.Reading;
@@ -49,6 +50,7 @@ final class ExpectationReader {
             long to,
             @Nullable Reading reading,
             @Nullable Event event,
+            @Nullable Fault fault,
             long trueState,
             String because) {}
 
@@ -85,6 +87,7 @@ final class ExpectationReader {
                         to,
                         event ? null : reading(entry),
                         event ? event(entry) : null,
+                        event ? fault(entry) : null,
                         event
                                 ? entry.quantity(
                                         "true-state-at-least",
@@ -110,6 +113,17 @@ final class ExpectationReader {
 
     private static Event event(Block entry) {
         return entry.choice("event", List.of(Event.values()), SettingUnits::key, Event.SET_TO_FULL);
+    }
+
+    private static @Nullable Fault fault(Block entry) {
+        if (!entry.has("fault")) {
+            return null;
+        }
+        if (!entry.isWord("event", SettingUnits.key(Event.FAULT_RAISED))) {
+            entry.problem("fault", "'fault' goes with 'event: fault-raised' only");
+        }
+        return entry.choice(
+                "fault", List.of(Fault.values()), SettingUnits::key, Fault.SAMPLES_MISSING);
     }
 
     private void readEvents(Block entry, Claim claim) {
@@ -163,12 +177,21 @@ final class ExpectationReader {
     private void readWithin(Block entry, Claim claim, Reading reading, RecordUnit unit) {
         entry.require("within", "within: 2 %");
         entry.require("of", "of: truth");
+        if (entry.isWord("within", "band")) {
+            readBand(entry, claim, reading);
+            return;
+        }
         long tolerance = entry.quantity("within", unit, 0, LARGEST, 0);
         if (!entry.isWord("of", "truth")) {
             add(claim, Comparison.WITHIN_OF_VALUE, value(entry, "of", unit), tolerance);
             return;
         }
-        if (reading == Reading.TIME_TO_EMPTY || reading == Reading.TRUE_STATE_OF_CHARGE) {
+        boolean comparable =
+                switch (reading) {
+                    case STATE_OF_CHARGE, REMAINING_CHARGE, CURRENT, VOLTAGE -> true;
+                    case LOWER_EDGE, UPPER_EDGE, TIME_TO_EMPTY, TRUE_STATE_OF_CHARGE -> false;
+                };
+        if (!comparable) {
             entry.valueProblem(
                     "of",
                     "'"
@@ -180,10 +203,26 @@ final class ExpectationReader {
         add(claim, Comparison.WITHIN_OF_TRUTH, 0, tolerance);
     }
 
+    /** The truth within the gauge's own band: the one claim without a figure of its own. */
+    private void readBand(Block entry, Claim claim, Reading reading) {
+        if (reading != Reading.STATE_OF_CHARGE) {
+            entry.valueProblem(
+                    "within",
+                    "only 'state-of-charge' has a band; expected 'within: 2 %' or"
+                            + " 'reading: state-of-charge'");
+        }
+        if (!entry.isWord("of", "truth")) {
+            entry.valueProblem("of", "'within: band' goes with 'of: truth'");
+        }
+        add(claim, Comparison.BAND_HOLDS_TRUTH, 0, 0);
+    }
+
     private void readIs(Block entry, Claim claim, Reading reading, RecordUnit unit) {
         if (entry.isWord("is", "not-known")) {
             boolean canBe =
                     reading == Reading.STATE_OF_CHARGE
+                            || reading == Reading.LOWER_EDGE
+                            || reading == Reading.UPPER_EDGE
                             || reading == Reading.REMAINING_CHARGE
                             || reading == Reading.TIME_TO_EMPTY;
             if (!canBe) {
@@ -224,6 +263,7 @@ final class ExpectationReader {
                         claim.to,
                         claim.reading,
                         claim.event,
+                        claim.fault,
                         comparison,
                         value,
                         tolerance,
@@ -239,6 +279,7 @@ final class ExpectationReader {
                         claim.to,
                         claim.reading,
                         claim.event,
+                        claim.fault,
                         comparison,
                         value,
                         tolerance,

@@ -27,6 +27,9 @@ final class ExpectationText {
 
     private static String subject(Expectation it) {
         String what = it.event() == null ? "" : "'" + SettingUnits.key(it.event()) + "'";
+        if (it.fault() != null) {
+            what += " of '" + SettingUnits.key(it.fault()) + "'";
+        }
         if (it.reading() != null) {
             what = it.reading().key();
         }
@@ -38,6 +41,7 @@ final class ExpectationText {
         String value = value(it, it.value());
         return switch (it.comparison()) {
             case WITHIN_OF_TRUTH -> "within " + value(it, it.tolerance()) + " of the truth";
+            case BAND_HOLDS_TRUTH -> "the truth within the gauge's own band";
             case WITHIN_OF_VALUE -> "within " + value(it, it.tolerance()) + " of " + value;
             case AT_LEAST -> "at least " + value;
             case AT_MOST -> "at most " + value;

@@ -156,11 +156,7 @@ final class FileReader {
         GaugeReader reader =
                 new GaugeReader(
                         problems, block, setting -> origin(setting, batteryBlock, sensorBlock));
-        GaugeSpec first =
-                reader.read(
-                        GaugeReader.FIRST,
-                        Defaults.settings(battery, s),
-                        battery.startPartsPerMillion());
+        GaugeSpec first = reader.read(GaugeReader.FIRST, Defaults.settings(battery, s), battery, s);
         reader.refuseCut(Setting.SHUNT_RATED_CURRENT, s.shuntRatedMicroamps(), MICROAMPS);
         reader.refuseCut(Setting.VOLTAGE_FULL_SCALE, s.voltageFullScaleMicrovolts(), MICROVOLTS);
         reader.refuseCut(Setting.CAPACITY, battery.capacityMicroampHours(), MICROAMP_HOURS);
@@ -179,7 +175,7 @@ final class FileReader {
             }
             gauges.add(
                     new GaugeReader(problems, beside, setting -> beside.mark())
-                            .read(name == null ? "" : name, usual, battery.startPartsPerMillion()));
+                            .read(name == null ? "" : name, usual, battery, s));
             checkNumber(file, "beside", gauges.size());
         }
         return List.copyOf(gauges);

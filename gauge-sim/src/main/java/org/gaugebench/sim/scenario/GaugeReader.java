@@ -30,7 +30,15 @@ final class GaugeReader {
         this.origin = origin;
     }
 
-    GaugeSpec read(String name, Map<Setting, Long> usual, long usualStart) {
+    /**
+     * Reads the gauge.
+     *
+     * @param usual settings where the block says nothing; a block that chooses another chemistry or
+     *     nominal voltage gets those of that choice
+     * @param battery the truth's, whose state of charge is declared where the block says nothing
+     * @param sensor the real one
+     */
+    GaugeSpec read(String name, Map<Setting, Long> usual, BatterySpec battery, SensorSpec sensor) {
         GaugeSpec.Kind kind =
                 block.choice(
                         "kind",
@@ -45,25 +53,33 @@ final class GaugeReader {
                                 RecordUnit.PARTS_PER_MILLION,
                                 0,
                                 Defaults.WHOLE,
-                                usualStart);
+                                battery.startPartsPerMillion());
         if (kind == GaugeSpec.Kind.PLAIN_COUNTER && declared == UNKNOWN) {
             block.problem(
                     "start",
                     "a plain counter counts from what is declared; expected 'start: 80 %'");
         }
         Map<Setting, Long> values = new EnumMap<>(Setting.class);
+        long chemistry = value(Setting.CHEMISTRY, usual);
+        long nominal = value(Setting.NOMINAL_VOLTAGE, usual);
+        Map<Setting, Long> rest = Defaults.chosen(chemistry, nominal, usual, battery, sensor);
+        if (rest.isEmpty()) {
+            block.valueProblem(
+                    Setting.NOMINAL_VOLTAGE.key(),
+                    "no charging voltages that a setting can hold go with this nominal voltage;"
+                            + " expected one such as 'nominal-voltage: 24 V'");
+            rest = usual;
+        }
         for (Setting setting : Setting.values()) {
-            values.put(setting, value(setting, usual.getOrDefault(setting, 0L)));
+            values.put(setting, value(setting, rest));
         }
         block.finish();
         return new GaugeSpec(name, kind, build(values), declared);
     }
 
-    private long value(Setting setting, long usual) {
-        RecordUnit unit = SettingUnits.of(setting);
-        return setting == Setting.CAPACITY
-                ? block.capacity(setting.key(), unit, setting.minimum(), setting.maximum(), usual)
-                : block.quantity(setting.key(), unit, setting.minimum(), setting.maximum(), usual);
+    private long value(Setting setting, Map<Setting, Long> usual) {
+        return SettingText.read(
+                block, setting, usual.getOrDefault(setting, setting.defaultValue()));
     }
 
     private GaugeSettings build(Map<Setting, Long> values) {
@@ -78,15 +94,14 @@ final class GaugeReader {
 
     private void add(SettingsProblem problem) {
         Setting setting = problem.setting();
-        RecordUnit unit = SettingUnits.of(setting);
         boolean outside =
                 problem.value() < setting.minimum() || problem.value() > setting.maximum();
         String rule =
                 outside
                         ? "must be "
-                                + QuantityFormat.format(setting.minimum(), unit)
+                                + SettingText.of(setting, setting.minimum())
                                 + " to "
-                                + QuantityFormat.format(setting.maximum(), unit)
+                                + SettingText.of(setting, setting.maximum())
                         : problem.rule();
         String text =
                 "the gauge's '"
@@ -94,7 +109,7 @@ final class GaugeReader {
                         + "' "
                         + rule
                         + ", but is "
-                        + QuantityFormat.format(problem.value(), unit);
+                        + SettingText.of(setting, problem.value());
         if (block.has(setting.key())) {
             block.valueProblem(setting.key(), text);
         } else {
@@ -117,7 +132,7 @@ final class GaugeReader {
                     origin.apply(setting),
                     QuantityFormat.format(exact, exactUnit)
                             + " is finer than "
-                            + SettingUnits.of(setting).step()
+                            + SettingText.step(setting)
                             + ", the step of the gauge's '"
                             + setting.key()
                             + "'; write that one under 'gauge'");

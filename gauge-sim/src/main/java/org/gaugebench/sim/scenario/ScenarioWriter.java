@@ -7,7 +7,6 @@ import java.util.EnumMap;
 import java.util.HexFormat;
 import java.util.Map;
 import org.gaugebench.core.settings.Setting;
-import org.gaugebench.sim.units.CapacityRating;
 import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
 
@@ -86,7 +85,7 @@ public final class ScenarioWriter {
     private static void writeGauges(Scenario it, Lines lines) {
         GaugeSpec first = it.gauges().get(0);
         lines.open("gauge");
-        writeGauge(first, Defaults.settings(it.battery(), it.sensor()), it.battery(), lines);
+        writeGauge(first, Defaults.settings(it.battery(), it.sensor()), it, lines);
         lines.close();
         if (it.gauges().size() == 1) {
             return;
@@ -98,24 +97,34 @@ public final class ScenarioWriter {
         lines.open("beside");
         for (GaugeSpec gauge : it.gauges().subList(1, it.gauges().size())) {
             lines.openItem("name", gauge.name());
-            writeGauge(gauge, usual, it.battery(), lines);
+            writeGauge(gauge, usual, it, lines);
             lines.close();
         }
         lines.close();
     }
 
     private static void writeGauge(
-            GaugeSpec it, Map<Setting, Long> usual, BatterySpec battery, Lines lines) {
+            GaugeSpec it, Map<Setting, Long> usual, Scenario scenario, Lines lines) {
         lines.value("kind", it.kind().key(), GaugeSpec.Kind.CORE.key());
         lines.value(
                 "start",
                 start(it.declaredPartsPerMillion()),
-                start(battery.startPartsPerMillion()));
+                start(scenario.battery().startPartsPerMillion()));
+        Map<Setting, Long> chosen =
+                Defaults.chosen(
+                        it.settings().get(Setting.CHEMISTRY),
+                        it.settings().get(Setting.NOMINAL_VOLTAGE),
+                        usual,
+                        scenario.battery(),
+                        scenario.sensor());
         for (Setting setting : Setting.values()) {
+            boolean choice = setting == Setting.CHEMISTRY || setting == Setting.NOMINAL_VOLTAGE;
+            Map<Setting, Long> defaults = choice ? usual : chosen;
             lines.value(
                     setting.key(),
-                    figure(setting, it.settings().get(setting)),
-                    figure(setting, usual.getOrDefault(setting, 0L)));
+                    SettingText.of(setting, it.settings().get(setting)),
+                    SettingText.of(
+                            setting, defaults.getOrDefault(setting, setting.defaultValue())));
         }
     }
 
@@ -123,12 +132,5 @@ public final class ScenarioWriter {
         return partsPerMillion == GaugeReader.UNKNOWN
                 ? "unknown"
                 : QuantityFormat.format(partsPerMillion, RecordUnit.PARTS_PER_MILLION);
-    }
-
-    private static String figure(Setting setting, long value) {
-        RecordUnit unit = SettingUnits.of(setting);
-        return setting == Setting.CAPACITY
-                ? CapacityRating.format(value, unit)
-                : QuantityFormat.format(value, unit);
     }
 }

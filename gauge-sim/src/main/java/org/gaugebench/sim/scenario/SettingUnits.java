@@ -1,6 +1,6 @@
 package org.gaugebench.sim.scenario;
 
-import org.gaugebench.core.port.Event;
+import java.util.Locale;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.units.RecordUnit;
 
@@ -8,7 +8,7 @@ import org.gaugebench.sim.units.RecordUnit;
 final class SettingUnits {
     private SettingUnits() {}
 
-    /** The unit of a setting's integer. */
+    /** The unit of a setting's integer; not for those that {@link SettingText} writes as a word. */
     static RecordUnit of(Setting setting) {
         return switch (setting.unit()) {
             case "uA" -> RecordUnit.MICROAMPS;
@@ -27,6 +27,7 @@ final class SettingUnits {
             case "s" -> RecordUnit.SECONDS;
             case "min" -> RecordUnit.MINUTES;
             case "h" -> RecordUnit.HOURS;
+            case "d" -> RecordUnit.DAYS;
             case "bit" -> RecordUnit.BITS;
             case "counts/256" -> RecordUnit.COUNTS_Q8;
             default ->
@@ -38,7 +39,8 @@ final class SettingUnits {
     /** The unit of a reading. */
     static RecordUnit of(Expectation.Reading reading) {
         return switch (reading) {
-            case STATE_OF_CHARGE, TRUE_STATE_OF_CHARGE -> RecordUnit.PARTS_PER_MILLION;
+            case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
+                    RecordUnit.PARTS_PER_MILLION;
             case REMAINING_CHARGE -> RecordUnit.MICROAMP_HOURS;
             case CURRENT -> RecordUnit.MICROAMPS;
             case VOLTAGE -> RecordUnit.MICROVOLTS;
@@ -46,8 +48,8 @@ final class SettingUnits {
         };
     }
 
-    /** The name of an event in scenario files: SET_TO_FULL is "set-to-full". */
-    static String key(Event event) {
-        return event.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    /** The name of an event or a fault in scenario files: SET_TO_FULL is "set-to-full". */
+    static String key(Enum<?> code) {
+        return code.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

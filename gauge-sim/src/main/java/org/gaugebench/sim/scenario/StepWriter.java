@@ -102,6 +102,9 @@ final class StepWriter {
         } else {
             if (it.event() != null) {
                 lines.openItem("event", SettingUnits.key(it.event()));
+                if (it.fault() != null) {
+                    lines.value("fault", SettingUnits.key(it.fault()));
+                }
             } else {
                 lines.openItem("throughout", "true");
             }
@@ -132,6 +135,10 @@ final class StepWriter {
         switch (it.comparison()) {
             case WITHIN_OF_TRUTH -> {
                 lines.value("within", figure(it, it.tolerance()));
+                lines.value("of", "truth");
+            }
+            case BAND_HOLDS_TRUTH -> {
+                lines.value("within", "band");
                 lines.value("of", "truth");
             }
             case WITHIN_OF_VALUE -> {

@@ -30,6 +30,8 @@ public enum RecordUnit {
     MINUTES(Dimension.DURATION, "1 min", "60"),
     /** 1 h. */
     HOURS(Dimension.DURATION, "1 h", "3600"),
+    /** 1 d. */
+    DAYS(Dimension.DURATION, "1 d", "86400"),
     /** 1/1000 °C. */
     MILLICELSIUS(Dimension.TEMPERATURE, "0.001 °C", "0.001"),
     /** 1 ppm. */

@@ -38,6 +38,11 @@ class TraceTest {
         assertTrue(rows.get(0).startsWith("time_s,true_soc_percent,true_charge_Ah"), rows.get(0));
         assertTrue(rows.get(1).startsWith("0.000,60.0000,30.000000,"), rows.get(1));
         assertTrue(rows.get(rows.size() - 1).startsWith("86400.000,"), rows.get(rows.size() - 1));
+        for (String column : List.of("lower_edge_percent", "time_to_full_kind", "trust_reason")) {
+            assertTrue(rows.get(0).contains(",gauge_" + column + ","), column);
+        }
+        assertTrue(rows.get(0).endsWith(",gauge_faults"), rows.get(0));
+        assertTrue(rows.get(1).endsWith(",DECLARED,DECLARED_ONLY,"), rows.get(1));
         int columns = rows.get(0).split(",", -1).length;
         assertTrue(rows.stream().allMatch(row -> row.split(",", -1).length == columns));
     }

@@ -71,6 +71,47 @@ class JudgeTest {
     }
 
     @Test
+    void theTruthIsHeldAgainstTheGaugesOwnBand() {
+        String claim = "throughout: true, reading: state-of-charge, within: band, of: truth";
+        ExpectationResult held = judge(claim);
+        assertEquals(Outcome.HELD, held.outcome(), held.detail());
+        // 20 % declared with a residual of 10 %, and 48 % true: the band does not reach it.
+        String text =
+                Samples.expecting(claim)
+                        .replace(
+                                "at: 12 h, set: {lamp: off}",
+                                "at: 6 h, set: {gauge.declare: 20 %}");
+        ExpectationResult failed = Samples.run(text).expectations().get(0);
+        assertEquals(Outcome.FAILED, failed.outcome());
+        assertNear(6 * 3_600_000L, failed.atMillis(), 60_000);
+        assertTrue(
+                failed.found().matches("19\\.9\\d %, \\d to 3\\d \\(true 4[78]\\..*"),
+                failed.found());
+    }
+
+    @Test
+    void anUnknownBandHoldsNoTruth() {
+        String claim = "at: 1 h, reading: state-of-charge, within: band, of: truth";
+        String unknown = Samples.expecting(claim) + "gauge: {start: unknown}\n";
+        assertEquals(Outcome.FAILED, Samples.run(unknown).expectations().get(0).outcome());
+        String edge = Samples.expecting("at: 1 h, reading: upper-edge, is: not-known");
+        assertEquals(
+                Outcome.HELD,
+                Samples.run(edge + "gauge: {start: unknown}\n").expectations().get(0).outcome());
+    }
+
+    @Test
+    void faultsAreCountedByTheirName() {
+        String overdue = "gauge: {rest-time: 0 h, full-overdue: 1 d}\n";
+        String found = "event: fault-raised, fault: full-overdue, times: 1";
+        String other = "event: fault-raised, fault: samples-missing, times: 1";
+        List<ExpectationResult> results =
+                Samples.run(Samples.expecting(found, other) + overdue).expectations();
+        assertEquals(Outcome.HELD, results.get(0).outcome());
+        assertEquals(Outcome.FAILED, results.get(1).outcome());
+    }
+
+    @Test
     void theFirstFailureIsKeptAndNotTheWorst() {
         ExpectationResult result =
                 judge("throughout: true, reading: state-of-charge, at-least: 50 %");

@@ -60,12 +60,31 @@ class RunJsonTest {
     }
 
     @Test
+    void bandTrustAndFaultsStandBesideTheFigure() throws IOException {
+        RunResult result =
+                Samples.run(Samples.hut() + "gauge: {rest-time: 0 h, full-overdue: 1 d}\n");
+        Map<String, String> found = scalars(RunJson.of(result, "x"));
+        double shown = Double.parseDouble(found.get("/final/socPercent"));
+        assertTrue(Double.parseDouble(found.get("/final/lowerEdgePercent")) < shown);
+        assertTrue(Double.parseDouble(found.get("/final/upperEdgePercent")) > shown);
+        assertEquals("FULL_OVERDUE", found.get("/final/trustReason"));
+        assertEquals("FULL_OVERDUE", found.get("/gauges/0/final/faults/0"));
+        assertEquals("FAULT_RAISED", found.get("/events/2/event"));
+        assertEquals("FULL_OVERDUE", found.get("/events/2/fault"));
+        assertEquals("full charge overdue", found.get("/events/2/faultSentence"));
+    }
+
+    @Test
     void whatIsNotKnownIsNullAndNeverZero() throws IOException {
-        RunResult result = Samples.run(Samples.hut() + "gauge: {start: unknown}\n");
+        // Without the rest rule: a rested voltage would tell something after a day.
+        RunResult result = Samples.run(Samples.hut() + "gauge: {start: unknown, rest-time: 0 h}\n");
         Map<String, String> found = scalars(RunJson.of(result, "x"));
         assertEquals("null", found.get("/final/socPercent"));
         assertEquals("null", found.get("/final/chargeAh"));
         assertEquals("null", found.get("/worst/socErrorPercent"));
+        assertEquals("null", found.get("/final/lowerEdgePercent"));
+        assertEquals("UNKNOWN", found.get("/final/trust"));
+        assertEquals("NOTHING_KNOWN", found.get("/final/trustReason"));
         assertEquals("no verdict", found.get("/verdict"));
     }
 

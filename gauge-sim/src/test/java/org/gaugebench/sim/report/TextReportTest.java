@@ -44,6 +44,27 @@ class TextReportTest {
     }
 
     @Test
+    void theGaugeSaysItsBandAndWhyItMayBeBelieved() {
+        String overdue = "gauge: {rest-time: 0 h, full-overdue: 1 d}\n";
+        String beside = "beside:\n  - {name: plain, kind: plain-counter}\n";
+        String text =
+                TextReport.of(Samples.run(Samples.hut() + overdue + beside), "1", Ink.PLAIN)
+                        .replaceAll("\\s+", " ");
+        // A declared figure is known to 10 % only, and a day adds little.
+        String says =
+                "gauge says 36 %, 2\\d to 4\\d: full charge overdue; fault: full charge overdue";
+        assertTrue(text.matches(".*" + says + " Charge left.*"), text);
+        assertTrue(text.contains("fault raised (full charge overdue); shown 36"), text);
+        assertFalse(text.contains("plain says"), "a plain counter knows no band");
+        String unknown =
+                TextReport.of(
+                        Samples.run(Samples.hut() + "gauge: {start: unknown, rest-time: 0 h}\n"),
+                        "1",
+                        Ink.PLAIN);
+        assertTrue(unknown.contains("gauge says not known: nothing is known yet"), unknown);
+    }
+
+    @Test
     void noLineIsWiderThan80Columns() {
         report(CLAIMS).lines().forEach(line -> assertTrue(line.length() <= 80, line));
         RunResult wide =

@@ -59,6 +59,9 @@ final class Samples {
               shunt-offset: -1.5 counts
               absorption: 28 V
               hold: 2 h
+              chemistry: lead-acid-gel
+              measure-capacity: off
+              full-overdue: 9 d
             beside:
               - {name: core-gauge, kind: core, start: unknown, taper: 3 %}
               - {name: plain, kind: plain-counter}
@@ -91,6 +94,10 @@ final class Samples {
               - {throughout: true, reading: current, at-most: 15 A}
               - {event: set-to-full, times: 1, from: 1 h, true-state-at-least: 97 %}
               - {event: powered-up, at-least: 1, at-most: 2}
+              - {event: fault-raised, fault: samples-missing, times: 0}
+              - {at: 2 d, reading: state-of-charge, gauge: core-gauge, within: band, of: truth}
+              - {at: 2 d, reading: lower-edge, gauge: core-gauge, is: not-known}
+              - {at: 2 d, reading: upper-edge, gauge: core-gauge, at-most: 99 %}
               - {at: 1 d, reading: time-to-empty, is: more than 99 h}
               - {at: 1 d, reading: time-to-empty, is: not-known}
               - {at: 9 d, reading: true-state-of-charge, is: 50 %}
@@ -121,6 +128,7 @@ final class Samples {
                                                 e.toMillis(),
                                                 e.reading(),
                                                 e.event(),
+                                                e.fault(),
                                                 e.comparison(),
                                                 e.value(),
                                                 e.tolerance(),

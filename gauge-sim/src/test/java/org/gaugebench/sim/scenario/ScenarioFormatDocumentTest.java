@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.settings.Setting;
 import org.junit.jupiter.api.Test;
 
@@ -28,6 +30,24 @@ class ScenarioFormatDocumentTest {
     }
 
     @Test
+    void theTableOfSettingsIsTheCoresOwn() throws IOException {
+        String page = Files.readString(PAGE);
+        String begin = "<!-- settings: begin -->\n";
+        int from = page.indexOf(begin) + begin.length();
+        int to = page.indexOf("<!-- settings: end -->", from);
+        assertTrue(from >= begin.length() && to >= from, "the page has no settings table");
+        if (Boolean.getBoolean("golden.update")) {
+            page = page.substring(0, from) + SettingsTable.markdown() + page.substring(to);
+            Files.write(PAGE, page.getBytes(StandardCharsets.UTF_8));
+            to = page.indexOf("<!-- settings: end -->", from);
+        }
+        assertEquals(
+                SettingsTable.markdown(),
+                page.substring(from, to),
+                "-Dgolden.update=true rewrites it");
+    }
+
+    @Test
     void everyKeyOfTheFullSampleAndEverySettingAndEventIsExplained()
             throws IOException, ScenarioException {
         String page = Files.readString(PAGE);
@@ -36,6 +56,12 @@ class ScenarioFormatDocumentTest {
         }
         for (Event event : Event.values()) {
             assertTrue(page.contains("`" + SettingUnits.key(event) + "`"), event.name());
+        }
+        for (Fault fault : Fault.values()) {
+            assertTrue(page.contains("`" + SettingUnits.key(fault) + "`"), fault.name());
+        }
+        for (Expectation.Reading reading : Expectation.Reading.values()) {
+            assertTrue(page.contains("`" + reading.key() + "`"), reading.name());
         }
         String resolved =
                 ScenarioWriter.resolved(ScenarioReader.read("hut.yaml", Samples.EVERYTHING));

@@ -16,6 +16,28 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Every kind of wrong file: where it is wrong, and what its author reads. */
 class ScenarioProblemTest {
     @Test
+    void aBandAndAFaultAreRefusedWhereTheyHaveNoMeaning() {
+        String start = Samples.SMALLEST + "expect:\n  - {";
+        String current =
+                Samples.problemsOf(start + "at: 1 h, reading: current, within: band, of: truth}\n");
+        assertTrue(current.contains("only 'state-of-charge' has a band"), current);
+        String value =
+                Samples.problemsOf(
+                        start + "at: 1 h, reading: state-of-charge, within: band, of: 3 %}\n");
+        assertTrue(value.contains("'within: band' goes with 'of: truth'"), value);
+        String edge =
+                Samples.problemsOf(
+                        start + "at: 1 h, reading: lower-edge, within: 1 %, of: truth}\n");
+        assertTrue(edge.contains("'lower-edge' cannot be compared with the truth"), edge);
+        String fault =
+                Samples.problemsOf(start + "event: declared, fault: full-overdue, times: 1}\n");
+        assertTrue(fault.contains("'fault' goes with 'event: fault-raised' only"), fault);
+        String name =
+                Samples.problemsOf(start + "event: fault-raised, fault: full-overdu, times: 1}\n");
+        assertTrue(name.contains("full-overdue"), name);
+    }
+
+    @Test
     void shouldShowTheLineAndACaretUnderTheValue() {
         assertEquals(
                 """

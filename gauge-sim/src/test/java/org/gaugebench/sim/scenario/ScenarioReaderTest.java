@@ -118,14 +118,18 @@ class ScenarioReaderTest {
                                 + " 97 %",
                         "'powered-up' from 0 s to 3 d: at least 1 time",
                         "'powered-up' from 0 s to 3 d: at most 2 times",
+                        "'fault-raised' of 'samples-missing' from 0 s to 3 d: 0 times",
+                        "core-gauge state-of-charge at 2 d: the truth within the gauge's own band",
+                        "core-gauge lower-edge at 2 d: not known",
+                        "core-gauge upper-edge at 2 d: at most 99 %",
                         "time-to-empty at 1 d: more than 99 h",
                         "time-to-empty at 1 d: not known",
                         "true-state-of-charge at 9 d: exactly 50 %"),
                 all.stream().map(Expectation::text).toList());
-        assertEquals(Comparison.MORE_THAN, all.get(8).comparison());
-        assertEquals(99 * 60, all.get(8).value());
+        assertEquals(Comparison.MORE_THAN, all.get(12).comparison());
+        assertEquals(99 * 60, all.get(12).value());
         assertEquals("a: b", all.get(0).because());
-        assertEquals("hut.yaml:66:5", all.get(0).mark().toString());
+        assertEquals("hut.yaml:69:5", all.get(0).mark().toString());
     }
 
     @Test
