@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Currents weighed before they are counted. Figures: catalogue of edge cases. */
 class WeightMistakesTest {
@@ -43,6 +45,19 @@ class WeightMistakesTest {
         Bench bench = new Bench(SETTINGS, Mistake.RATE_COUNTED_CHARGE, Mistake.RATE_BELOW_RATED);
         bench.declare(100).run(-5, 3_600);
         assertEquals(95, bench.ampHours(), 1e-6);
+    }
+
+    /** Each of the three regions is weighed by its own mistake and by no other. */
+    @ParameterizedTest
+    @CsvSource({
+        "RATE_COUNTED_CHARGE, -1", "RATE_COUNTED_CHARGE, 40",
+        "RATE_BELOW_RATED, -40", "RATE_BELOW_RATED, 1",
+        "RATE_ON_CHARGE, -40", "RATE_ON_CHARGE, -1"
+    })
+    void eachRateMistakeLeavesTheOtherCurrentsAlone(Mistake mistake, double amps) {
+        Bench bench = new Bench(SETTINGS, mistake).declare(50);
+        bench.run(amps, 3_600);
+        assertEquals(50 + amps, bench.ampHours(), 1e-9);
     }
 
     @Test
