@@ -22,7 +22,7 @@ import org.gaugebench.core.settings.Setting;
  */
 final class GaugeMemory {
     private static final Trust[] TRUSTS = Trust.values();
-    private static final int LOST_STEP_FACTOR = 2;
+    private static final int LOST_STEP_COUNT = 2;
 
     // Parameters.
     private final boolean keeps;
@@ -103,7 +103,7 @@ final class GaugeMemory {
                     state.measuredEfficiencyPartsPerMillion,
                     state.evidenceEfficiencyPartsPerMillion);
         }
-        s.diagnosis.resume(state.minutesSinceFull);
+        s.diagnosis.resume(state.sinceFullMinutes);
         s.adjustment.resume(state.zeroAdjustmentCountsQ8, state.spanAdjustmentPartsPerMillion);
         s.adopt();
         int trust = state.trustCode;
@@ -116,7 +116,7 @@ final class GaugeMemory {
      * where a slot holds bytes that do not check; under other settings the capacity may be another.
      */
     void widenRestored(Stages s) {
-        long steps = ring.damagedSlots() > 0 ? LOST_STEP_FACTOR : 1;
+        long steps = ring.damagedSlots() > 0 ? LOST_STEP_COUNT : 1;
         s.band.sums().widen(steps * s.settings.get(Setting.SAVE_STEP));
         if (found == SlotOutcome.FOREIGN_SETTINGS) {
             s.band.sums().widen(s.settings.get(Setting.CAPACITY_BOUND));
@@ -212,7 +212,7 @@ final class GaugeMemory {
         state.evidenceCapacityMilliampHours = (int) s.capacity.candidateMilliampHours();
         state.measuredEfficiencyPartsPerMillion = (int) s.efficiency.measuredPartsPerMillion();
         state.evidenceEfficiencyPartsPerMillion = (int) s.efficiency.candidatePartsPerMillion();
-        state.minutesSinceFull = s.diagnosis.minutesSinceFull();
+        state.sinceFullMinutes = s.diagnosis.minutesSinceFull();
     }
 
     void anchored() {

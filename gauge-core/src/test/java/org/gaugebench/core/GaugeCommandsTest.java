@@ -38,15 +38,15 @@ class GaugeCommandsTest {
         assertEquals(50_000, fixture.read().currentMicroamps);
         assertEquals(CommandOutcome.DONE, ask(Command.ZERO_ADJUSTMENT, 0));
         // 1/256 of a count is half a microamp; the adjustment is cut off to it.
-        assertEquals(400 * 256.0, (double) fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8), 1);
-        assertEquals(400 * 256.0, (double) fixture.lastValue(Event.ADJUSTED), 1);
+        assertEquals(400 * 256, (int) fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8), 1);
+        assertEquals(400 * 256, (int) fixture.lastValue(Event.ADJUSTED), 1);
         long before = fixture.charge();
         fixture.minutes(60, 400);
         assertEquals(before, fixture.charge(), "nothing is counted any more");
         // A second one starts from where the first left it.
         fixture.minutes(1, 240);
         assertEquals(CommandOutcome.DONE, ask(Command.ZERO_ADJUSTMENT, 0));
-        assertEquals(240 * 256.0, (double) fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8), 2);
+        assertEquals(240 * 256, (int) fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8), 2);
     }
 
     /** 3 A taken for zero would be 72 Ah a day. */
@@ -125,7 +125,7 @@ class GaugeCommandsTest {
                 }) {
             assertEquals(0, fixture.register(zero), zero.name());
         }
-        assertEquals(400 * 256.0, (double) fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8), 1);
+        assertEquals(400 * 256, (int) fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8), 1);
         // The sums go on from zero: the band counts only what the new battery saw.
         fixture.declare(500_000);
         fixture.minutes(1, -10 * AMP + 400);

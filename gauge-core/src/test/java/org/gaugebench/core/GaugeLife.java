@@ -62,6 +62,7 @@ final class GaugeLife {
     private long saves;
     private long savedPartsPerMillion = Readout.NOT_KNOWN;
     private long savedWidth = 1_000_000;
+    private long savedMinuteNanocoulombs;
     private boolean savedKnown;
     final Set<Event> seen = EnumSet.noneOf(Event.class);
     int powerCuts;
@@ -105,7 +106,7 @@ final class GaugeLife {
         boolean garbage =
                 counts < -8_388_608 || counts > 8_388_607 || millivolts < 0 || millivolts > 65_535;
         // An adjustment may stand between counts and amps: the gauge's own figure is taken.
-        lastMicroamps = BigInteger.valueOf(register(Register.CURRENT_MICROAMPS));
+        lastMicroamps = BigInteger.valueOf(gauge.read().currentMicroamps);
         if (millis < 0 || millis > LONGEST_TICK_MILLIS) {
             long hidden = millis < 0 ? Integer.MAX_VALUE : millis;
             addGap(BigInteger.valueOf(hidden).multiply(RATED_MICROAMPS));
@@ -205,6 +206,7 @@ final class GaugeLife {
             savedKnown = known;
             savedPartsPerMillion = register(Register.STATE_OF_CHARGE_PARTS_PER_MILLION);
             savedWidth = width();
+            savedMinuteNanocoulombs = register(Register.MINUTE_NANOCOULOMBS);
         }
         saves = savesNow;
     }
@@ -243,8 +245,14 @@ final class GaugeLife {
         assertEquals(savedKnown, gauge.readout.trust != Trust.UNKNOWN);
         if (savedKnown) {
             assertEquals(
-                    savedPartsPerMillion, gauge.readout.stateOfChargePartsPerMillion, 1, "count");
-            assertTrue(width() >= savedWidth, "the band is narrower after a restart");
+                    (int) savedPartsPerMillion,
+                    gauge.readout.stateOfChargePartsPerMillion,
+                    1,
+                    "count");
+            // Net terms shrink as charge returns: the record holds the minute under way, which the
+            // band of the running gauge takes in only at its end.
+            boolean returned = savedMinuteNanocoulombs > 0;
+            assertTrue(returned || width() >= savedWidth, "the band is narrower after a restart");
         }
         judge(BigInteger.ZERO);
     }

@@ -107,7 +107,7 @@ class NoAllocationTest {
         }
         gauge.tick(sample);
         if (i % 5_003 == 0) {
-            gauge.command(Command.DECLARE_STATE_OF_CHARGE, i / 5_003 % 3 * 500_000);
+            gauge.command(Command.DECLARE_STATE_OF_CHARGE, i / 5_003 % 3 * 500_000L);
         }
         if (i % 7_919 == 0) {
             gauge.command(Command.FORGET_MEASURED, 0);

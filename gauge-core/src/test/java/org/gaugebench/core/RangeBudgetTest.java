@@ -173,7 +173,7 @@ class RangeBudgetTest {
         assertTrue(Math.multiplyExact(max(Setting.LONGEST_TIME), 60L) <= Integer.MAX_VALUE);
     }
 
-    /** Two products of time and current are limited to 2^61 each, so that their sum still fits. */
+    /** Time times current saturates at 2^62, and so does the sum of two such products. */
     @Test
     void theBandsSumsSaturateInsteadOfWrapping() {
         GaugeSettings widest =
@@ -193,13 +193,13 @@ class RangeBudgetTest {
             long expected =
                     BigInteger.valueOf(millis)
                             .multiply(BigInteger.valueOf(offMicroamps))
-                            .min(BigInteger.ONE.shiftLeft(61))
+                            .min(BigInteger.ONE.shiftLeft(62))
                             .longValueExact();
             band.anchor(0);
             band.addGap(millis, offMicroamps);
             assertEquals(expected, band.gapNanocoulombs(), "gap of " + millis + " ms");
             band.addGap(millis, offMicroamps);
-            assertEquals(2 * expected, band.gapNanocoulombs());
+            assertEquals(Math.min(expected, 1L << 61) * 2, band.gapNanocoulombs());
         }
         band.addGap(Long.MAX_VALUE, offMicroamps);
         assertEquals(1L << 62, band.gapNanocoulombs());
@@ -236,12 +236,12 @@ class RangeBudgetTest {
             }
             assertEquals(1_000_000, before);
         }
-        // seven squares of a million each, and their root times 1,155
-        long squares = Math.multiplyExact(7L, 1_000_000_000_000L);
+        // eight squares of a million each, and their root times 1,155
+        long squares = Math.multiplyExact(8L, 1_000_000_000_000L);
         assertTrue(squares <= 1L << 62);
-        Math.multiplyExact(2_645_752L, 1_155L);
-        // a sum in ppm limited to 1e9, times a bound in ppm
-        Math.multiplyExact(1_000_000_000L, max(Setting.SELF_DISCHARGE_BOUND));
+        Math.multiplyExact(2_828_428L, 1_155L);
+        // a sum in ppm limited to 2^43, times a bound in ppm
+        Math.addExact(Math.multiplyExact(1L << 43, max(Setting.SELF_DISCHARGE_BOUND)), 999_999L);
     }
 
     @Test

@@ -82,8 +82,7 @@ class TrustReasonTest {
                                 .set(Setting.REST_TIME, 0)
                                 .build());
         still.volts(14_400).minutes(2, AMP);
-        // The minute of the proof is the first of the seven days.
-        still.volts(13_000).minutes(7 * 24 * 60 - 2, 0);
+        still.volts(13_000).minutes(7 * 24 * 60 - 1, 0);
         assertReason(TrustReason.NO_OBJECTION, still);
         still.minutes(1, 0);
         assertReason(TrustReason.FULL_OVERDUE, still);

@@ -57,11 +57,15 @@ public final class UnitSuffixRule extends CodeScan {
                     "code",
                     "offset",
                     "fingerprint",
-                    "mask");
+                    "mask",
+                    // A figure whose unit is the caller's.
+                    "value");
 
     private static final Set<String> AFTER_PER =
             Set.of(
                     "million",
+                    "millionth",
+                    "mille",
                     "kelvin",
                     "celsius",
                     "count",

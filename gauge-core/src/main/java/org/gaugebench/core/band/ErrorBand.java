@@ -48,7 +48,7 @@ public final class ErrorBand {
 
     private static final long MONTH_MILLIS = 2_592_000_000L;
     private static final long LONGEST_MILLIS = 1L << 39;
-    private static final long LARGEST_SUM = 1L << 62;
+    private static final long LARGEST_NANOCOULOMBS = 1L << 62;
     private static final int COVERAGE_PER_MILLE = 1_155;
     private static final int WEIGHT_BITS = 8;
     private static final int WARMTH_AT_20_CELSIUS_Q8 = 256;
@@ -57,7 +57,7 @@ public final class ErrorBand {
     private static final int RESOLUTION_PARTS_PER_MILLION = 1;
 
     // Parameters.
-    private final long nanocoulombsPerPart;
+    private final long nanocoulombsPerMillionth;
     private final long offsetMicroamps;
     private final long halfStepMicroamps;
     private final long lossPartsPerMillion;
@@ -90,7 +90,7 @@ public final class ErrorBand {
      */
     public ErrorBand(GaugeSettings settings, long stepMicroamps) {
         // derived: 1 mAh = 3.6e9 nC, a millionth of it 3,600
-        nanocoulombsPerPart = settings.get(Setting.CAPACITY) * 3_600;
+        nanocoulombsPerMillionth = settings.get(Setting.CAPACITY) * 3_600;
         offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
         halfStepMicroamps = (stepMicroamps + 1) / 2;
         lossPartsPerMillion = WHOLE_PARTS_PER_MILLION - settings.get(Setting.COULOMBIC_EFFICIENCY);
@@ -225,7 +225,7 @@ public final class ErrorBand {
         long in = parts(inNanocoulombs);
         long gross = parts(grossNanocoulombs);
         long change = changeParts(in);
-        long missing = WHOLE_PARTS_PER_MILLION - chargeNanocoulombs / nanocoulombsPerPart;
+        long missing = WHOLE_PARTS_PER_MILLION - chargeNanocoulombs / nanocoulombsPerMillionth;
         long moved = Math.max(change, Math.min(missing, gross));
         long squares =
                 square(residualPartsPerMillion)
@@ -247,7 +247,7 @@ public final class ErrorBand {
 
     /** How far the count moved since the anchor, without its limits; 2 ppm make up for rounding. */
     private long changeParts(long inParts) {
-        long net = netNanocoulombs / nanocoulombsPerPart;
+        long net = netNanocoulombs / nanocoulombsPerMillionth;
         return Math.abs(net - ratio(inParts, lossPartsPerMillion)) + 2;
     }
 
@@ -264,7 +264,7 @@ public final class ErrorBand {
 
     /** Magnitude in ppm of the capacity, rounded up; at most 2^62 / 360,000 = 2^44. */
     private long parts(long nanocoulombs) {
-        return (nanocoulombs + nanocoulombsPerPart - 1) / nanocoulombsPerPart;
+        return (nanocoulombs + nanocoulombsPerMillionth - 1) / nanocoulombsPerMillionth;
     }
 
     /**
@@ -375,10 +375,10 @@ public final class ErrorBand {
             long savedWarmQ8) {
         residualPartsPerMillion = FixedMath.clamp(savedResidual, 0, WHOLE_PARTS_PER_MILLION);
         millis = FixedMath.clamp(savedMillis, 0, LONGEST_MILLIS);
-        netNanocoulombs = FixedMath.clamp(savedNet, -LARGEST_SUM, LARGEST_SUM);
-        grossNanocoulombs = FixedMath.clamp(savedGross, 0, LARGEST_SUM);
-        inNanocoulombs = FixedMath.clamp(savedIn, 0, LARGEST_SUM);
-        gapNanocoulombs = FixedMath.clamp(savedGap, 0, LARGEST_SUM);
+        netNanocoulombs = FixedMath.clamp(savedNet, -LARGEST_NANOCOULOMBS, LARGEST_NANOCOULOMBS);
+        grossNanocoulombs = FixedMath.clamp(savedGross, 0, LARGEST_NANOCOULOMBS);
+        inNanocoulombs = FixedMath.clamp(savedIn, 0, LARGEST_NANOCOULOMBS);
+        gapNanocoulombs = FixedMath.clamp(savedGap, 0, LARGEST_NANOCOULOMBS);
         warmMillisQ8 = FixedMath.clamp(savedWarmQ8, 0, LONGEST_MILLIS << WEIGHT_BITS);
     }
 }

@@ -8,7 +8,7 @@ import org.gaugebench.core.settings.GaugeSettings;
  * clipped by what one-sided facts leave.
  */
 public final class StateBand {
-    private static final int WHOLE = ErrorBand.WHOLE_PARTS_PER_MILLION;
+    private static final int WHOLE_PARTS_PER_MILLION = ErrorBand.WHOLE_PARTS_PER_MILLION;
 
     // Parameters.
     private final ErrorBand sums;
@@ -16,10 +16,10 @@ public final class StateBand {
     private final OneSidedFact atMost;
 
     // State: the last answer.
-    private int lowSidePartsPerMillion = WHOLE;
-    private int highSidePartsPerMillion = WHOLE;
+    private int lowSidePartsPerMillion = WHOLE_PARTS_PER_MILLION;
+    private int highSidePartsPerMillion = WHOLE_PARTS_PER_MILLION;
     private int lowerEdgePartsPerMillion;
-    private int upperEdgePartsPerMillion = WHOLE;
+    private int upperEdgePartsPerMillion = WHOLE_PARTS_PER_MILLION;
 
     /**
      * Creates a band that knows nothing.
@@ -103,7 +103,7 @@ public final class StateBand {
         if (lowest > 0) {
             atLeast.state(Math.max(shownPartsPerMillion - lowest, 0));
         }
-        if (highest < WHOLE) {
+        if (highest < WHOLE_PARTS_PER_MILLION) {
             atMost.state(Math.max(highest - shownPartsPerMillion, 0));
         }
     }
@@ -117,20 +117,28 @@ public final class StateBand {
      */
     public void update(int shownPartsPerMillion, long chargeNanocoulombs) {
         sums.update(chargeNanocoulombs);
-        if (sums.residualPartsPerMillion() >= WHOLE) {
-            lowSidePartsPerMillion = WHOLE;
-            highSidePartsPerMillion = WHOLE;
+        if (sums.residualPartsPerMillion() >= WHOLE_PARTS_PER_MILLION) {
+            lowSidePartsPerMillion = WHOLE_PARTS_PER_MILLION;
+            highSidePartsPerMillion = WHOLE_PARTS_PER_MILLION;
             lowerEdgePartsPerMillion = 0;
-            upperEdgePartsPerMillion = WHOLE;
+            upperEdgePartsPerMillion = WHOLE_PARTS_PER_MILLION;
             return;
         }
         lowSidePartsPerMillion = atLeast.clipLow(sums.lowSidePartsPerMillion(), chargeNanocoulombs);
         highSidePartsPerMillion =
                 atMost.clipHigh(sums.highSidePartsPerMillion(), chargeNanocoulombs);
         lowerEdgePartsPerMillion =
-                (int) FixedMath.clamp(shownPartsPerMillion - lowSidePartsPerMillion, 0, WHOLE);
+                (int)
+                        FixedMath.clamp(
+                                shownPartsPerMillion - lowSidePartsPerMillion,
+                                0,
+                                WHOLE_PARTS_PER_MILLION);
         upperEdgePartsPerMillion =
-                (int) FixedMath.clamp(shownPartsPerMillion + highSidePartsPerMillion, 0, WHOLE);
+                (int)
+                        FixedMath.clamp(
+                                shownPartsPerMillion + highSidePartsPerMillion,
+                                0,
+                                WHOLE_PARTS_PER_MILLION);
     }
 
     /**

@@ -268,38 +268,22 @@ public final class FullChargeRule {
         return state == RuleState.NOT_ARMED && atFloatVoltage;
     }
 
-    /**
-     * Where the rule stands.
-     *
-     * @return its state
-     */
+    /** Where the rule stands: its state. */
     public RuleState state() {
         return state;
     }
 
-    /**
-     * Why it stands there.
-     *
-     * @return the reason of the last judgement
-     */
+    /** Why it stands there: the reason of the last judgement. */
     public RuleReason reason() {
         return reason;
     }
 
-    /**
-     * How long voltage and current have spoken for full.
-     *
-     * @return whole minutes of the taper hold
-     */
+    /** How long voltage and current have spoken for full: whole minutes of the taper hold. */
     public int heldMinutes() {
         return taper.heldMinutes();
     }
 
-    /**
-     * Discharged since full was proven.
-     *
-     * @return 0 to the re-arm limit, nanocoulombs
-     */
+    /** Discharged since full was proven: 0 to the re-arm limit, nanocoulombs. */
     public long dischargedNanocoulombs() {
         return dischargedNanocoulombs;
     }

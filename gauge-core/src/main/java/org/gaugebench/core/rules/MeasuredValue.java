@@ -10,22 +10,22 @@ final class MeasuredValue {
     private static final int STEP_DIVISOR = 4;
 
     // Parameters.
-    private final long declared;
-    private final long lowest;
-    private final long highest;
-    private final long longestStep;
-    private final long agreement;
+    private final long declaredValue;
+    private final long lowestValue;
+    private final long highestValue;
+    private final long longestStepValue;
+    private final long agreementValue;
 
     // State.
-    private long measured;
-    private long candidate;
+    private long measuredValue;
+    private long candidateValue;
 
     MeasuredValue(long declared, long lowest, long highest, long longestStep, long agreement) {
-        this.declared = declared;
-        this.lowest = lowest;
-        this.highest = highest;
-        this.longestStep = longestStep;
-        this.agreement = agreement;
+        this.declaredValue = declared;
+        this.lowestValue = lowest;
+        this.highestValue = highest;
+        this.longestStepValue = longestStep;
+        this.agreementValue = agreement;
     }
 
     /**
@@ -36,36 +36,38 @@ final class MeasuredValue {
      * @return whether the measured value moved
      */
     boolean offer(long result) {
-        boolean agrees = candidate != 0 && Math.abs(candidate - result) <= agreement;
-        long mean = (candidate + result) / 2;
-        candidate = result;
+        boolean agrees = candidateValue != 0 && Math.abs(candidateValue - result) <= agreementValue;
+        long mean = (candidateValue + result) / 2;
+        candidateValue = result;
         if (!agrees) {
             return false;
         }
-        long from = measured == 0 ? declared : measured;
+        long from = measuredValue == 0 ? declaredValue : measuredValue;
         // The first agreeing pair moves by a quarter as well: one bad pair must not be a jump.
-        long step = FixedMath.clamp((mean - from) / STEP_DIVISOR, -longestStep, longestStep);
-        measured = FixedMath.clamp(from + step, lowest, highest);
+        long step =
+                FixedMath.clamp((mean - from) / STEP_DIVISOR, -longestStepValue, longestStepValue);
+        measuredValue = FixedMath.clamp(from + step, lowestValue, highestValue);
         return true;
     }
 
     /** The measured value, or 0 while there is none. */
     long measured() {
-        return measured;
+        return measuredValue;
     }
 
     /** The last result, or 0. */
     long candidate() {
-        return candidate;
+        return candidateValue;
     }
 
     void forget() {
-        measured = 0;
-        candidate = 0;
+        measuredValue = 0;
+        candidateValue = 0;
     }
 
     void resume(long savedMeasured, long savedCandidate) {
-        measured = savedMeasured == 0 ? 0 : FixedMath.clamp(savedMeasured, lowest, highest);
-        candidate = Math.max(savedCandidate, 0);
+        measuredValue =
+                savedMeasured == 0 ? 0 : FixedMath.clamp(savedMeasured, lowestValue, highestValue);
+        candidateValue = Math.max(savedCandidate, 0);
     }
 }

@@ -4,8 +4,8 @@ package org.gaugebench.core.rules;
 final class SteadyWatch {
     // State.
     private int minutes;
-    private long lowest;
-    private long highest;
+    private long lowestValue;
+    private long highestValue;
 
     /**
      * Takes one minute's figure.
@@ -14,16 +14,16 @@ final class SteadyWatch {
      * @param span largest difference of lowest and highest that counts as steady
      */
     void addMinute(long value, long span) {
-        long newLowest = Math.min(lowest, value);
-        long newHighest = Math.max(highest, value);
+        long newLowest = Math.min(lowestValue, value);
+        long newHighest = Math.max(highestValue, value);
         if (minutes == 0 || newHighest - newLowest > span) {
             minutes = 1;
-            lowest = value;
-            highest = value;
+            lowestValue = value;
+            highestValue = value;
         } else {
             minutes++;
-            lowest = newLowest;
-            highest = newHighest;
+            lowestValue = newLowest;
+            highestValue = newHighest;
         }
     }
 

@@ -51,8 +51,8 @@ public enum SavedField {
             (s, v) -> s.ruleDischargedNanocoulombs = v),
     /** {@link SavedState#bandWarmMillisQ8}. */
     BAND_WARM_MILLIS_Q8(1, 8, "ms/256", s -> s.bandWarmMillisQ8, (s, v) -> s.bandWarmMillisQ8 = v),
-    /** {@link SavedState#minutesSinceFull}. */
-    MINUTES_SINCE_FULL(1, 8, "min", s -> s.minutesSinceFull, (s, v) -> s.minutesSinceFull = v),
+    /** {@link SavedState#sinceFullMinutes}. */
+    MINUTES_SINCE_FULL(1, 8, "min", s -> s.sinceFullMinutes, (s, v) -> s.sinceFullMinutes = v),
     /** {@link SavedState#lifetimeInNanocoulombs}. */
     LIFETIME_IN_NANOCOULOMBS(
             1, 8, "nC", s -> s.lifetimeInNanocoulombs, (s, v) -> s.lifetimeInNanocoulombs = v),

@@ -48,7 +48,7 @@ public final class SavedState {
     public long bandWarmMillisQ8;
 
     /** Whole minutes since full was proven or declared, at least 0. */
-    public long minutesSinceFull;
+    public long sinceFullMinutes;
 
     /** Charge into the battery over its life, at least 0. */
     public long lifetimeInNanocoulombs;

@@ -99,7 +99,7 @@ class DiagnosisTest {
     @Test
     void chargingThatStopsEarlyAppearsAndClears() {
         minutes(5, 13_900_000, 30 * AMP);
-        minutes(2, 14_400_000, 0);
+        minutes(40, 14_400_000, 0);
         assertTrue(stands(Fault.CHARGING_STOPPED_EARLY));
         assertFalse(stands(Fault.CHARGING_BLOCKED));
         minutes(1, UNDER, 0);
@@ -211,6 +211,10 @@ class DiagnosisTest {
     @Test
     void anotherBatteryHasNoneOfTheOldOnesFaults() {
         minutes(7 * Minutes.DAY, 12_700_000, -2 * AMP);
+        for (int i = 0; i < 5; i++) {
+            minutes(1, 12_800_000 - i % 2 * 300_000, i % 2 * 10 * AMP);
+        }
+        assertTrue(stands(Fault.POLARITY_REVERSED));
         diagnosis.full(true);
         diagnosis.earlyEmpty();
         diagnosis.newBattery();

@@ -53,6 +53,15 @@ class FullChargeGuardTest {
         f.assertStands(RuleState.HOLDING, RuleReason.HOLD_RUNNING, 1);
     }
 
+    /** From two tapers, 4 A, a fall is no step; from a microamp more it is. */
+    @Test
+    void aStepBeginsAboveTwoTapers() {
+        f.silent(1, UNDER, 2 * TAPER).silent(1, THRESHOLD, 0);
+        f.assertStands(RuleState.HOLDING, RuleReason.HOLD_RUNNING, 1);
+        f.silent(1, UNDER, 2 * TAPER + 1).silent(1, THRESHOLD, 0);
+        assertEquals(RuleReason.FLOW_STOPPED, f.rule.reason());
+    }
+
     @Test
     void aTaperIsNoStep() {
         for (int microamps = 30 * AMP; microamps > TAPER; microamps = microamps / 4 * 3) {

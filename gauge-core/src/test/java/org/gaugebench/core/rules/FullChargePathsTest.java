@@ -162,6 +162,11 @@ class FullChargePathsTest {
     @Test
     void doubtfulMinutesAreNoFloat() {
         FullChargeFixture f = new FullChargeFixture().bulk();
+        f.silent(Minutes.DAY - 1, FLOAT_THRESHOLD, 300_000);
+        assertEquals(RuleOutcome.NONE, f.doubtful(FLOAT_THRESHOLD, 300_000));
+        assertEquals(RuleOutcome.SET_TO_FULL, f.minute(FLOAT_THRESHOLD, 300_000));
+
+        f = new FullChargeFixture().bulk();
         for (int i = 0; i < 2 * Minutes.DAY; i++) {
             assertEquals(RuleOutcome.NONE, f.doubtful(FLOAT_THRESHOLD, 300_000));
         }

@@ -60,6 +60,7 @@ final class Samples {
               absorption: 28 V
               hold: 2 h
               chemistry: lead-acid-gel
+              taper: 4 %
               measure-capacity: off
               full-overdue: 9 d
             beside:

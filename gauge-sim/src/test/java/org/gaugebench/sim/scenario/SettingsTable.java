@@ -29,8 +29,10 @@ final class SettingsTable {
         GaugeSettings lithium = ChemistryPreset.LIFEPO4.builder(12_000).build();
         StringBuilder table =
                 new StringBuilder(
-                        "| key | range | default: `lead-acid-agm`, `lifepo4` | meaning |\n"
-                                + "|---|---|---|---|\n");
+                        """
+                        | key | range | default: `lead-acid-agm`, `lifepo4` | meaning |
+                        |---|---|---|---|
+                        """);
         for (Setting setting : Setting.values()) {
             String ofLead = SettingText.of(setting, lead.get(setting));
             String ofLithium = SettingText.of(setting, lithium.get(setting));
