@@ -35,14 +35,14 @@ class KineticCellReferenceTest {
 
     private static double lifetime(String load, double capacity) {
         KineticCell cell = new KineticCell(AVAILABLE_PART, PER_MINUTE, capacity);
-        String[] words = load.split(" ");
+        String[] words = load.split(" ", -1);
         double pause =
                 switch (words[0]) {
                     case "CL" -> 0;
                     case "ILs" -> 1;
                     default -> 2;
                 };
-        String[] spells = words[1].split("/");
+        String[] spells = words[1].split("/", -1);
         double[] currents = new double[2 * spells.length];
         double[] times = new double[2 * spells.length];
         for (int i = 0; i < spells.length; i++) {
