@@ -13,6 +13,8 @@ import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.ChargerSpec;
 import org.junit.jupiter.api.Test;
 
+// Millisecond figures of some hours lie far below 2^53: nothing is lost.
+@SuppressWarnings("LongDoubleConversion")
 class TrueTimeToEmptyTest {
     private static final double SECOND = 1_000;
 
