@@ -94,6 +94,11 @@ final class GaugeMemory {
         energy.resume(state.lifetimeInMicrojoules, state.lifetimeOutMicrojoules);
         uptimeBeforeMillis = Math.max(state.lifetimeUptimeMillis, 0);
         restoreBand(s.band.sums());
+        // derived: 1 mAh = 3.6e9 nC
+        s.band.sums()
+                .capacityChanged(
+                        state.capacityNanocoulombs / 3_600_000_000L,
+                        s.settings.get(Setting.CAPACITY));
         s.fullRule.resume(state.ruleArmed, state.ruleDischargedNanocoulombs, state.fullCount);
         s.emptyRule.resume(state.emptyArmed, state.earlyEndPartsPerMillion);
         if (sameCapacity) {

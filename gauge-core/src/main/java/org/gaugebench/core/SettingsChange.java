@@ -49,6 +49,11 @@ final class SettingsChange {
                 before.charge.outNanocoulombs(),
                 before.charge.efficiencyRemainderQ16());
         carryBand(before.band.sums(), after.band.sums());
+        after.band
+                .sums()
+                .capacityChanged(
+                        before.settings.get(Setting.CAPACITY),
+                        after.settings.get(Setting.CAPACITY));
         if (sameCapacity) {
             after.capacity.resume(
                     before.capacity.measuredMilliampHours(),

@@ -123,6 +123,22 @@ final class GaugeLife {
         gapNanocoulombs = gapNanocoulombs.add(nanocoulombs).min(BigInteger.ONE.shiftLeft(62));
     }
 
+    /** A larger capacity grows the gap in its ratio; the standing currents' share comes on top. */
+    private void growGap(long beforeMilliampHours, long afterMilliampHours) {
+        if (afterMilliampHours <= beforeMilliampHours) {
+            return;
+        }
+        gauge.read();
+        BigInteger grown = BigInteger.valueOf(register(Register.BAND_GAP_NANOCOULOMBS));
+        BigInteger least =
+                gapNanocoulombs
+                        .multiply(BigInteger.valueOf(afterMilliampHours))
+                        .divide(BigInteger.valueOf(beforeMilliampHours))
+                        .min(BigInteger.ONE.shiftLeft(62));
+        assertTrue(grown.compareTo(least) >= 0, "gap " + grown + " nC under " + least);
+        gapNanocoulombs = grown;
+    }
+
     /** Looks at the gauge after a step and compares with the books. */
     private void judge(BigInteger passedMillis) {
         gauge.read();
@@ -224,10 +240,12 @@ final class GaugeLife {
 
     /** Other settings; answers the step that the event told. */
     long edit(GaugeSettings changed) {
+        long before = settings.get(Setting.CAPACITY);
         settings = changed;
         gauge.gauge.changeSettings(changed);
         twin.gauge.changeSettings(changed);
         long step = gauge.lastValue(Event.SETTINGS_CHANGED);
+        growGap(before, changed.get(Setting.CAPACITY));
         judge(BigInteger.ZERO);
         return step;
     }

@@ -204,6 +204,34 @@ public final class ErrorBand {
     }
 
     /**
+     * The capacity is another and the percentage was kept: what was uncertain in parts of the old
+     * capacity is as uncertain in parts of the new one. Charges grow with it, and so does what the
+     * standing currents may have moved, which goes to the unmeasured charge. A smaller capacity
+     * widens every term by itself.
+     *
+     * <p><b>Range:</b> capacities as {@link Setting#CAPACITY} allows; grown charges saturate at
+     * 2^62.
+     *
+     * @param oldMilliampHours capacity under which the sums were taken; 0 or less changes nothing
+     * @param newMilliampHours capacity of these settings
+     */
+    public void capacityChanged(long oldMilliampHours, long newMilliampHours) {
+        if (oldMilliampHours <= 0 || newMilliampHours <= oldMilliampHours) {
+            return;
+        }
+        // The squares count with their coverage factor, the unmeasured charge whole.
+        long squared = (offsetMicroamps + halfStepMicroamps) * COVERAGE_PER_MILLE / 1_000 + 1;
+        long standing = FixedMath.saturatingProduct(squared + unmeasuredMicroamps, millis);
+        long grownStanding = FixedMath.grown(standing, oldMilliampHours, newMilliampHours);
+        long grownGap = FixedMath.grown(gapNanocoulombs, oldMilliampHours, newMilliampHours);
+        gapNanocoulombs = FixedMath.saturatingAdd(grownGap, grownStanding - standing);
+        long net = FixedMath.grown(Math.abs(netNanocoulombs), oldMilliampHours, newMilliampHours);
+        netNanocoulombs = netNanocoulombs < 0 ? -net : net;
+        grossNanocoulombs = FixedMath.grown(grossNanocoulombs, oldMilliampHours, newMilliampHours);
+        inNanocoulombs = FixedMath.grown(inNanocoulombs, oldMilliampHours, newMilliampHours);
+    }
+
+    /**
      * Works out both sides for the present charge.
      *
      * <p>How far the count is from its anchor is worked out twice. The sums give it exactly while
@@ -212,7 +240,7 @@ public final class ErrorBand {
      * anchor and on the way up from an empty one, never too small.
      *
      * <p><b>Range:</b> products of a current with a time saturate at 2^62; ratios as in {@link
-     * #ratio}; eight terms of at most 1,000,000 ppm, the sum of their squares below 2^43.
+     * Parts#ratio}; eight terms of at most 1,000,000 ppm, the sum of their squares below 2^43.
      *
      * @param chargeNanocoulombs the count
      */
@@ -228,63 +256,43 @@ public final class ErrorBand {
         long missing = WHOLE_PARTS_PER_MILLION - chargeNanocoulombs / nanocoulombsPerMillionth;
         long moved = Math.max(change, Math.min(missing, gross));
         long squares =
-                square(residualPartsPerMillion)
-                        + square(flowTerm(offsetMicroamps))
-                        + square(flowTerm(halfStepMicroamps))
-                        + square(ratio(change, gainPartsPerMillion))
-                        + square(ratio(gross, asymmetryPartsPerMillion))
-                        + square(ratio(in, efficiencyPartsPerMillion))
-                        + square(selfDischargeTerm())
-                        + square(ratio(moved, capacityPartsPerMillion));
+                Parts.square(residualPartsPerMillion)
+                        + Parts.square(flowTerm(offsetMicroamps))
+                        + Parts.square(flowTerm(halfStepMicroamps))
+                        + Parts.square(Parts.ratio(change, gainPartsPerMillion))
+                        + Parts.square(Parts.ratio(gross, asymmetryPartsPerMillion))
+                        + Parts.square(Parts.ratio(in, efficiencyPartsPerMillion))
+                        + Parts.square(selfDischargeTerm())
+                        + Parts.square(Parts.ratio(moved, capacityPartsPerMillion));
         long symmetric = FixedMath.squareRootCeiling(squares) * COVERAGE_PER_MILLE;
         long both =
                 (symmetric + 999) / 1_000
                         + RESOLUTION_PARTS_PER_MILLION
-                        + limited(parts(gapNanocoulombs));
-        lowSidePartsPerMillion = (int) limited(both + flowTerm(unmeasuredMicroamps));
-        highSidePartsPerMillion = (int) limited(both);
+                        + Parts.limited(parts(gapNanocoulombs));
+        lowSidePartsPerMillion = (int) Parts.limited(both + flowTerm(unmeasuredMicroamps));
+        highSidePartsPerMillion = (int) Parts.limited(both);
     }
 
     /** How far the count moved since the anchor, without its limits; 2 ppm make up for rounding. */
     private long changeParts(long inParts) {
         long net = netNanocoulombs / nanocoulombsPerMillionth;
-        return Math.abs(net - ratio(inParts, lossPartsPerMillion)) + 2;
+        return Math.abs(net - Parts.ratio(inParts, lossPartsPerMillion)) + 2;
     }
 
     private long flowTerm(long microamps) {
-        return limited(parts(FixedMath.saturatingProduct(microamps, millis)));
+        return Parts.limited(parts(FixedMath.saturatingProduct(microamps, millis)));
     }
 
     private long selfDischargeTerm() {
         long perMonthMillis = MONTH_MILLIS / 1_000_000;
         long monthsPerMillion =
                 ((warmMillisQ8 >> WEIGHT_BITS) + perMonthMillis - 1) / perMonthMillis;
-        return limited(ratio(monthsPerMillion, selfDischargePartsPerMillion));
+        return Parts.limited(Parts.ratio(monthsPerMillion, selfDischargePartsPerMillion));
     }
 
     /** Magnitude in ppm of the capacity, rounded up; at most 2^62 / 360,000 = 2^44. */
     private long parts(long nanocoulombs) {
         return (nanocoulombs + nanocoulombsPerMillionth - 1) / nanocoulombsPerMillionth;
-    }
-
-    /**
-     * A part of a value, rounded up.
-     *
-     * <p><b>Range:</b> value limited to 2^43, whose millionth part is above 1,000,000 still: with
-     * at most 500,000 ppm below 2^62.
-     */
-    private static long ratio(long value, long partsPerMillion) {
-        return (Math.min(value, 1L << 43) * partsPerMillion + 999_999) / 1_000_000;
-    }
-
-    private static long limited(long partsPerMillion) {
-        return Math.min(partsPerMillion, WHOLE_PARTS_PER_MILLION);
-    }
-
-    /** Limited first: a term as large as the capacity says as much as a larger one. */
-    private static long square(long partsPerMillion) {
-        long term = limited(partsPerMillion);
-        return term * term;
     }
 
     /**

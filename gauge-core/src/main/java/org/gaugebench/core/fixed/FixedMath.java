@@ -126,6 +126,23 @@ public final class FixedMath {
     }
 
     /**
+     * A magnitude grown in a ratio, rounded up.
+     *
+     * <p><b>Range:</b> value 0 to 2^62, ratio of two figures below 2^31; the result saturates at
+     * 2^62. The part below the old figure makes a product below 2^62.
+     *
+     * @param value 0 or more
+     * @param oldFigure 1 or more
+     * @param newFigure at least the old one
+     * @return value x new / old
+     */
+    public static long grown(long value, long oldFigure, long newFigure) {
+        long whole = saturatingProduct(value / oldFigure, newFigure);
+        long part = (value % oldFigure * newFigure + oldFigure - 1) / oldFigure;
+        return saturatingAdd(whole, part);
+    }
+
+    /**
      * Integer square root, rounded up, bit by bit: no division.
      *
      * <p><b>Range:</b> 0 to 2^62; result 0 to 2^31. 31 rounds.

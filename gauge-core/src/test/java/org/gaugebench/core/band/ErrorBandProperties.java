@@ -47,6 +47,17 @@ class ErrorBandProperties {
             return band;
         }
 
+        Sums noMoreThan(long most) {
+            return new Sums(
+                    residual,
+                    millis,
+                    Math.max(net, -most),
+                    Math.min(gross, most),
+                    Math.min(in, most),
+                    Math.min(gap, most),
+                    warm);
+        }
+
         Sums plus(int which, long more) {
             return new Sums(
                     residual + (which == 0 ? more % 1_000 : 0),
@@ -120,6 +131,42 @@ class ErrorBandProperties {
         assertClose(Math.min(high, 1e6), band.highSidePartsPerMillion());
         assertClose(Math.min(low, 1e6), band.lowSidePartsPerMillion());
         assertTrue(band.lowSidePartsPerMillion() >= band.highSidePartsPerMillion());
+    }
+
+    @Property
+    void aLargerCapacityNeverNarrowsTheBand(
+            @ForAll("settings") GaugeSettings settings,
+            @ForAll("sums") Sums sums,
+            @ForAll @IntRange(min = 0, max = WIDEST_STEP_MICROAMPS) int step,
+            @ForAll @IntRange(min = 0, max = 1_000_000) int charge,
+            @ForAll @LongRange(min = 100, max = 10_000_000) long milliampHours) {
+        long before = settings.get(Setting.CAPACITY);
+        long after = Math.max(before, milliampHours);
+        // Saturated, two sums no longer differ by what they differed by.
+        Sums s = sums.noMoreThan(LARGEST / after * before);
+        ErrorBand old = s.band(settings, step);
+        old.update(before * 3_600 * charge);
+        GaugeSettings changed = settings.toBuilder().set(Setting.CAPACITY, after).build();
+        ErrorBand band = s.band(changed, step);
+        band.capacityChanged(before, after);
+        band.update(after * 3_600 * charge);
+        // Offset, half step and change of the count are each rounded up by as much as 1 ppm under
+        // the old capacity and counted 1.155 times; current past the shunt is rounded up once.
+        int rounding = 5;
+        assertTrue(band.lowSidePartsPerMillion() >= old.lowSidePartsPerMillion() - rounding);
+        assertTrue(band.highSidePartsPerMillion() >= old.highSidePartsPerMillion() - rounding);
+    }
+
+    @Property
+    void aSmallerCapacityLeavesTheSums(
+            @ForAll("settings") GaugeSettings settings, @ForAll("sums") Sums sums) {
+        ErrorBand band = sums.band(settings, 0);
+        band.capacityChanged(settings.get(Setting.CAPACITY) + 1, settings.get(Setting.CAPACITY));
+        band.capacityChanged(0, settings.get(Setting.CAPACITY));
+        assertEquals(sums.gap, band.gapNanocoulombs());
+        assertEquals(sums.net, band.netNanocoulombs());
+        assertEquals(sums.gross, band.grossNanocoulombs());
+        assertEquals(sums.in, band.inNanocoulombs());
     }
 
     /** Never narrower; wider by the roundings up, each within a ppm, and by 1.155 for 1.1547. */

@@ -109,4 +109,18 @@ class FixedMathProperties {
                 exact.min(BigInteger.valueOf(LARGEST_NUMERATOR)).longValueExact(),
                 FixedMath.saturatingProduct(one, other));
     }
+
+    @Property
+    void growthEqualsTheUnboundedOneRoundedUpAndClamped(
+            @ForAll @LongRange(min = 0, max = LARGEST_NUMERATOR) long value,
+            @ForAll @LongRange(min = 1, max = Integer.MAX_VALUE) long oldFigure,
+            @ForAll @LongRange(min = 1, max = Integer.MAX_VALUE) long newFigure) {
+        BigDecimal exact =
+                BigDecimal.valueOf(value)
+                        .multiply(BigDecimal.valueOf(newFigure))
+                        .divide(BigDecimal.valueOf(oldFigure), 0, RoundingMode.CEILING);
+        assertEquals(
+                exact.min(BigDecimal.valueOf(LARGEST_NUMERATOR)).longValueExact(),
+                FixedMath.grown(value, oldFigure, newFigure));
+    }
 }

@@ -1,0 +1,26 @@
+package org.gaugebench.core.band;
+
+/** Arithmetic on parts per million of the capacity, rounded and limited to the safe side. */
+final class Parts {
+    private Parts() {}
+
+    /**
+     * A part of a value, rounded up.
+     *
+     * <p><b>Range:</b> value limited to 2^43, whose millionth part is above 1,000,000 still: with
+     * at most 500,000 ppm below 2^62.
+     */
+    static long ratio(long value, long partsPerMillion) {
+        return (Math.min(value, 1L << 43) * partsPerMillion + 999_999) / 1_000_000;
+    }
+
+    static long limited(long partsPerMillion) {
+        return Math.min(partsPerMillion, ErrorBand.WHOLE_PARTS_PER_MILLION);
+    }
+
+    /** Limited first: a term as large as the capacity says as much as a larger one. */
+    static long square(long partsPerMillion) {
+        long term = limited(partsPerMillion);
+        return term * term;
+    }
+}
