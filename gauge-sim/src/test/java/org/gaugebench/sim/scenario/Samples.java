@@ -101,7 +101,8 @@ final class Samples {
               - {event: fault-raised, fault: samples-missing, times: 0}
               - {at: 2 d, reading: state-of-charge, gauge: core-gauge, within: band, of: truth}
               - {at: 2 d, reading: lower-edge, gauge: core-gauge, is: not-known}
-              - {at: 2 d, reading: upper-edge, gauge: core-gauge, at-most: 99 %, expected-to-fail: "x: y"}
+              - {at: 2 d, reading: upper-edge, gauge: core-gauge, at-most: 99 %,
+                 expected-to-fail: "x: y"}
               - {at: 1 d, reading: time-to-empty, is: more than 99 h}
               - {at: 1 d, reading: time-to-empty, is: not-known}
               - {at: 9 d, reading: true-state-of-charge, is: 50 %}
