@@ -129,7 +129,7 @@ class ScenarioReaderTest {
         assertEquals(Comparison.MORE_THAN, all.get(12).comparison());
         assertEquals(99 * 60, all.get(12).value());
         assertEquals("a: b", all.get(0).because());
-        assertEquals("hut.yaml:70:5", all.get(0).mark().toString());
+        assertEquals("hut.yaml:73:5", all.get(0).mark().toString());
     }
 
     @Test
