@@ -16,12 +16,18 @@ public enum Dimension {
     DURATION("a time", "2 h 30 min"),
     /** Degrees Celsius. */
     TEMPERATURE("a temperature", "-10 °C"),
+    /** Kelvins: how far one temperature lies from another. */
+    TEMPERATURE_DIFFERENCE("a difference of temperature", "8 K"),
+    /** Kelvins per watt. */
+    TEMPERATURE_RISE_PER_POWER("a rise of temperature per power", "1.5 K/W"),
     /** Parts of one. */
     RATIO("a part of the whole", "92 %"),
     /** Volts per kelvin. */
     VOLTAGE_PER_TEMPERATURE("a temperature coefficient", "-24 mV/K"),
     /** Parts of one in 30 days. */
     RATIO_PER_MONTH("a loss per month", "4 %/month"),
+    /** Cycles in a second. */
+    FREQUENCY("a frequency", "200 Hz"),
     /** Counts of a converter. */
     COUNTS("converter counts", "1.5 counts"),
     /** Width of a converter. */

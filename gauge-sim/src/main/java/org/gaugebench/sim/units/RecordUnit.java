@@ -34,12 +34,18 @@ public enum RecordUnit {
     DAYS(Dimension.DURATION, "1 d", "86400"),
     /** 1/1000 °C. */
     MILLICELSIUS(Dimension.TEMPERATURE, "0.001 °C", "0.001"),
+    /** 1/1000 K. */
+    MILLIKELVIN(Dimension.TEMPERATURE_DIFFERENCE, "0.001 K", "0.001"),
+    /** 1/1000 K/W. */
+    MILLIKELVIN_PER_WATT(Dimension.TEMPERATURE_RISE_PER_POWER, "0.001 K/W", "0.001"),
     /** 1 ppm. */
     PARTS_PER_MILLION(Dimension.RATIO, "1 ppm", "0.000001"),
     /** 1 uV/K. */
     MICROVOLTS_PER_KELVIN(Dimension.VOLTAGE_PER_TEMPERATURE, "1 uV/K", "0.000001"),
     /** 1 ppm in 30 days. */
     PARTS_PER_MILLION_PER_MONTH(Dimension.RATIO_PER_MONTH, "1 ppm/month", "0.000001"),
+    /** 1 mHz. */
+    MILLIHERTZ(Dimension.FREQUENCY, "1 mHz", "0.001"),
     /** 1/256 of a count. */
     COUNTS_Q8(Dimension.COUNTS, "1/256 of a count", "0.00390625"),
     /** 1 bit. */
@@ -65,7 +71,7 @@ public enum RecordUnit {
         return step;
     }
 
-    /** One step in the dimension's base unit (A, V, Ohm, W, Ah, s, °C, parts of one). */
+    /** One step in the dimension's base unit (A, V, Ohm, W, Ah, s, °C, Hz, parts of one). */
     BigDecimal size() {
         return size;
     }

@@ -44,6 +44,14 @@ final class Samples {
               end-current: 0.1 %
               charge-stop: 29 V
               discharge-stop: none
+              kinetic: {capacity-10-h: 93 Ah, capacity-1-h: 60 Ah}
+              slow-polarization: {resistance: 4 mOhm, time-constant: 30 min}
+              hysteresis: 8 mV
+              capacity-by-temperature: on
+              surroundings: {mean: 12 °C, swing: 8 K, warmest: 14 h, rise: 0.5 K/W,
+                time-constant: 6 h}
+              ageing: {capacity-loss: 20 %, resistance-growth: 50 %, acceptance-loss: 30 %}
+              weak-cell: {capacity: 90 %, lag: 2 %}
             sensor:
               shunt: 200 A / 60 mV
               shunt-error: -0.1 %
@@ -83,7 +91,10 @@ final class Samples {
               lamp: {current: 1.2 A, switched: off}
               radio: {power: 30 W}
               heater: {resistance: 8 Ohm}
-              pump: {current: 5 A, on-for: 10 min, every: 30 min}
+              pump: {current: 5 A, on-for: 10 min, every: 30 min, starts-after: 90 s,
+                inrush: {peak: 500 %, time-constant: 150 ms}}
+              dimmer: {current: 3 A, pulse-width: {frequency: 199.9 Hz, duty: 30 %, phase: 25 %}}
+              inverter: {power: 40 W, ripple: {line-frequency: 60 Hz, depth: 80 %, phase: 5 %}}
             timeline:
               - {at: 2 h, set: {lamp: on, isolator: open, protection: open}}
               - {at: 2 h, set: {lamp: off, lamp.current: 2 A, radio.power: 10 W}}
