@@ -61,7 +61,7 @@ public final class TextReport {
     }
 
     private static String heldOf(RunResult result) {
-        long held = result.expectations().stream().filter(r -> r.outcome() == Outcome.HELD).count();
+        long held = result.expectations().stream().filter(r -> r.outcome().isGood()).count();
         return result.expectations().isEmpty()
                 ? "expects nothing"
                 : held + " of " + result.expectations().size() + " expectations hold";
@@ -102,7 +102,7 @@ public final class TextReport {
         }
         page.gap();
         for (ExpectationResult each : result.expectations()) {
-            if (each.outcome() != Outcome.HELD) {
+            if (!each.outcome().isGood()) {
                 page.paragraph(2, "- " + each.expectation().text());
                 page.paragraph(4, whatWasFound(each));
             }
@@ -123,7 +123,12 @@ public final class TextReport {
             return "never evaluated: " + each.detail();
         }
         String when = each.atMillis() < 0 ? "" : " at " + Figures.moment(each.atMillis());
-        return "found " + each.found() + when;
+        String turned =
+                each.outcome() == Outcome.HELD_UNEXPECTEDLY
+                        ? ", which holds, though expected to fail because "
+                                + each.expectation().expectedToFail()
+                        : "";
+        return "found " + each.found() + when + turned;
     }
 
     private void readingAgainstTruth() {
@@ -214,8 +219,8 @@ public final class TextReport {
     }
 
     private void expectation(ExpectationResult each) {
-        boolean held = each.outcome() == Outcome.HELD;
-        String word = held ? "held" : "FAILED";
+        boolean held = each.outcome().isGood();
+        String word = held ? each.outcome() == Outcome.HELD ? "held" : "fails" : "FAILED";
         page.labelled(
                 2,
                 OUTCOME_WIDTH,
@@ -224,10 +229,13 @@ public final class TextReport {
                 each.expectation().text());
         int indent = 2 + OUTCOME_WIDTH;
         page.paragraph(indent, whatWasFound(each));
+        if (each.outcome() == Outcome.FAILED_AS_EXPECTED) {
+            page.paragraph(indent, "as expected, because " + each.expectation().expectedToFail());
+        }
         if (held) {
             return;
         }
-        if (each.outcome() == Outcome.FAILED && !each.detail().isEmpty()) {
+        if (each.outcome() != Outcome.NEVER_EVALUATED && !each.detail().isEmpty()) {
             page.paragraph(indent, each.detail());
         }
         if (!each.expectation().because().isEmpty()) {
