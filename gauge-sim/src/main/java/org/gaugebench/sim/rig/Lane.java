@@ -18,6 +18,7 @@ import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.MemorySpec;
 import org.gaugebench.sim.scenario.SensorSpec;
+import org.gaugebench.sim.scenario.SensorTrait;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -126,6 +127,7 @@ public final class Lane {
     void apply(Change change, Truth truth) {
         switch (change.target()) {
             case SENSOR_OFFSET -> frontEnd.setOffsetNanovolts(change.value());
+            case SENSOR_TRAIT -> frontEnd.set(SensorTrait.of(change.name()), change.value());
             case DECLARE -> declare(change.value());
             case GAUGE_OFF_TIME -> supply.setOffTime(OffTime.values()[(int) change.value()]);
             case GAUGE_POWER -> switchPower(change.value() == 1, truth);

@@ -161,7 +161,7 @@ public final class Rig {
     /** Hands a change to the one part that owns its target. */
     private void apply(Change change) {
         switch (change.target()) {
-            case SENSOR_OFFSET -> {
+            case SENSOR_OFFSET, SENSOR_TRAIT -> {
                 for (Lane lane : lanes) {
                     lane.apply(change, circuit);
                 }

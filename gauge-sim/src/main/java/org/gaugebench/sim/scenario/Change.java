@@ -33,6 +33,8 @@ public record Change(long atMillis, Target target, String name, long value) {
         GAUGE_OFF_TIME,
         /** Power goes at this write of a gauge's memory, counted from now; 1 for the next one. */
         GAUGE_CUT,
+        /** A trait of the sensor, in its unit; the name is the trait's key. */
+        SENSOR_TRAIT,
         /** State of charge declared to a gauge, parts per million. */
         DECLARE
     }

@@ -70,6 +70,16 @@ final class ChangeReader {
                 RecordUnit.NANOVOLTS,
                 -SensorReader.LARGEST_OFFSET_NANOVOLTS,
                 SensorReader.LARGEST_OFFSET_NANOVOLTS);
+        for (SensorTrait trait : SensorTrait.values()) {
+            String key = "sensor." + trait.key();
+            addresses.add(
+                    new Address(
+                            key,
+                            Change.Target.SENSOR_TRAIT,
+                            trait.key(),
+                            parts.sensor().traits().get(trait),
+                            block -> SensorTraits.read(block, key, trait)));
+        }
         for (GaugeSpec gauge : parts.gauges()) {
             addPower(gauge);
             String key = gauge.name() + ".declare";

@@ -55,6 +55,23 @@ final class Samples {
               voltage-noise: 2 mV
               sampling: instantaneous
               temperature-sensor: none
+              offset-drift: 50 nV/K
+              shunt-temperature-coefficient: -28 ppm/K
+              shunt-heating: 4.5 K/W
+              shunt-heating-time: 6 min
+              thermal-emf: 15 uV
+              thermal-emf-time: 2 h
+              gain-asymmetry: 0.25 %
+              nonlinearity-bow: 30 ppm
+              nonlinearity-s: -20 ppm
+              missing-codes: 16 counts
+              dead-band: 2 uV
+              range-limit: 5 mV
+              range-hysteresis: 20 %
+              range-offset: 3 uV
+              voltage-gain-error: 1 %
+              voltage-offset: -5 mV
+              voltage-sense-resistance: 5 mOhm
             gauge:
               kind: plain-counter
               start: 55 %
@@ -103,6 +120,7 @@ final class Samples {
               - {from: 18 h, to: 23 h, every: 1 d, set: {lamp: on, battery.temperature: 3 °C}}
               - {at: 6 h, every: 12 h, until: 1 d, set: {sensor.offset: 3 uV, shore: on}}
               - {from: 4 h, to: 5 h, set: {gauge.power: off, plain.off-time: unknown}}
+              - {from: 7 h, to: 8 h, set: {sensor.thermal-emf: 0 V, sensor.missing-codes: 0 counts}}
               - {at: 6 h, set: {gauge.cut-at-write: 2}}
               - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
             expect:
