@@ -5,8 +5,8 @@ import org.gaugebench.sim.scenario.SensorTraits;
 
 /**
  * A converter with what data sheets call errors: dead band, gain by sign, deviation from a straight
- * line, codes that never come, and two ranges that do not meet. Dead band and bends act on the input, the
- * plain converter behind makes the code.
+ * line, codes that never come, and two ranges that do not meet. Dead band and bends act on the
+ * input, the plain converter behind makes the code.
  */
 final class FlawedConverter implements Converter {
     /** Counts come in steps of 1/256. */

@@ -6,8 +6,8 @@ import org.gaugebench.sim.scenario.SensorTrait;
 import org.gaugebench.sim.scenario.SensorTraits;
 
 /**
- * A shunt that warms: its resistance follows its temperature, its joints make a thermal voltage, and
- * the offset behind it follows the surroundings. Rise and thermal voltage are first-order lags,
+ * A shunt that warms: its resistance follows its temperature, its joints make a thermal voltage,
+ * and the offset behind it follows the surroundings. Rise and thermal voltage are first-order lags,
  * stepped exactly for a power that is constant over a tick.
  */
 final class WarmShunt implements ShuntPath {

@@ -51,7 +51,21 @@ public enum SensorTrait {
     /** Offset of the voltage channel. */
     VOLTAGE_OFFSET("voltage-offset", MICROVOLTS, -10_000_000, 10_000_000, 0),
     /** Resistance between the battery and the point at which its voltage is taken. */
-    VOLTAGE_SENSE_RESISTANCE("voltage-sense-resistance", MICROOHMS, 0, 10_000_000, 0);
+    VOLTAGE_SENSE_RESISTANCE("voltage-sense-resistance", MICROOHMS, 0, 10_000_000, 0),
+    /** A sample comes each so often; 0 for at every tick. */
+    SAMPLING_INTERVAL("sampling-interval", MILLIS, 0, 86_400_000, 0),
+    /** The converter looks for so long before each sample; 0 for the whole interval. */
+    AWAKE_TIME("awake-time", MILLIS, 0, 86_400_000, 0),
+    /** When the first sample comes, within the interval. */
+    SAMPLING_PHASE("sampling-phase", MILLIS, 0, 86_400_000, 0),
+    /** A converter that has a new code each so often shows the old one until then; 0 for never. */
+    CONVERSION_TIME("conversion-time", MILLIS, 0, 3_600_000, 0),
+    /** Mean time between samples that do not arrive; 0 for none. */
+    MISSING_SAMPLE_EVERY("missing-sample-every", MILLIS, 0, 365L * 86_400_000, 0),
+    /** Mean time between samples that come twice; 0 for none. */
+    REPEATED_SAMPLE_EVERY("repeated-sample-every", MILLIS, 0, 365L * 86_400_000, 0),
+    /** Mean time between frames of garbage; 0 for none. */
+    BAD_FRAME_EVERY("bad-frame-every", MILLIS, 0, 365L * 86_400_000, 0);
 
     private final String key;
     private final RecordUnit unit;

@@ -46,8 +46,6 @@ public enum RecordUnit {
     NANOVOLTS_PER_KELVIN(Dimension.VOLTAGE_PER_TEMPERATURE, "1 nV/K", "0.000000001"),
     /** 1 ppm/K. */
     PARTS_PER_MILLION_PER_KELVIN(Dimension.RATIO_PER_TEMPERATURE, "1 ppm/K", "0.000001"),
-    /** 1/1000 K/W. */
-    MILLIKELVIN_PER_WATT(Dimension.TEMPERATURE_RISE_PER_POWER, "0.001 K/W", "0.001"),
     /** 1 ppm in 30 days. */
     PARTS_PER_MILLION_PER_MONTH(Dimension.RATIO_PER_MONTH, "1 ppm/month", "0.000001"),
     /** 1/256 of a count. */

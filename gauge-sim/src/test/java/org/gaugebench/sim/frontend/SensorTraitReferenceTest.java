@@ -75,8 +75,7 @@ class SensorTraitReferenceTest {
     @Test
     void copperFortyKelvinWarmerReadsSixteenPercentHigh() {
         FrontEnd copper =
-                frontEnd(
-                        SensorTraits.NONE.with(SensorTrait.SHUNT_TEMPERATURE_COEFFICIENT, 3_930));
+                frontEnd(SensorTraits.NONE.with(SensorTrait.SHUNT_TEMPERATURE_COEFFICIENT, 3_930));
         truth.amps = -100;
         truth.celsius = 65;
         assertEquals(-115.72, shownAmps(copper), 0.0002);
@@ -84,8 +83,8 @@ class SensorTraitReferenceTest {
 
     /**
      * Joule's law: 200 A in 100 uOhm are 4 W; at 10 K/W the shunt settles 40 K above, and at
-     * 0.00393 /K its own growth feeds back: r = 40 K (1 + a r), r = 40 / (1 - 0.1572) = 47.46 K.
-     * A steel of no coefficient stays at 40 K and reads right.
+     * 0.00393 /K its own growth feeds back: r = 40 K (1 + a r), r = 40 / (1 - 0.1572) = 47.46 K. A
+     * steel of no coefficient stays at 40 K and reads right.
      */
     @Test
     void selfHeatingSettlesWhereItsOwnGrowthIsPaidFor() {
