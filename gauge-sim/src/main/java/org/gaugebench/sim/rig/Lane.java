@@ -17,7 +17,9 @@ import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.MemorySpec;
+import org.gaugebench.sim.scenario.SampleMode;
 import org.gaugebench.sim.scenario.SensorSpec;
+import org.gaugebench.sim.scenario.SensorTrait;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,6 +46,7 @@ public final class Lane {
         this.spec = spec;
         this.observer = observer;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
+        frontEnd.setClock(spec.clock());
         this.supply = new Supply(spec.power());
         MemorySpec fitted = spec.power().memory();
         this.memory = fitted == null ? null : new LaneMemory(fitted, seeds, spec.name());
@@ -101,11 +104,15 @@ public final class Lane {
     }
 
     void tick(Truth truth) {
-        frontEnd.sample(truth, sample);
+        boolean arrived = frontEnd.sample(truth, sample);
         if (!supply.isOn()) {
             start(truth);
-            return;
+        } else if (arrived) {
+            feed(truth);
         }
+    }
+
+    private void feed(Truth truth) {
         if (memory == null) {
             device.tick(sample);
         } else {
@@ -126,6 +133,12 @@ public final class Lane {
     void apply(Change change, Truth truth) {
         switch (change.target()) {
             case SENSOR_OFFSET -> frontEnd.setOffsetNanovolts(change.value());
+            case SENSOR_TRAIT -> frontEnd.set(SensorTrait.of(change.name()), change.value());
+            case SENSOR_SAMPLES -> frontEnd.setMode(SampleMode.values()[(int) change.value()]);
+            case CLOCK_ERROR -> frontEnd.setClockError(change.value());
+            case CLOCK_JITTER -> frontEnd.setClockJitter(change.value());
+            case CLOCK_JUMP -> frontEnd.jumpClock(change.value());
+            case CLOCK_SWITCH -> frontEnd.setClockRunning(change.value() == 1);
             case DECLARE -> declare(change.value());
             case GAUGE_OFF_TIME -> supply.setOffTime(OffTime.values()[(int) change.value()]);
             case GAUGE_POWER -> switchPower(change.value() == 1, truth);

@@ -161,12 +161,19 @@ public final class Rig {
     /** Hands a change to the one part that owns its target. */
     private void apply(Change change) {
         switch (change.target()) {
-            case SENSOR_OFFSET -> {
+            case SENSOR_OFFSET, SENSOR_TRAIT, SENSOR_SAMPLES -> {
                 for (Lane lane : lanes) {
                     lane.apply(change, circuit);
                 }
             }
-            case DECLARE, GAUGE_POWER, GAUGE_OFF_TIME, GAUGE_CUT -> {
+            case DECLARE,
+                    GAUGE_POWER,
+                    GAUGE_OFF_TIME,
+                    GAUGE_CUT,
+                    CLOCK_ERROR,
+                    CLOCK_JITTER,
+                    CLOCK_JUMP,
+                    CLOCK_SWITCH -> {
                 for (Lane lane : lanes) {
                     if (lane.name().equals(change.name())) {
                         lane.apply(change, circuit);

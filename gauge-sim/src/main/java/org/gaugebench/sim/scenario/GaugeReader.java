@@ -37,14 +37,16 @@ final class GaugeReader {
      *     nominal voltage gets those of that choice
      * @param battery the truth's, whose state of charge is declared where the block says nothing
      * @param sensor the real one
-     * @param usualPower memory and clock where the block says nothing
+     * @param usualPower memory and supply where the block says nothing
+     * @param usualClock its clock where the block says nothing
      */
     GaugeSpec read(
             String name,
             Map<Setting, Long> usual,
             BatterySpec battery,
             SensorSpec sensor,
-            PowerSpec usualPower) {
+            PowerSpec usualPower,
+            ClockSpec usualClock) {
         GaugeSpec.Kind kind =
                 block.choice(
                         "kind",
@@ -66,6 +68,7 @@ final class GaugeReader {
                     "a plain counter counts from what is declared; expected 'start: 80 %'");
         }
         PowerSpec power = new PowerReader(problems, block).read(usualPower);
+        ClockSpec clock = ClockSpec.read(block, usualClock);
         Map<Setting, Long> values = new EnumMap<>(Setting.class);
         long chemistry = value(Setting.CHEMISTRY, usual);
         long nominal = value(Setting.NOMINAL_VOLTAGE, usual);
@@ -81,7 +84,7 @@ final class GaugeReader {
             values.put(setting, value(setting, rest));
         }
         block.finish();
-        return new GaugeSpec(name, kind, build(values), declared, power);
+        return new GaugeSpec(name, kind, build(values), declared, power, clock);
     }
 
     private long value(Setting setting, Map<Setting, Long> usual) {

@@ -10,13 +10,15 @@ import org.gaugebench.core.settings.GaugeSettings;
  * @param settings what its installer told it
  * @param declaredPartsPerMillion state of charge declared at the start, or -1 for unknown
  * @param power what becomes of it when its power goes
+ * @param clock its machine's millisecond counter
  */
 public record GaugeSpec(
         String name,
         Kind kind,
         GaugeSettings settings,
         long declaredPartsPerMillion,
-        PowerSpec power) {
+        PowerSpec power,
+        ClockSpec clock) {
 
     /** What a gauge can be. */
     public enum Kind {

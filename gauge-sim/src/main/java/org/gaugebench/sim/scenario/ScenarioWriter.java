@@ -88,6 +88,7 @@ public final class ScenarioWriter {
         lines.open("gauge");
         writeGauge(first, Defaults.settings(it.battery(), it.sensor()), it, lines);
         new PowerWriter(lines).write(first.power(), PowerSpec.USUAL);
+        first.clock().write(lines, ClockSpec.USUAL);
         lines.close();
         if (it.gauges().size() == 1) {
             return;
@@ -101,6 +102,7 @@ public final class ScenarioWriter {
             lines.openItem("name", gauge.name());
             writeGauge(gauge, usual, it, lines);
             new PowerWriter(lines).write(gauge.power(), first.power());
+            gauge.clock().write(lines, first.clock());
             lines.close();
         }
         lines.close();

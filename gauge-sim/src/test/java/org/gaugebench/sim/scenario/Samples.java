@@ -63,6 +63,30 @@ final class Samples {
               voltage-noise: 2 mV
               sampling: instantaneous
               temperature-sensor: none
+              offset-drift: 50 nV/K
+              shunt-temperature-coefficient: -28 ppm/K
+              shunt-heating: 4.5 K/W
+              shunt-heating-time: 6 min
+              thermal-emf: 15 uV
+              thermal-emf-time: 2 h
+              gain-asymmetry: 0.25 %
+              nonlinearity-bow: 30 ppm
+              nonlinearity-s: -20 ppm
+              missing-codes: 16 counts
+              dead-band: 2 uV
+              range-limit: 5 mV
+              range-hysteresis: 20 %
+              range-offset: 3 uV
+              voltage-gain-error: 1 %
+              voltage-offset: -5 mV
+              voltage-sense-resistance: 5 mOhm
+              sampling-interval: 10 s
+              awake-time: 1 s
+              sampling-phase: 3 s
+              conversion-time: 125 ms
+              missing-sample-every: 2 h
+              repeated-sample-every: 3 h
+              bad-frame-every: 1 h
             gauge:
               kind: plain-counter
               start: 55 %
@@ -82,6 +106,7 @@ final class Samples {
                   - {kind: bit-rot, slot: 1, from: 3 h, byte: 12, bits: 129}
                   - {kind: erase-silent, slot: all, from: 1 h, to: 2 h}
                   - {kind: wear-out, slot: 4, after-erases: 77}
+              clock: {error: -2 %, start: 4294957296 ms, jitter: 20 ms}
               off-time: at-least
               off-time-limit: 4 h
               cut-leaves: garbage
@@ -114,6 +139,10 @@ final class Samples {
               - {from: 18 h, to: 23 h, every: 1 d, set: {lamp: on, battery.temperature: 3 °C}}
               - {at: 6 h, every: 12 h, until: 1 d, set: {sensor.offset: 3 uV, shore: on}}
               - {from: 4 h, to: 5 h, set: {gauge.power: off, plain.off-time: unknown}}
+              - {from: 7 h, to: 8 h, set: {sensor.thermal-emf: 0 V, sensor.missing-codes: 0 counts}}
+              - {from: 8 h, to: 9 h, set: {sensor.samples: bad, gauge.clock: stopped}}
+              - {from: 9 h, to: 9 h 5 min, set: {plain.clock-error: 1 %, plain.clock-jitter: 5 ms}}
+              - {at: 10 h, set: {core-gauge.clock-jump: -1 h}}
               - {at: 6 h, set: {gauge.cut-at-write: 2}}
               - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
             expect:

@@ -60,6 +60,9 @@ class ScenarioFormatDocumentTest {
         for (Fault fault : Fault.values()) {
             assertTrue(page.contains("`" + SettingUnits.key(fault) + "`"), fault.name());
         }
+        for (SensorTrait trait : SensorTrait.values()) {
+            assertTrue(page.contains("| `" + trait.key() + "` |"), trait.key());
+        }
         for (Expectation.Reading reading : Expectation.Reading.values()) {
             assertTrue(page.contains("`" + reading.key() + "`"), reading.name());
         }
