@@ -19,7 +19,7 @@ final class MomentText {
                 + ", true "
                 + Figures.of(
                         Reading.STATE_OF_CHARGE,
-                        Readings.truth(Reading.STATE_OF_CHARGE, rig.truth()))
+                        Readings.truth(Reading.STATE_OF_CHARGE, rig))
                 + (readout.bandUnknown ? "" : ", band " + Figures.edges(readout))
                 + "; "
                 + Figures.of(Reading.CURRENT, readout.currentMicroamps)
@@ -33,7 +33,7 @@ final class MomentText {
     }
 
     private static String shown(Reading reading, Readout readout, Rig rig) {
-        long value = Readings.shown(reading, readout, rig.truth());
+        long value = Readings.shown(reading, readout, rig);
         return value == Readings.NONE ? "not known" : Figures.of(reading, value);
     }
 }
