@@ -157,7 +157,7 @@ public final class TraceCsv implements Observer, AutoCloseable {
     private void gauge(Lane lane) {
         Registers registers = lane.inspect();
         Readout readout = lane.read();
-        boolean known = readout.stateOfChargePartsPerMillion >= 0;
+        boolean known = readout.stateOfChargePartsPerMillion != Readout.NOT_KNOWN;
         decimal(registers.get(Register.SHUNT_COUNTS), 0);
         decimal(readout.currentMicroamps, 6);
         decimal(readout.voltageMicrovolts, 6);

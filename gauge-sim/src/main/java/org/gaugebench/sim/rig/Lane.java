@@ -9,6 +9,7 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.device.exhibits.ExhibitGauge;
 import org.gaugebench.sim.device.exhibits.PlainCounter;
 import org.gaugebench.sim.frontend.FrontEnd;
 import org.gaugebench.sim.plant.Truth;
@@ -26,7 +27,17 @@ public final class Lane {
     private final Registers registers = new Registers();
     private long digest = Registers.DIGEST_START;
 
-    Lane(GaugeSpec spec, SensorSpec sensor, SeedTree seeds, Observer observer) {
+    /**
+     * Builds a gauge.
+     *
+     * @param tickMillis interval at which an exhibit thinks that samples come
+     */
+    Lane(
+            GaugeSpec spec,
+            SensorSpec sensor,
+            int tickMillis,
+            SeedTree seeds,
+            Observer observer) {
         this.spec = spec;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
         this.device =
@@ -38,6 +49,13 @@ public final class Lane {
                                     (Event event, long uptimeMillis, long value) ->
                                             observer.onEvent(this, event, value));
                     case PLAIN_COUNTER -> new PlainCounter(spec.settings());
+                    case EXHIBIT ->
+                            new ExhibitGauge(
+                                    spec.settings(),
+                                    spec.mistakes(),
+                                    tickMillis,
+                                    (Event event, long uptimeMillis, long value) ->
+                                            observer.onEvent(this, event, value));
                 };
     }
 

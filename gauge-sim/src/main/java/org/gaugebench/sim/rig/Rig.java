@@ -48,7 +48,7 @@ public final class Rig {
         circuit = new Circuit(scenario, seeds);
         outlook = new Outlook(scenario, circuit);
         for (GaugeSpec gauge : scenario.gauges()) {
-            lanes.add(new Lane(gauge, scenario.sensor(), seeds, observer));
+            lanes.add(new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer));
         }
     }
 

@@ -77,6 +77,7 @@ final class Samples {
             beside:
               - {name: core-gauge, kind: core, start: unknown, taper: 3 %}
               - {name: plain, kind: plain-counter}
+              - {name: wrong, kind: exhibit, mistakes: [no-clamp, hours-instant, start-at-full]}
             chargers:
               shore:
                 switched: off
