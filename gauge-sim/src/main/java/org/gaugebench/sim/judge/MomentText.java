@@ -17,9 +17,7 @@ final class MomentText {
                 + " shows "
                 + shown(Reading.STATE_OF_CHARGE, readout, rig)
                 + ", true "
-                + Figures.of(
-                        Reading.STATE_OF_CHARGE,
-                        Readings.truth(Reading.STATE_OF_CHARGE, rig))
+                + Figures.of(Reading.STATE_OF_CHARGE, Readings.truth(Reading.STATE_OF_CHARGE, rig))
                 + (readout.bandUnknown ? "" : ", band " + Figures.edges(readout))
                 + "; "
                 + Figures.of(Reading.CURRENT, readout.currentMicroamps)

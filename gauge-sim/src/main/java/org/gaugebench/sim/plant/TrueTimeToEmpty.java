@@ -73,8 +73,8 @@ public final class TrueTimeToEmpty {
      * Time until the loads are not met for the first time, as the scenario goes on.
      *
      * @param plant is not changed
-     * @param changes of the scenario that are still to come, in order of time; those due by now come
-     *     before the first step, those that the plant does not own are passed over
+     * @param changes of the scenario that are still to come, in order of time; those due by now
+     *     come before the first step, those that the plant does not own are passed over
      * @param endMillis of the scenario
      * @param tickMillis of the scenario
      * @return milliseconds from now, or {@link #NEVER} where the loads are met to the end

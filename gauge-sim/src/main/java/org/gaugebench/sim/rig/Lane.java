@@ -32,12 +32,7 @@ public final class Lane {
      *
      * @param tickMillis interval at which an exhibit thinks that samples come
      */
-    Lane(
-            GaugeSpec spec,
-            SensorSpec sensor,
-            int tickMillis,
-            SeedTree seeds,
-            Observer observer) {
+    Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
         this.spec = spec;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
         this.device =

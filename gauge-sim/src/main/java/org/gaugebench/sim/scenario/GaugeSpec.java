@@ -20,8 +20,7 @@ public record GaugeSpec(
         Set<Mistake> mistakes) {
 
     /** A gauge that makes no named mistake. */
-    public GaugeSpec(
-            String name, Kind kind, GaugeSettings settings, long declaredPartsPerMillion) {
+    public GaugeSpec(String name, Kind kind, GaugeSettings settings, long declaredPartsPerMillion) {
         this(name, kind, settings, declaredPartsPerMillion, Set.of());
     }
 

@@ -232,11 +232,9 @@ class CoulombCountingReferenceTest {
             assertEquals(-10, last / 1e4, 0.02, lane.gauge());
         }
         RunResult after = run(text);
-        long core =
-                after.lanes().get(1).finalPartsPerMillion() - after.finalTruePartsPerMillion();
+        long core = after.lanes().get(1).finalPartsPerMillion() - after.finalTruePartsPerMillion();
         assertEquals(0, core / 1e4, 1, "the core is within the residual of full");
-        long plain =
-                after.lanes().get(0).finalPartsPerMillion() - after.finalTruePartsPerMillion();
+        long plain = after.lanes().get(0).finalPartsPerMillion() - after.finalTruePartsPerMillion();
         assertEquals(-10, plain / 1e4, 0.02, "the plain counter is not");
     }
 

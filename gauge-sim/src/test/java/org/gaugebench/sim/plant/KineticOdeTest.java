@@ -32,8 +32,8 @@ class KineticOdeTest {
     }
 
     /**
-     * Discharge, rest, charge and a heavy load, each in steps of a length of its own. The integrator
-     * is held to 1e-10 Ah; two orders above that for what it sums up over the spells.
+     * Discharge, rest, charge and a heavy load, each in steps of a length of its own. The
+     * integrator is held to 1e-10 Ah; two orders above that for what it sums up over the spells.
      */
     @Test
     void bothWellsAgreeWithAnIndependentIntegrator() {

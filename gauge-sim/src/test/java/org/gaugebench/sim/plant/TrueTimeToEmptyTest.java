@@ -72,8 +72,7 @@ class TrueTimeToEmptyTest {
         Circuit plant = plant(Plants.lithium(60, 50), 4);
         plant.step(1_000);
         List<Change> changes =
-                List.of(
-                        new Change(Plants.HOUR, Change.Target.LOAD_AMOUNT, "load", 2_000_000));
+                List.of(new Change(Plants.HOUR, Change.Target.LOAD_AMOUNT, "load", 2_000_000));
         long end = 100 * Plants.HOUR;
         assertEquals(
                 14 * Plants.HOUR - 1_000,

@@ -101,8 +101,8 @@ class ExhibitReportTest {
     void anExhibitsEventsAreJudged() {
         String text =
                 day("loose-full-rule", "lamp: {current: 1 A, switched: off}")
-                        .replace("600 Ah", "60 Ah")
-                        .replaceAll("(?s)expect:.*", "")
+                                .replace("600 Ah", "60 Ah")
+                                .replaceAll("(?s)expect:.*", "")
                         + "chargers: {shore: {current-limit: 10 A}}\n"
                         + "expect: [{event: set-to-full, gauge: wrong, times: 1}]\n";
         RunResult result = Samples.run(text);
@@ -110,6 +110,8 @@ class ExhibitReportTest {
         assertTrue(
                 result.events().stream()
                         .anyMatch(
-                                it -> it.gauge().equals("wrong") && it.event() == Event.SET_TO_FULL));
+                                it ->
+                                        it.gauge().equals("wrong")
+                                                && it.event() == Event.SET_TO_FULL));
     }
 }

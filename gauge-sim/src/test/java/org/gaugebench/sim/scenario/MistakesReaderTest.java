@@ -38,9 +38,9 @@ class MistakesReaderTest {
     }
 
     @Test
-    void whatBelievesAtTheStartIsToldNothingAndAnyExhibitMayKnowNothing()
-            throws ScenarioException {
-        assertEquals(-1, read("kind: exhibit, mistakes: [start-at-full]").declaredPartsPerMillion());
+    void whatBelievesAtTheStartIsToldNothingAndAnyExhibitMayKnowNothing() throws ScenarioException {
+        assertEquals(
+                -1, read("kind: exhibit, mistakes: [start-at-full]").declaredPartsPerMillion());
         assertEquals(
                 -1,
                 read("kind: exhibit, mistakes: [voltage-guess-at-start], start: unknown")
@@ -50,8 +50,7 @@ class MistakesReaderTest {
                 read("kind: exhibit, mistakes: [lost-sign], start: unknown")
                         .declaredPartsPerMillion());
         assertEquals(
-                800_000,
-                read("kind: exhibit, mistakes: [lost-sign]").declaredPartsPerMillion());
+                800_000, read("kind: exhibit, mistakes: [lost-sign]").declaredPartsPerMillion());
     }
 
     @ParameterizedTest
