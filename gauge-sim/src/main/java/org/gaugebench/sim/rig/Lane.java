@@ -9,6 +9,7 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.device.exhibits.ExhibitGauge;
 import org.gaugebench.sim.device.exhibits.PlainCounter;
 import org.gaugebench.sim.frontend.FrontEnd;
 import org.gaugebench.sim.memory.PowerCut;
@@ -30,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Lane {
     private final GaugeSpec spec;
+    private final int tickMillis;
     private final Observer observer;
     private final FrontEnd frontEnd;
     private final Supply supply;
@@ -42,8 +44,14 @@ public final class Lane {
     private boolean everStarted;
     private long digest = Registers.DIGEST_START;
 
-    Lane(GaugeSpec spec, SensorSpec sensor, SeedTree seeds, Observer observer) {
+    /**
+     * Builds a gauge.
+     *
+     * @param tickMillis interval at which an exhibit thinks that samples come
+     */
+    Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
         this.spec = spec;
+        this.tickMillis = tickMillis;
         this.observer = observer;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
         frontEnd.setClock(spec.clock());
@@ -62,6 +70,13 @@ public final class Lane {
                             (Event event, long uptimeMillis, long value) ->
                                     observer.onEvent(this, event, value));
             case PLAIN_COUNTER -> new PlainCounter(spec.settings());
+            case EXHIBIT ->
+                    new ExhibitGauge(
+                            spec.settings(),
+                            spec.mistakes(),
+                            tickMillis,
+                            (Event event, long uptimeMillis, long value) ->
+                                    observer.onEvent(this, event, value));
         };
     }
 

@@ -3,6 +3,7 @@ package org.gaugebench.sim.scenario;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
@@ -53,8 +54,16 @@ final class GaugeReader {
                         List.of(GaugeSpec.Kind.values()),
                         GaugeSpec.Kind::key,
                         GaugeSpec.Kind.CORE);
+        Set<Mistake> mistakes = new MistakesReader(problems, block).read(kind);
+        boolean believes = MistakesReader.believesAtStart(mistakes);
+        if (believes && block.has("start") && !block.isWord("start", "unknown")) {
+            block.valueProblem(
+                    "start",
+                    "this exhibit believes what it wants at the start; leave 'start' out, or"
+                            + " expected 'start: unknown'");
+        }
         long declared =
-                block.isWord("start", "unknown")
+                believes || block.isWord("start", "unknown")
                         ? UNKNOWN
                         : block.quantity(
                                 "start",
@@ -84,7 +93,7 @@ final class GaugeReader {
             values.put(setting, value(setting, rest));
         }
         block.finish();
-        return new GaugeSpec(name, kind, build(values), declared, power, clock);
+        return new GaugeSpec(name, kind, build(values), declared, power, clock, mistakes);
     }
 
     private long value(Setting setting, Map<Setting, Long> usual) {

@@ -111,10 +111,16 @@ public final class ScenarioWriter {
     private static void writeGauge(
             GaugeSpec it, Map<Setting, Long> usual, Scenario scenario, Lines lines) {
         lines.value("kind", it.kind().key(), GaugeSpec.Kind.CORE.key());
+        if (it.kind() == GaugeSpec.Kind.EXHIBIT) {
+            lines.value("mistakes", MistakesReader.text(it.mistakes()));
+        }
         lines.value(
                 "start",
                 start(it.declaredPartsPerMillion()),
-                start(scenario.battery().startPartsPerMillion()));
+                start(
+                        MistakesReader.believesAtStart(it.mistakes())
+                                ? GaugeReader.UNKNOWN
+                                : scenario.battery().startPartsPerMillion()));
         Map<Setting, Long> chosen =
                 Defaults.chosen(
                         it.settings().get(Setting.CHEMISTRY),

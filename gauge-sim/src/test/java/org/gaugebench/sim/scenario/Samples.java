@@ -115,6 +115,7 @@ final class Samples {
               - {name: core-gauge, kind: core, start: unknown, taper: 3 %, memory: none,
                  off-time: exact, off-time-limit: none}
               - {name: plain, kind: plain-counter}
+              - {name: wrong, kind: exhibit, mistakes: [no-clamp, hours-instant, start-at-full]}
             chargers:
               shore:
                 switched: off
@@ -161,6 +162,10 @@ final class Samples {
               - {at: 1 d, reading: time-to-empty, is: more than 99 h}
               - {at: 1 d, reading: time-to-empty, is: not-known}
               - {at: 9 d, reading: true-state-of-charge, is: 50 %}
+              - {at: 1 d, reading: available-charge, at-least: 5 Ah}
+              - {at: 1 d, reading: true-time-to-empty-load-held, within: 30 min, of: 26 h}
+              - {at: 1 d, reading: true-time-to-empty-as-it-goes, is: never}
+              - {at: 1 d, reading: time-to-empty, within: 2 h, of: truth}
             """;
 
     /** The problems of a text as one string, or an empty one if it is right. */
