@@ -103,27 +103,14 @@ public final class TextReport {
         page.gap();
         for (ExpectationResult each : result.expectations()) {
             if (each.outcome() != Outcome.HELD) {
-                page.paragraph(2, "- " + each.expectation().text());
-                page.paragraph(4, whatWasFound(each));
+                FailureText.claim(page, each, result.scenario().file(), result.seed());
             }
         }
         page.gap();
         page.paragraph(0, "To see it again, with every minute in a file:");
         page.line("  java -jar gauge-sim/target/gauge-sim.jar run \\");
-        String file = shellWord(Page.clean(result.scenario().file()));
+        String file = FailureText.shellWord(Page.clean(result.scenario().file()));
         page.line("    --seed " + result.seed() + " --trace trace.csv " + file);
-    }
-
-    private static String shellWord(String file) {
-        return file.matches("[\\w@%+=:,./-]+") ? file : "'" + file.replace("'", "'\\''") + "'";
-    }
-
-    private static String whatWasFound(ExpectationResult each) {
-        if (each.outcome() == Outcome.NEVER_EVALUATED) {
-            return "never evaluated: " + each.detail();
-        }
-        String when = each.atMillis() < 0 ? "" : " at " + Figures.moment(each.atMillis());
-        return "found " + each.found() + when;
     }
 
     private void readingAgainstTruth() {
@@ -223,17 +210,7 @@ public final class TextReport {
                 word.length(),
                 each.expectation().text());
         int indent = 2 + OUTCOME_WIDTH;
-        page.paragraph(indent, whatWasFound(each));
-        if (held) {
-            return;
-        }
-        if (each.outcome() == Outcome.FAILED && !each.detail().isEmpty()) {
-            page.paragraph(indent, each.detail());
-        }
-        if (!each.expectation().because().isEmpty()) {
-            page.paragraph(indent, "expected because " + each.expectation().because());
-        }
-        page.paragraph(indent, "written at " + each.expectation().mark());
+        page.paragraph(indent, FailureText.whatWasFound(each));
     }
 
     private void events() {
