@@ -15,6 +15,7 @@ import org.gaugebench.sim.report.MomentPage;
 import org.gaugebench.sim.report.RuleCoverageText;
 import org.gaugebench.sim.report.SummaryTable;
 import org.gaugebench.sim.report.TraceCsv;
+import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Observers;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
@@ -47,7 +48,7 @@ import picocli.CommandLine.Option;
         footerHeading = "%nExamples:%n",
         footer = {
             "  gauge-sim run scenarios/first-steps/a-week-in-the-hut.yaml",
-            "  gauge-sim run --timeout '30 s' --shard 1/2 scenarios",
+            "  gauge-sim run --only winter --timeout '30 s' --shard 1/2 scenarios",
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml"
         })
@@ -58,6 +59,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
     @Mixin private final ShelfOptions shelf = new ShelfOptions();
+    @Mixin private final TagOptions tags = new TagOptions();
     @Mixin private final HelpOption help = new HelpOption();
 
     @Option(
@@ -124,9 +126,11 @@ final class RunCommand implements Callable<Integer> {
             return traced(
                     alone(scenarios, "--trace: one file cannot hold the traces of several"), place);
         }
+        tags.check(scenarios);
         List<Job> jobs = new ArrayList<>();
         for (Scenario scenario : scenarios) {
-            jobs.add(new Job(scenario, seedOf(scenario)));
+            String skipReason = tags.skipReason(scenario);
+            jobs.add(new Job(scenario, seedOf(scenario), skipReason, Observer.NONE));
         }
         Shard part = shelf.shard();
         return run(part == null ? jobs : part.of(jobs), single);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.gaugebench.core.port.Event;
-import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Rig;
@@ -145,10 +144,11 @@ public final class RunRecorder implements Observer {
         int next = 0;
         int nextEvents = 0;
         for (Expectation expectation : ended.scenario().expectations()) {
-            results.add(
+            ExpectationResult result =
                     expectation.kind() == Kind.EVENTS
                             ? eventCheckers.get(nextEvents++).result(ended.timeMillis())
-                            : checkers.get(next++).result(ended.timeMillis()));
+                            : checkers.get(next++).result(ended.timeMillis());
+            results.add(result.turned());
         }
         return new RunResult(
                 ended.scenario(),
@@ -170,7 +170,7 @@ public final class RunRecorder implements Observer {
         if (results.isEmpty()) {
             return Verdict.NO_VERDICT;
         }
-        return results.stream().allMatch(r -> r.outcome() == Outcome.HELD)
+        return results.stream().allMatch(r -> r.outcome().isGood())
                 ? Verdict.PASSED
                 : Verdict.FAILED;
     }

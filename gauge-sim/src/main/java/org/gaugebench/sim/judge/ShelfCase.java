@@ -70,9 +70,7 @@ public record ShelfCase(
 
     /** Expectations that came out as the scenario says. */
     public long heldCount() {
-        return results().stream()
-                .filter(each -> each.outcome() == ExpectationResult.Outcome.HELD)
-                .count();
+        return results().stream().filter(each -> each.outcome().isGood()).count();
     }
 
     /** Every expectation with what became of it; empty where the run did not finish. */

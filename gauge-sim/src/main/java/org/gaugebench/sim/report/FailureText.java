@@ -24,7 +24,12 @@ public final class FailureText {
         }
         String link = each.found().equals("never") ? " until " : " at ";
         String when = each.atMillis() < 0 ? "" : link + Figures.moment(each.atMillis());
-        return "found " + each.found() + when;
+        String turned =
+                each.outcome() == Outcome.HELD_UNEXPECTEDLY
+                        ? ", which holds, though expected to fail because "
+                                + each.expectation().expectedToFail()
+                        : "";
+        return "found " + each.found() + when + turned;
     }
 
     /**

@@ -5,11 +5,13 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.util.List;
 import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
 import org.gaugebench.sim.judge.RunResult;
+import org.gaugebench.sim.scenario.Marks;
 import org.gaugebench.sim.scenario.ScenarioWriter;
 
 /**
@@ -64,6 +66,7 @@ public final class RunJson {
         json.writeStringField("version", version);
         json.writeStringField("scenario", result.scenario().file());
         json.writeStringField("title", result.scenario().title());
+        marks(result.scenario().marks());
         json.writeStringField("scenarioDigest", ScenarioWriter.digest(result.scenario()));
         json.writeNumberField("seed", result.seed());
         json.writeNumberField("ticks", result.ticks());
@@ -84,6 +87,20 @@ public final class RunJson {
         json.writeEndObject();
     }
 
+    private void marks(Marks marks) throws IOException {
+        words("tags", marks.tags());
+        words("covers", marks.covers());
+        json.writeStringField("symptom", marks.symptom());
+    }
+
+    private void words(String key, List<String> words) throws IOException {
+        json.writeArrayFieldStart(key);
+        for (String word : words) {
+            json.writeString(word);
+        }
+        json.writeEndArray();
+    }
+
     private void expectations() throws IOException {
         json.writeArrayFieldStart("expectations");
         for (ExpectationResult each : result.expectations()) {
@@ -95,6 +112,7 @@ public final class RunJson {
             json.writeStringField("found", each.found());
             json.writeStringField("detail", each.detail());
             json.writeStringField("because", each.expectation().because());
+            json.writeStringField("expectedToFail", each.expectation().expectedToFail());
             json.writeStringField("mark", each.expectation().mark().toString());
             json.writeEndObject();
         }

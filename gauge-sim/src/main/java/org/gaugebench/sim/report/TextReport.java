@@ -61,7 +61,7 @@ public final class TextReport {
     }
 
     private static String heldOf(RunResult result) {
-        long held = result.expectations().stream().filter(r -> r.outcome() == Outcome.HELD).count();
+        long held = result.expectations().stream().filter(r -> r.outcome().isGood()).count();
         return result.expectations().isEmpty()
                 ? "expects nothing"
                 : held + " of " + result.expectations().size() + " expectations hold";
@@ -102,7 +102,7 @@ public final class TextReport {
         }
         page.gap();
         for (ExpectationResult each : result.expectations()) {
-            if (each.outcome() != Outcome.HELD) {
+            if (!each.outcome().isGood()) {
                 FailureText.claim(page, each, result.scenario().file(), result.seed());
             }
         }
@@ -201,8 +201,8 @@ public final class TextReport {
     }
 
     private void expectation(ExpectationResult each) {
-        boolean held = each.outcome() == Outcome.HELD;
-        String word = held ? "held" : "FAILED";
+        boolean held = each.outcome().isGood();
+        String word = held ? each.outcome() == Outcome.HELD ? "held" : "fails" : "FAILED";
         page.labelled(
                 2,
                 OUTCOME_WIDTH,
@@ -211,6 +211,9 @@ public final class TextReport {
                 each.expectation().text());
         int indent = 2 + OUTCOME_WIDTH;
         page.paragraph(indent, FailureText.whatWasFound(each));
+        if (each.outcome() == Outcome.FAILED_AS_EXPECTED) {
+            page.paragraph(indent, "as expected, because " + each.expectation().expectedToFail());
+        }
     }
 
     private void events() {

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param trueStateAtLeastPartsPerMillion for EVENTS: the true state of charge at each event must be
  *     at least this; -1 where nothing is claimed
  * @param because the reason of the figure, or empty
+ * @param expectedToFail why it is known to fail, or empty: then one that holds is a failure
  */
 public record Expectation(
         String text,
@@ -38,7 +39,8 @@ public record Expectation(
         long value,
         long tolerance,
         long trueStateAtLeastPartsPerMillion,
-        String because) {
+        String because,
+        String expectedToFail) {
 
     /** When the claim is judged. */
     public enum Kind {

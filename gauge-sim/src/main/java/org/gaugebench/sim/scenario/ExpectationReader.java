@@ -52,7 +52,8 @@ final class ExpectationReader {
             @Nullable Event event,
             @Nullable Fault fault,
             long trueState,
-            String because) {}
+            String because,
+            String expectedToFail) {}
 
     private void readEntry(Block entry) {
         boolean at = entry.has("at");
@@ -96,7 +97,8 @@ final class ExpectationReader {
                                         Defaults.WHOLE,
                                         -1)
                                 : -1,
-                        because == null ? "" : because);
+                        because == null ? "" : because,
+                        expectedToFail(entry));
         if (event) {
             readEvents(entry, claim);
         } else {
@@ -109,6 +111,23 @@ final class ExpectationReader {
         entry.require("reading", "reading: state-of-charge");
         return entry.choice(
                 "reading", List.of(Reading.values()), Reading::key, Reading.STATE_OF_CHARGE);
+    }
+
+    /** The reason of a claim that is known to fail, or an empty text. */
+    private static String expectedToFail(Block entry) {
+        String reason = entry.text("expected-to-fail", "\"no rule of F sees a charger that left\"");
+        if (reason != null && reason.isBlank()) {
+            entry.valueProblem(
+                    "expected-to-fail",
+                    "expected a reason such as 'expected-to-fail: \"the float path is off\"'");
+        }
+        if (reason != null && entry.has("at-least") && entry.has("at-most")) {
+            entry.problem(
+                    "expected-to-fail",
+                    "two limits are two expectations, and one of them may hold; expected one entry"
+                            + " with 'at-least: 1' and another with 'at-most: 3'");
+        }
+        return reason == null ? "" : reason.strip();
     }
 
     private static Event event(Block entry) {
@@ -268,7 +287,8 @@ final class ExpectationReader {
                         value,
                         tolerance,
                         claim.trueState,
-                        claim.because);
+                        claim.because,
+                        claim.expectedToFail);
         expectations.add(
                 new Expectation(
                         ExpectationText.of(untitled),
@@ -284,6 +304,7 @@ final class ExpectationReader {
                         value,
                         tolerance,
                         claim.trueState,
-                        claim.because));
+                        claim.because,
+                        claim.expectedToFail));
     }
 }

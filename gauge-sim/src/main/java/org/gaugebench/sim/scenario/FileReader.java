@@ -44,6 +44,7 @@ final class FileReader {
         file.require("sensor", "sensor: {shunt: 100 A / 75 mV}");
         String title = limitedText(file, "title", "A week in the tide-gauge hut", LONGEST_TITLE);
         String about = limitedText(file, "about", "What it shows.", LONGEST_ABOUT);
+        Marks marks = new MarksReader(problems, file).read();
         long seed = file.whole("seed", -LATEST, LATEST, Defaults.SEED, 1);
         long tick = file.quantity("tick", MILLIS, 1, LONGEST_TICK_MILLIS, Defaults.TICK_MILLIS);
         long duration = readDuration(file, tick);
@@ -82,6 +83,7 @@ final class FileReader {
                 fileName,
                 title,
                 about,
+                marks,
                 seed,
                 duration,
                 tick,

@@ -8,6 +8,7 @@ import java.util.List;
  * @param file as the user named it
  * @param title one line
  * @param about what it shows and what to look at, for people; may be empty
+ * @param marks what it is filed under
  * @param seed of every random stream
  * @param durationMillis simulated time, a whole number of ticks
  * @param tickMillis length of a tick, 1 to 60,000
@@ -23,6 +24,7 @@ public record Scenario(
         String file,
         String title,
         String about,
+        Marks marks,
         long seed,
         long durationMillis,
         long tickMillis,

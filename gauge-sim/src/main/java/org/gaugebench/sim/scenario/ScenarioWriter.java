@@ -34,8 +34,8 @@ public final class ScenarioWriter {
      * resolved text without words for people.
      *
      * @param scenario as read
-     * @return 16 hex digits that do not depend on layout, comments, title, about, the reasons of
-     *     expectations or the file's name
+     * @return 16 hex digits that do not depend on layout, comments, title, about, marks, the
+     *     reasons of expectations or the file's name
      */
     public static String digest(Scenario scenario) {
         Lines lines = new Lines(true);
@@ -60,6 +60,7 @@ public final class ScenarioWriter {
         if (!it.about().isEmpty()) {
             lines.prose("about", it.about());
         }
+        MarksReader.write(it.marks(), lines);
         lines.value("seed", Long.toString(it.seed()), Long.toString(Defaults.SEED));
         lines.value("duration", time(it.durationMillis()));
         lines.quantity("tick", RecordUnit.MILLIS, it.tickMillis(), Defaults.TICK_MILLIS);

@@ -128,6 +128,12 @@ final class StepWriter {
         if (!it.because().isEmpty()) {
             lines.prose("because", it.because());
         }
+        if (!it.expectedToFail().isEmpty()) {
+            // The reason is for people; that there is one decides the verdict.
+            lines.value(
+                    "expected-to-fail",
+                    lines.isCanonical() ? "yes" : Lines.quoted(it.expectedToFail()));
+        }
         lines.close();
     }
 

@@ -136,6 +136,33 @@ class RunListTest {
     }
 
     @Test
+    void tagsChooseAndWhatIsLeftOutSaysWhy() throws IOException {
+        Path winter = folder.resolve("s1.yaml");
+        Files.writeString(winter, Files.readString(winter) + "tags: [winter, long]\n");
+        Path storm = folder.resolve("s3.yaml");
+        Files.writeString(storm, Files.readString(storm) + "tags: [storm, long]\n");
+        String[] args = {"run", "--json", "--only", "storm", "--only", "long", "--skip", "winter"};
+        String[] withFolder = java.util.Arrays.copyOf(args, args.length + 1);
+        withFolder[args.length] = folder.toString();
+        assertEquals(0, terminal.run(withFolder), terminal.err());
+        List<String> lines = terminal.out().lines().toList();
+        assertEquals("passed", field(lines.get(2), "verdict"));
+        assertEquals("it has the tag 'winter', --skip", field(lines.get(0), "why"));
+        assertEquals("it has not the tag 'storm' or 'long', --only", field(lines.get(1), "why"));
+        FakeTerminal wrong = new FakeTerminal();
+        assertEquals(2, wrong.run("run", "--only", "wintr", folder.toString()));
+        assertTrue(wrong.err().contains("did you mean 'winter'?"), wrong.err());
+        FakeTerminal text = new FakeTerminal();
+        assertEquals(0, text.run("run", "--only", "storm", folder.toString()));
+        assertTrue(
+                text.out()
+                        .endsWith(
+                                "6 scenarios: 1 passed, 0 failed, 0 without a verdict, 5"
+                                        + " skipped\n"),
+                text.out());
+    }
+
+    @Test
     void aMomentShowsTruthReadingsAndRegistersOfThatTick() {
         String file = folder.resolve("s1.yaml").toString();
         assertEquals(0, terminal.run("run", "--at", "0 d 01:00:30", file), terminal.err());

@@ -133,6 +133,21 @@ class JudgeTest {
     }
 
     @Test
+    void aClaimThatIsExpectedToFailIsTurnedRound() {
+        String reason = ", expected-to-fail: \"the sign is lost\"";
+        RunResult fails = Samples.run(Samples.expecting("event: declared, at-least: 99" + reason));
+        assertEquals(Outcome.FAILED_AS_EXPECTED, fails.expectations().get(0).outcome());
+        assertEquals(Verdict.PASSED, fails.verdict());
+        RunResult holds = Samples.run(Samples.expecting("event: declared, at-least: 1" + reason));
+        assertEquals(Outcome.HELD_UNEXPECTEDLY, holds.expectations().get(0).outcome());
+        assertEquals(Verdict.FAILED, holds.verdict());
+        RunResult never =
+                Samples.run(Samples.expecting("at: 9 d, reading: voltage, is: 1 V" + reason));
+        assertEquals(Outcome.NEVER_EVALUATED, never.expectations().get(0).outcome());
+        assertEquals(Verdict.FAILED, never.verdict());
+    }
+
+    @Test
     void eventsCountBetweenTheirTimesBothEndsIncluded() {
         assertEquals(Outcome.HELD, judgeOften("event: declared, times: 11").outcome());
         assertEquals(

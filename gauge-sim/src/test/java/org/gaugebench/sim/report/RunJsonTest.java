@@ -31,6 +31,20 @@ class RunJsonTest {
     }
 
     @Test
+    void saysWhatTheScenarioIsFiledUnderAndWhatIsExpectedToFail() throws IOException {
+        String marked =
+                Samples.expecting("event: declared, at-least: 9, expected-to-fail: the sign")
+                        + "tags: [winter]\ncovers: [F4]\nsymptom: It stops.\n";
+        Map<String, String> found = scalars(RunJson.of(Samples.run(marked), "1"));
+        assertEquals("winter", found.get("/tags/0"));
+        assertEquals("F4", found.get("/covers/0"));
+        assertEquals("It stops.", found.get("/symptom"));
+        assertEquals("the sign", found.get("/expectations/0/expectedToFail"));
+        assertEquals("failed as expected", found.get("/expectations/0/outcome"));
+        assertEquals("passed", found.get("/verdict"));
+    }
+
+    @Test
     void hasEverythingThatIsPromised() throws IOException {
         RunResult result =
                 Samples.run(Samples.expecting("at: 1 d, reading: state-of-charge, at-least: 90 %"));

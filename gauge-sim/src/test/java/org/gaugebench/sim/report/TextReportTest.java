@@ -137,6 +137,23 @@ class TextReportTest {
     }
 
     @Test
+    void aFailureThatIsExpectedSaysWhyAndIsNoFailure() {
+        String report =
+                TextReport.of(
+                        Samples.run(
+                                Samples.expecting(
+                                        "event: declared, at-least: 9, expected-to-fail: the sign",
+                                        "event: declared, times: 1, expected-to-fail: the gain")),
+                        "1.2.3",
+                        Ink.PLAIN);
+        assertTrue(report.startsWith("FAILED: 1 of 2 expectations hold"), report);
+        assertTrue(report.contains("  fails "), report);
+        assertTrue(report.contains("as expected, because the sign"), report);
+        String words = report.replaceAll("\\s+", " ");
+        assertTrue(words.contains("holds, though expected to fail because the gain"), report);
+    }
+
+    @Test
     void likeEventsInARowAreToldOnce() {
         String text =
                 Samples.hut()

@@ -24,6 +24,9 @@ final class Samples {
             about: |
               Two lines
               for people.
+            tags: [winter, full-charge]
+            covers: [F4, FUL03, "req-12/b"]
+            symptom: "The display: 99 % for days."
             seed: -7
             duration: 3 d
             tick: 500 ms
@@ -98,7 +101,8 @@ final class Samples {
               - {event: fault-raised, fault: samples-missing, times: 0}
               - {at: 2 d, reading: state-of-charge, gauge: core-gauge, within: band, of: truth}
               - {at: 2 d, reading: lower-edge, gauge: core-gauge, is: not-known}
-              - {at: 2 d, reading: upper-edge, gauge: core-gauge, at-most: 99 %}
+              - {at: 2 d, reading: upper-edge, gauge: core-gauge, at-most: 99 %,
+                 expected-to-fail: "x: y"}
               - {at: 1 d, reading: time-to-empty, is: more than 99 h}
               - {at: 1 d, reading: time-to-empty, is: not-known}
               - {at: 9 d, reading: true-state-of-charge, is: 50 %}
@@ -134,12 +138,14 @@ final class Samples {
                                                 e.value(),
                                                 e.tolerance(),
                                                 e.trueStateAtLeastPartsPerMillion(),
-                                                e.because()))
+                                                e.because(),
+                                                e.expectedToFail()))
                         .toList();
         return new Scenario(
                 "",
                 it.title(),
                 it.about(),
+                it.marks(),
                 it.seed(),
                 it.durationMillis(),
                 it.tickMillis(),

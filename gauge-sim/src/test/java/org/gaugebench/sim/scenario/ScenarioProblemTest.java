@@ -141,6 +141,19 @@ class ScenarioProblemTest {
                         + " such as 'of: 2 h 30 min'",
                 "expect: [{at: 1 d, reading: current, gauge: plane, at-most: 1 A}]|6:45: 'gauge'"
                         + " cannot be 'plane'; expected one of: gauge",
+                "tags: [Winter]|6:8: a tag is lower-case letters, digits and hyphens, at most 31,"
+                        + " such as 'winter'; found 'Winter'",
+                "tags: [winter, winter]|6:16: 'winter' stands twice",
+                "tags: winter|6:7: expected a list such as '- winter', but found 'winter'",
+                "covers: [[F4]]|6:10: a number is letters, digits and . _ / -, at most 64, such as"
+                        + " 'F4'; found a list",
+                "symptom: ' '|6:10: expected one line of at most 200 characters such as 'symptom:"
+                        + " The display stays at 99 %.'",
+                "expect: [{event: declared, times: 1, expected-to-fail: ' '}]|6:56: expected a"
+                        + " reason such as 'expected-to-fail: \"the float path is off\"'",
+                "expect: [{event: declared, at-least: 1, at-most: 2, expected-to-fail: x}]|6:53:"
+                        + " two limits are two expectations, and one of them may hold; expected"
+                        + " one entry with 'at-least: 1' and another with 'at-most: 3'",
                 "about: *x|6:8: anchors (&name) and aliases (*name) are not used in scenarios;"
                         + " write the value out, or put the text in quotes",
                 "about: !!str x|6:8: tags (!name) are not used in scenarios; put the text in"

@@ -110,6 +110,19 @@ class ScenarioWriterTest {
     }
 
     @Test
+    void whatAScenarioIsFiledUnderIsForPeopleOnly() throws ScenarioException {
+        assertEquals(
+                ScenarioWriter.digest(read(Samples.SMALLEST)),
+                ScenarioWriter.digest(
+                        read(Samples.SMALLEST + "tags: [a]\ncovers: [F4]\nsymptom: b\n")));
+        String claim = "expect: [{at: 1 d, reading: current, at-most: 1 A";
+        assertNotEquals(
+                ScenarioWriter.digest(read(Samples.SMALLEST + claim + "}]\n")),
+                ScenarioWriter.digest(
+                        read(Samples.SMALLEST + claim + ", expected-to-fail: a}]\n")));
+    }
+
+    @Test
     void aReasonIsForPeopleOnly() throws ScenarioException {
         String with = Samples.EVERYTHING.replace("\"a: b\"", "another");
         assertEquals(
