@@ -11,6 +11,7 @@ import org.gaugebench.sim.cli.ShelfRunner.Job;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.judge.ShelfCase.Ending;
+import org.gaugebench.sim.report.JUnitXml;
 import org.gaugebench.sim.report.MomentPage;
 import org.gaugebench.sim.report.RuleCoverageText;
 import org.gaugebench.sim.report.SummaryTable;
@@ -48,7 +49,7 @@ import picocli.CommandLine.Option;
         footerHeading = "%nExamples:%n",
         footer = {
             "  gauge-sim run scenarios/first-steps/a-week-in-the-hut.yaml",
-            "  gauge-sim run --only winter --timeout '30 s' --shard 1/2 scenarios",
+            "  gauge-sim run --only winter --timeout '30 s' --junit verdicts.xml scenarios",
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml"
         })
@@ -92,6 +93,14 @@ final class RunCommand implements Callable<Integer> {
 
     @Option(names = "--full", description = "Print the whole report of each of several files.")
     private boolean full;
+
+    @Option(
+            names = "--junit",
+            paramLabel = "XML",
+            description =
+                    "Write the verdicts to this file too, in the XML form of JUnit reports, which"
+                            + " continuous-integration servers read.")
+    private @Nullable Path junit;
 
     @Option(
             names = "--at",
@@ -179,7 +188,8 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private int run(List<Job> jobs, boolean single) {
+    private int run(List<Job> jobs, boolean single) throws InputException {
+        OutputFile xml = OutputFile.open("--junit", junit, "verdicts.xml");
         CasePrinter printer = new CasePrinter(terminal, single, json, full);
         List<ShelfCase> cases = new ArrayList<>();
         long startNanos = System.nanoTime();
@@ -204,7 +214,11 @@ final class RunCommand implements Callable<Integer> {
                         progress.next();
                     });
             progress.clear();
+        } catch (RuntimeException | Error e) {
+            xml.abandon();
+            throw e;
         }
+        xml.keep(() -> JUnitXml.of(cases, Version.text()));
         if (terminal.errIsTerminal() && !json) {
             tellSpeed(cases, (System.nanoTime() - startNanos) / NANOS_PER_SECOND);
         }

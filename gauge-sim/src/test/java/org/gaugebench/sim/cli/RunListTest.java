@@ -193,6 +193,31 @@ class RunListTest {
     }
 
     @Test
+    void verdictsForAServerAppearWholeOrNotAtAll() throws IOException {
+        Path xml = Files.createDirectories(folder.resolve("out")).resolve("verdicts.xml");
+        assertEquals(1, terminal.run("run", "--junit", xml.toString(), folder.toString()));
+        String text = Files.readString(xml);
+        assertTrue(text.contains("<testsuites name=\"gauge-sim\" tests=\"14\" failures=\"4\""), text);
+        try (java.util.stream.Stream<Path> files = Files.list(xml.resolveSibling(""))) {
+            assertEquals(1, files.count(), "nothing beside it");
+        }
+        FakeTerminal nowhere = new FakeTerminal();
+        String missing = folder.resolve("missing/verdicts.xml").toString();
+        assertEquals(2, nowhere.run("run", "--junit", missing, folder.toString()));
+        assertTrue(nowhere.err().contains("--junit: cannot write"), nowhere.err());
+        assertEquals("", nowhere.out(), "refused before anything ran");
+        FakeTerminal broken = new FakeTerminal();
+        Path kept = xml.resolveSibling("kept.xml");
+        Files.writeString(kept, "old");
+        assertEquals(
+                70, broken.runBroken("run", "--junit", kept.toString(), folder.toString()));
+        assertEquals("old", Files.readString(kept));
+        try (java.util.stream.Stream<Path> files = Files.list(xml.resolveSibling(""))) {
+            assertEquals(2, files.count(), "no part file stays");
+        }
+    }
+
+    @Test
     void whatNoRunVisitsOfTheRuleIsListed() {
         assertEquals(1, terminal.run("run", "--rule-coverage", folder.toString()));
         String out = terminal.out();
