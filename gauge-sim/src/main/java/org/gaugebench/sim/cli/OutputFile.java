@@ -16,8 +16,7 @@ final class OutputFile {
     private final @Nullable FreshFile file;
     private final String example;
 
-    private OutputFile(String option, @Nullable Path place, String example)
-            throws InputException {
+    private OutputFile(String option, @Nullable Path place, String example) throws InputException {
         this.option = option;
         this.place = place;
         this.example = example;

@@ -35,8 +35,7 @@ public final class JUnitXml {
         static Counts of(ShelfCase each) {
             boolean hollow = each.ending() == Ending.FINISHED && each.results().isEmpty();
             long failures = each.results().size() - each.heldCount() + (hollow ? 1 : 0);
-            boolean isError =
-                    each.ending() == Ending.CRASHED || each.ending() == Ending.TIMED_OUT;
+            boolean isError = each.ending() == Ending.CRASHED || each.ending() == Ending.TIMED_OUT;
             return new Counts(
                     1 + each.results().size() + (hollow ? 1 : 0),
                     failures,

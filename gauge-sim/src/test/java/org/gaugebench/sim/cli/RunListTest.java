@@ -197,7 +197,8 @@ class RunListTest {
         Path xml = Files.createDirectories(folder.resolve("out")).resolve("verdicts.xml");
         assertEquals(1, terminal.run("run", "--junit", xml.toString(), folder.toString()));
         String text = Files.readString(xml);
-        assertTrue(text.contains("<testsuites name=\"gauge-sim\" tests=\"14\" failures=\"4\""), text);
+        assertTrue(
+                text.contains("<testsuites name=\"gauge-sim\" tests=\"14\" failures=\"4\""), text);
         try (java.util.stream.Stream<Path> files = Files.list(xml.resolveSibling(""))) {
             assertEquals(1, files.count(), "nothing beside it");
         }
@@ -209,8 +210,7 @@ class RunListTest {
         FakeTerminal broken = new FakeTerminal();
         Path kept = xml.resolveSibling("kept.xml");
         Files.writeString(kept, "old");
-        assertEquals(
-                70, broken.runBroken("run", "--junit", kept.toString(), folder.toString()));
+        assertEquals(70, broken.runBroken("run", "--junit", kept.toString(), folder.toString()));
         assertEquals("old", Files.readString(kept));
         try (java.util.stream.Stream<Path> files = Files.list(xml.resolveSibling(""))) {
             assertEquals(2, files.count(), "no part file stays");

@@ -19,8 +19,8 @@ import org.w3c.dom.Node;
 import org.xml.sax.InputSource;
 
 /**
- * What a continuous-integration server finds. The form has no standard; the table of what may
- * stand where is the schema that is commonly used for it, written here from memory.
+ * What a continuous-integration server finds. The form has no standard; the table of what may stand
+ * where is the schema that is commonly used for it, written here from memory.
  */
 class JUnitXmlTest {
     private static final String HOLDS = "at: 1 h, reading: voltage, at-least: 1 V";
@@ -34,8 +34,7 @@ class JUnitXmlTest {
                     "testsuites", List.of("testsuite"),
                     "testsuite", List.of("properties", "testcase", "system-out", "system-err"),
                     "properties", List.of("property"),
-                    "testcase",
-                            List.of("skipped", "error", "failure", "system-out", "system-err"));
+                    "testcase", List.of("skipped", "error", "failure", "system-out", "system-err"));
 
     private static final Map<String, Set<String>> ATTRIBUTES =
             Map.of(
@@ -43,8 +42,17 @@ class JUnitXmlTest {
                     Set.of("name", "tests", "failures", "errors", "skipped", "time", "disabled"),
                     "testsuite",
                     Set.of(
-                            "name", "tests", "failures", "errors", "skipped", "time", "disabled",
-                            "timestamp", "hostname", "id", "package"),
+                            "name",
+                            "tests",
+                            "failures",
+                            "errors",
+                            "skipped",
+                            "time",
+                            "disabled",
+                            "timestamp",
+                            "hostname",
+                            "id",
+                            "package"),
                     "property",
                     Set.of("name", "value"),
                     "testcase",
