@@ -21,4 +21,9 @@ final class ScenarioArguments {
     List<Scenario> load() throws InputException {
         return ScenarioLoader.load(ScenarioFiles.expand(files));
     }
+
+    /** Reads one argument. */
+    static List<Scenario> of(String argument) throws InputException {
+        return ScenarioLoader.load(ScenarioFiles.expand(List.of(argument)));
+    }
 }
