@@ -35,7 +35,10 @@ final class CheckCommand implements Callable<Integer> {
     private final Terminal terminal;
 
     @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
-    @Mixin private final HelpOption help = new HelpOption();
+
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     @Option(
             names = "--resolved",

@@ -61,7 +61,9 @@ final class CompareCommand implements Callable<Integer> {
             description = "Seed of both, instead of the seed of A's file.")
     private @Nullable Long seed;
 
-    @Mixin private final HelpOption help = new HelpOption();
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     CompareCommand(Terminal terminal) {
         this.terminal = terminal;

@@ -45,7 +45,10 @@ final class CoversCommand implements Callable<Integer> {
 
     @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
     @Mixin private final ShelfOptions shelf = new ShelfOptions();
-    @Mixin private final HelpOption help = new HelpOption();
+
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     @Option(
             names = "--requirements",

@@ -93,6 +93,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new CheckCommand(terminal));
         line.addSubcommand(new CoversCommand(terminal));
         line.addSubcommand(new CompareCommand(terminal));
+        line.addSubcommand(new VectorsCommand(terminal));
         line.addSubcommand(new ReplayCommand());
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));

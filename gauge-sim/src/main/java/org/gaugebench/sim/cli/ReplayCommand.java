@@ -70,7 +70,9 @@ public final class ReplayCommand implements Callable<Integer> {
 
     @Spec private CommandSpec spec;
 
-    @Mixin private final HelpOption help = new HelpOption();
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     @Parameters(paramLabel = "LOG.csv", description = "the log, a CSV file with a header row")
     private Path file;

@@ -26,7 +26,19 @@ final class RegisterStream implements Observer, AutoCloseable {
     private static final Register[] REGISTERS = Register.values();
 
     /** Some rows; the last block of a run may be short, and may end with what stopped the run. */
-    private record Block(long[] cells, int rows, boolean last, @Nullable Throwable defect) {}
+    private static final class Block {
+        private final long[] cells;
+        private final int rows;
+        private final boolean last;
+        private final @Nullable Throwable defect;
+
+        Block(long[] cells, int rows, boolean last, @Nullable Throwable defect) {
+            this.cells = cells;
+            this.rows = rows;
+            this.last = last;
+            this.defect = defect;
+        }
+    }
 
     private final ArrayBlockingQueue<Block> blocks = new ArrayBlockingQueue<>(BLOCKS_AHEAD);
     private final int gauge;
@@ -104,9 +116,9 @@ final class RegisterStream implements Observer, AutoCloseable {
     /** Steps to the next row; false after the last one. */
     boolean next() throws InterruptedException {
         at++;
-        while (at >= reading.rows()) {
-            if (reading.last()) {
-                Throwable defect = reading.defect();
+        while (at >= reading.rows) {
+            if (reading.last) {
+                Throwable defect = reading.defect;
                 if (defect != null) {
                     throw new IllegalStateException("a run that was compared died", defect);
                 }
@@ -120,7 +132,7 @@ final class RegisterStream implements Observer, AutoCloseable {
 
     /** A cell of the present row. */
     long cell(int index) {
-        return reading.cells()[at * ROW + index];
+        return reading.cells[at * ROW + index];
     }
 
     @Override

@@ -30,15 +30,19 @@ public final class Lane {
         this.spec = spec;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
         this.device =
-                switch (spec.kind()) {
-                    case CORE ->
-                            new CoreDevice(
-                                    spec.settings(),
-                                    StateStore.NONE,
-                                    (Event event, long uptimeMillis, long value) ->
-                                            observer.onEvent(this, event, value));
-                    case PLAIN_COUNTER -> new PlainCounter(spec.settings());
-                };
+                observer.watch(this, build(spec, observer.watch(this, StateStore.NONE), observer));
+    }
+
+    private GaugeDevice build(GaugeSpec built, StateStore store, Observer observer) {
+        return switch (built.kind()) {
+            case CORE ->
+                    new CoreDevice(
+                            built.settings(),
+                            store,
+                            (Event event, long uptimeMillis, long value) ->
+                                    observer.onEvent(this, event, value));
+            case PLAIN_COUNTER -> new PlainCounter(built.settings());
+        };
     }
 
     /** Power comes up: the first sample sets the clock, then the start is declared. */

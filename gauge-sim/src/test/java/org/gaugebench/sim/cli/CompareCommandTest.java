@@ -54,7 +54,8 @@ class CompareCommandTest {
     @Test
     void twoGaugesOfOneScenarioAreNamedBehindTheFile() throws IOException {
         String beside = "beside:\n  - {name: plain, kind: plain-counter}\n";
-        String file = write("two.yaml", Samples.hut().replace("noise: 2 uV", "noise: 0 uV") + beside);
+        String file =
+                write("two.yaml", Samples.hut().replace("noise: 2 uV", "noise: 0 uV") + beside);
         assertEquals(1, terminal.run("compare", file, file + "#plain"), terminal.err());
         String out = terminal.out();
         assertTrue(out.contains("B " + file + "#plain\n"), out);
