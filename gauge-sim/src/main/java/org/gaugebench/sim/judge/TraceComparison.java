@@ -67,10 +67,25 @@ public final class TraceComparison {
         void look(String left, String right, long millis) {
             BigDecimal numberA = number(left);
             BigDecimal numberB = number(right);
-            boolean numbers = numberA != null && numberB != null;
-            if (numbers ? numberA.compareTo(numberB) == 0 : left.equals(right)) {
+            if (numberA == null || numberB == null) {
+                if (!left.equals(right)) {
+                    count(left, right, millis);
+                }
                 return;
             }
+            BigDecimal difference = numberB.subtract(numberA);
+            if (difference.signum() == 0) {
+                return;
+            }
+            count(left, right, millis);
+            BigDecimal before = worst;
+            if (before == null || difference.abs().compareTo(before.abs()) > 0) {
+                worst = difference;
+                worstMillis = millis;
+            }
+        }
+
+        private void count(String left, String right, long millis) {
             if (count == 0) {
                 firstMillis = millis;
                 firstA = left;
@@ -78,13 +93,6 @@ public final class TraceComparison {
                 worstMillis = millis;
             }
             count++;
-            if (numbers) {
-                BigDecimal difference = numberB.subtract(numberA);
-                if (worst == null || difference.abs().compareTo(worst.abs()) > 0) {
-                    worst = difference;
-                    worstMillis = millis;
-                }
-            }
         }
 
         Divergence divergence() {
