@@ -200,8 +200,8 @@ class JUnitXmlTest {
 
     @Test
     void charactersThatXmlDoesNotAllowAreReplaced() {
-        StringBuilder nasty = new StringBuilder("]]>\u0000\u001b[31m\ufffe\ud800x\ud83d\ude00\t\n");
-        Element root = parse(JUnitXml.of(List.of(ended(Ending.SKIPPED, nasty.toString())), "1"));
+        String nasty = "]]>\u0000\u001b[31m\ufffe\ud800x\ud83d\ude00\t\n";
+        Element root = parse(JUnitXml.of(List.of(ended(Ending.SKIPPED, nasty)), "1"));
         String read =
                 ((Element) root.getElementsByTagName("skipped").item(0)).getAttribute("message");
         assertEquals("]]>\ufffd\ufffd[31m\ufffd\ufffdx\ud83d\ude00\t\n", read);
