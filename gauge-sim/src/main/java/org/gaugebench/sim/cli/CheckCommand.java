@@ -1,13 +1,12 @@
 package org.gaugebench.sim.cli;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.ScenarioWriter;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Reads scenarios without running them. */
 @Command(
@@ -35,11 +34,11 @@ import picocli.CommandLine.Parameters;
 final class CheckCommand implements Callable<Integer> {
     private final Terminal terminal;
 
-    @Parameters(
-            paramLabel = "FILE",
-            arity = "1..*",
-            description = "Scenario files, folders or patterns, as for 'run'.")
-    private List<String> files = new ArrayList<>();
+    @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
+
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     @Option(
             names = "--resolved",
@@ -48,20 +47,13 @@ final class CheckCommand implements Callable<Integer> {
                             + " the output is a scenario again. One file only.")
     private boolean resolved;
 
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "Show this help.")
-    @SuppressWarnings("unused") // the parser reads it
-    private boolean help;
-
     CheckCommand(Terminal terminal) {
         this.terminal = terminal;
     }
 
     @Override
     public Integer call() throws InputException {
-        List<Scenario> scenarios = ScenarioLoader.load(ScenarioFiles.expand(files));
+        List<Scenario> scenarios = arguments.load();
         if (resolved && scenarios.size() > 1) {
             throw new InputException(
                     "--resolved prints one scenario; %s were named".formatted(scenarios.size()));

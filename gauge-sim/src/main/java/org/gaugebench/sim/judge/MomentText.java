@@ -28,7 +28,7 @@ final class MomentText {
                 + ", "
                 + Figures.of(Reading.VOLTAGE, readout.voltageMicrovolts)
                 + "; full-charge rule "
-                + readout.ruleState.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ')
+                + RuleCoverage.words(readout.ruleState)
                 + " ("
                 + readout.ruleReason.sentence()
                 + ")";

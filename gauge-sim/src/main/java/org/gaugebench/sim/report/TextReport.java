@@ -104,32 +104,14 @@ public final class TextReport {
         page.gap();
         for (ExpectationResult each : result.expectations()) {
             if (!each.outcome().isGood()) {
-                page.paragraph(2, "- " + each.expectation().text());
-                page.paragraph(4, whatWasFound(each));
+                FailureText.claim(page, each, result.scenario().file(), result.seed());
             }
         }
         page.gap();
         page.paragraph(0, "To see it again, with every minute in a file:");
         page.line("  java -jar gauge-sim/target/gauge-sim.jar run \\");
-        String file = shellWord(Page.clean(result.scenario().file()));
+        String file = FailureText.shellWord(Page.clean(result.scenario().file()));
         page.line("    --seed " + result.seed() + " --trace trace.csv " + file);
-    }
-
-    private static String shellWord(String file) {
-        return file.matches("[\\w@%+=:,./-]+") ? file : "'" + file.replace("'", "'\\''") + "'";
-    }
-
-    private static String whatWasFound(ExpectationResult each) {
-        if (each.outcome() == Outcome.NEVER_EVALUATED) {
-            return "never evaluated: " + each.detail();
-        }
-        String when = each.atMillis() < 0 ? "" : " at " + Figures.moment(each.atMillis());
-        String turned =
-                each.outcome() == Outcome.HELD_UNEXPECTEDLY
-                        ? ", which holds, though expected to fail because "
-                                + each.expectation().expectedToFail()
-                        : "";
-        return "found " + each.found() + when + turned;
     }
 
     private void readingAgainstTruth() {
@@ -229,20 +211,10 @@ public final class TextReport {
                 word.length(),
                 each.expectation().text());
         int indent = 2 + OUTCOME_WIDTH;
-        page.paragraph(indent, whatWasFound(each));
+        page.paragraph(indent, FailureText.whatWasFound(each));
         if (each.outcome() == Outcome.FAILED_AS_EXPECTED) {
             page.paragraph(indent, "as expected, because " + each.expectation().expectedToFail());
         }
-        if (held) {
-            return;
-        }
-        if (each.outcome() != Outcome.NEVER_EVALUATED && !each.detail().isEmpty()) {
-            page.paragraph(indent, each.detail());
-        }
-        if (!each.expectation().because().isEmpty()) {
-            page.paragraph(indent, "expected because " + each.expectation().because());
-        }
-        page.paragraph(indent, "written at " + each.expectation().mark());
     }
 
     private void events() {

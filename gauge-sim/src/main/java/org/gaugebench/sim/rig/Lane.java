@@ -36,6 +36,7 @@ public final class Lane {
     private final FrontEnd frontEnd;
     private final Supply supply;
     private final @Nullable LaneMemory memory;
+    private final StateStore store;
     private GaugeDevice device;
     private final Sample sample = new Sample();
     private final Readout readout = new Readout();
@@ -58,10 +59,11 @@ public final class Lane {
         this.supply = new Supply(spec.power());
         MemorySpec fitted = spec.power().memory();
         this.memory = fitted == null ? null : new LaneMemory(fitted, seeds, spec.name());
-        this.device = build(memory == null ? StateStore.NONE : memory);
+        this.store = observer.watch(this, memory == null ? StateStore.NONE : memory);
+        this.device = observer.watch(this, build());
     }
 
-    private GaugeDevice build(StateStore store) {
+    private GaugeDevice build() {
         return switch (spec.kind()) {
             case CORE ->
                     new CoreDevice(
@@ -113,7 +115,7 @@ public final class Lane {
             memory.powerUp();
         }
         if (spec.kind() == GaugeSpec.Kind.CORE) {
-            device = build(memory == null ? StateStore.NONE : memory);
+            device = observer.watch(this, build());
         }
         device.powerUp(supply.shownOffMillis(nowMillis), supply.offTime());
     }

@@ -1,6 +1,8 @@
 package org.gaugebench.sim.rig;
 
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.StateStore;
+import org.gaugebench.sim.device.GaugeDevice;
 
 /** Several observers as one. */
 public final class Observers {
@@ -46,6 +48,16 @@ public final class Observers {
             public void onEvent(Lane lane, Event event, long value) {
                 first.onEvent(lane, event, value);
                 second.onEvent(lane, event, value);
+            }
+
+            @Override
+            public GaugeDevice watch(Lane lane, GaugeDevice device) {
+                return second.watch(lane, first.watch(lane, device));
+            }
+
+            @Override
+            public StateStore watch(Lane lane, StateStore store) {
+                return second.watch(lane, first.watch(lane, store));
             }
         };
     }
