@@ -73,7 +73,12 @@ final class Stages {
                         settings.get(Setting.OWN_SUPPLY));
         selfDischarge =
                 new SelfDischarge(settings.get(Setting.SELF_DISCHARGE), capacityNanocoulombs);
-        band = new StateBand(settings, currentSense.microampsFromCounts(1));
+        // The offset is in both: what is left is the current of one step (B3).
+        band =
+                new StateBand(
+                        settings,
+                        (long) currentSense.microampsFromCounts(1)
+                                - currentSense.microampsFromCounts(0));
         fullRule = new FullChargeRule(settings);
         emptyRule = new EmptyRule(settings);
         restRule = new RestRule(settings);
