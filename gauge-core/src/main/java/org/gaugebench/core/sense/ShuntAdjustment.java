@@ -83,7 +83,8 @@ public final class ShuntAdjustment {
      */
     public CommandOutcome span(
             int meanMicroamps, int lowestMicroamps, int highestMicroamps, long referenceMicroamps) {
-        if (Math.abs(referenceMicroamps) > Integer.MAX_VALUE) {
+        // Both ends apart: the magnitude of the smallest long does not exist.
+        if (referenceMicroamps > Integer.MAX_VALUE || referenceMicroamps < -Integer.MAX_VALUE) {
             return CommandOutcome.REFUSED_OUT_OF_RANGE;
         }
         if ((long) highestMicroamps - lowestMicroamps > ratedMicroamps / STEADY_DIVISOR) {

@@ -165,4 +165,15 @@ class ShuntAdjustmentTest {
                 CommandOutcome.REFUSED_NOT_ZERO,
                 loose.zero(5 * AMP + 1, 5 * AMP + 1, 5 * AMP + 1, sense));
     }
+
+    /** The magnitude of the smallest long is negative, and so was no larger than any limit. */
+    @Test
+    void refusesAReferenceThatNoCurrentCanBe() {
+        long[] beyond = {Long.MIN_VALUE, Long.MAX_VALUE, 1L << 31, -(1L << 31)};
+        for (long reference : beyond) {
+            assertEquals(
+                    CommandOutcome.REFUSED_OUT_OF_RANGE, adjustment.span(AMP, AMP, AMP, reference));
+        }
+        assertEquals(CommandOutcome.FIRST_POINT_TAKEN, span(AMP, -Integer.MAX_VALUE));
+    }
 }
