@@ -119,7 +119,7 @@ public final class EmptyRule {
         chargedNanocoulombs = 0;
         boolean agrees =
                 earlyEndPartsPerMillion != NO_EARLY_END_CODE
-                        && Math.abs(earlyEndPartsPerMillion - shownPartsPerMillion)
+                        && Math.abs((long) earlyEndPartsPerMillion - shownPartsPerMillion)
                                 <= AGREEMENT_PARTS_PER_MILLION;
         if (lowerEdgePartsPerMillion <= PLAUSIBLE_PARTS_PER_MILLION || agrees) {
             earlyEndPartsPerMillion = NO_EARLY_END_CODE;

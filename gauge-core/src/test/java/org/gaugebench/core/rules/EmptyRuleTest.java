@@ -229,4 +229,16 @@ class EmptyRuleTest {
         assertEquals(123_456, rule.earlyEndPartsPerMillion());
         assertEquals(RuleOutcome.NONE, minute(EMPTY, -AMP));
     }
+
+    /** A record may bring any early end; none of them is near a count by an overflow. */
+    @Test
+    void aSavedEarlyEndBeyondAllCountsAgreesWithNone() {
+        rule.resume(true, Integer.MIN_VALUE);
+        for (int i = 0; i < 10; i++) {
+            minute(12_000_000, -AMP);
+        }
+        shown = 0;
+        lowerEdge = 200_000;
+        assertEquals(RuleOutcome.EARLY_EMPTY, minute(EMPTY, -AMP));
+    }
 }
