@@ -150,6 +150,9 @@ public final class Gauge {
 
     private void save() {
         SaveOutcome outcome = memory.save(s, energy, corrections, clock.uptimeMillis(), last);
+        if (!outcome.isSaved() && memory.isRestoredRecordDoubtful()) {
+            s.band.forget();
+        }
         faults.stand(
                 Fault.MEMORY_FAILING.bit(),
                 outcome.isMemoryFault() ? Fault.MEMORY_FAILING.bit() : 0,

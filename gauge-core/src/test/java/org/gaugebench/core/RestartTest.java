@@ -271,6 +271,25 @@ class RestartTest {
         assertEquals(0, fixture.read().faultBits);
     }
 
+    /** M6: the record may be of any age; a memory that writes once more is believed. */
+    @Test
+    void aRestoredRecordIsDoubtedWhenNothingCanBeWrittenAfterIt() {
+        declared();
+        GaugeFixture fixture = start();
+        assertFalse(fixture.read().bandUnknown);
+        Arrays.fill(store.defects, StrictStore.Defect.PROGRAM_FAILS);
+        fixture.minutes(60, -AMP);
+        assertTrue(fixture.read().bandUnknown);
+
+        Arrays.fill(store.defects, StrictStore.Defect.NONE);
+        fixture = start();
+        fixture.gauge.command(Command.DECLARE_STATE_OF_CHARGE, 700_000);
+        fixture.minutes(60, -AMP);
+        Arrays.fill(store.defects, StrictStore.Defect.PROGRAM_FAILS);
+        fixture.minutes(60, -AMP);
+        assertFalse(fixture.read().bandUnknown, "the last good save is at most a step old");
+    }
+
     /** The same object, power up again: as a new object on the same memory. */
     @Test
     void aSecondPowerUpStartsFromTheMemoryAlone() {
