@@ -90,6 +90,15 @@ final class RunCommand implements Callable<Integer> {
     private long traceEveryMillis;
 
     @Option(
+            names = "--trace-ahead",
+            description = {
+                "Add to each row of the trace what is really left: available charge, and the true"
+                        + " times to empty with the load held and as the scenario goes on. Runs"
+                        + " ahead from every row: '--trace-every 1 h' keeps that short."
+            })
+    private boolean traceAhead;
+
+    @Option(
             names = "--json",
             description = "Print one JSON object a scenario, each on a line, instead of text.")
     private boolean json;
@@ -175,7 +184,7 @@ final class RunCommand implements Callable<Integer> {
     }
 
     private int traced(Scenario scenario, Path place) throws InputException {
-        try (TraceCsv csv = new TraceCsv(place, traceEveryMillis)) {
+        try (TraceCsv csv = new TraceCsv(place, traceEveryMillis, traceAhead)) {
             int exitCode = run(List.of(new Job(scenario, seedOf(scenario), "", csv)), true);
             if (exitCode == ExitCodes.OK || exitCode == ExitCodes.FAILED) {
                 csv.keep();

@@ -14,10 +14,11 @@ public final class Figures {
     public static String of(Reading reading, long value) {
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE -> percent(value);
-            case REMAINING_CHARGE -> decimal(value, 6, 3) + " Ah";
+            case REMAINING_CHARGE, AVAILABLE_CHARGE -> decimal(value, 6, 3) + " Ah";
             case CURRENT -> decimal(value, 6, 3) + " A";
             case VOLTAGE -> decimal(value, 6, 3) + " V";
-            case TIME_TO_EMPTY -> duration(value * 60_000);
+            case TIME_TO_EMPTY, TRUE_TIME_TO_EMPTY_LOAD_HELD, TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+                    value == Reading.NEVER ? "never" : duration(value * 60_000);
         };
     }
 

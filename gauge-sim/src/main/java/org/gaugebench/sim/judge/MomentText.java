@@ -17,9 +17,7 @@ final class MomentText {
                 + " shows "
                 + shown(Reading.STATE_OF_CHARGE, lane, readout, rig)
                 + ", true "
-                + Figures.of(
-                        Reading.STATE_OF_CHARGE,
-                        Readings.truth(Reading.STATE_OF_CHARGE, rig.truth()))
+                + Figures.of(Reading.STATE_OF_CHARGE, Readings.truth(Reading.STATE_OF_CHARGE, rig))
                 + (lane.hasPower() ? state(readout) : "; it has no power");
     }
 
@@ -37,7 +35,7 @@ final class MomentText {
     }
 
     private static String shown(Reading reading, Lane lane, Readout readout, Rig rig) {
-        long value = Readings.shown(reading, lane, readout, rig.truth());
+        long value = Readings.shown(reading, lane, readout, rig);
         return value == Readings.NONE ? "not known" : Figures.of(reading, value);
     }
 }

@@ -2,6 +2,7 @@ package org.gaugebench.sim.report;
 
 import java.util.List;
 import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
@@ -119,7 +120,7 @@ public final class TextReport {
                 "  %-16s%9s %11s %9s   %s".formatted("", "at end", "true", "error", "worst error"));
         for (LaneResult lane : result.lanes()) {
             long truth = result.finalTruePartsPerMillion();
-            boolean known = lane.finalPartsPerMillion() >= 0;
+            boolean known = lane.finalPartsPerMillion() != Readout.NOT_KNOWN;
             String shown = known ? Figures.percent(lane.finalPartsPerMillion()) : "not known";
             String error = known ? points(lane.finalPartsPerMillion() - truth) : "-";
             String worst =
@@ -145,7 +146,7 @@ public final class TextReport {
         for (LaneResult lane : result.lanes()) {
             charge.append(", ").append(lane.gauge()).append(' ');
             charge.append(
-                    lane.finalPartsPerMillion() < 0
+                    lane.finalPartsPerMillion() == Readout.NOT_KNOWN
                             ? "not known"
                             : ampHours(lane.finalMicroampHours()));
         }
@@ -159,7 +160,7 @@ public final class TextReport {
         }
         LaneResult.Belief belief = lane.belief();
         StringBuilder text = new StringBuilder(lane.gauge()).append(" says ");
-        if (lane.finalPartsPerMillion() < 0) {
+        if (lane.finalPartsPerMillion() == Readout.NOT_KNOWN) {
             text.append("not known");
         } else {
             text.append(Figures.decimal(lane.finalPartsPerMillion(), 4, 0)).append(" %, ");
@@ -248,7 +249,7 @@ public final class TextReport {
                                 .formatted(
                                         group.count() - 1, Figures.moment(group.last().atMillis()));
         String shown =
-                event.shownPartsPerMillion() < 0
+                event.shownPartsPerMillion() == Readout.NOT_KNOWN
                         ? "not known"
                         : Figures.percent(event.shownPartsPerMillion());
         page.labelled(

@@ -9,6 +9,7 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.device.exhibits.ExhibitGauge;
 import org.gaugebench.sim.device.exhibits.PlainCounter;
 import org.gaugebench.sim.frontend.FrontEnd;
 import org.gaugebench.sim.memory.PowerCut;
@@ -17,7 +18,9 @@ import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.MemorySpec;
+import org.gaugebench.sim.scenario.SampleMode;
 import org.gaugebench.sim.scenario.SensorSpec;
+import org.gaugebench.sim.scenario.SensorTrait;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,10 +31,12 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Lane {
     private final GaugeSpec spec;
+    private final int tickMillis;
     private final Observer observer;
     private final FrontEnd frontEnd;
     private final Supply supply;
     private final @Nullable LaneMemory memory;
+    private final StateStore store;
     private GaugeDevice device;
     private final Sample sample = new Sample();
     private final Readout readout = new Readout();
@@ -40,28 +45,41 @@ public final class Lane {
     private boolean everStarted;
     private long digest = Registers.DIGEST_START;
 
-    Lane(GaugeSpec spec, SensorSpec sensor, SeedTree seeds, Observer observer) {
+    /**
+     * Builds a gauge.
+     *
+     * @param tickMillis interval at which an exhibit thinks that samples come
+     */
+    Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
         this.spec = spec;
+        this.tickMillis = tickMillis;
         this.observer = observer;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
+        frontEnd.setClock(spec.clock());
         this.supply = new Supply(spec.power());
         MemorySpec fitted = spec.power().memory();
         this.memory = fitted == null ? null : new LaneMemory(fitted, seeds, spec.name());
-        this.device = build(memory == null ? StateStore.NONE : memory);
+        this.store = observer.watch(this, memory == null ? StateStore.NONE : memory);
+        this.device = observer.watch(this, build());
     }
 
-    private GaugeDevice build(StateStore store) {
-        GaugeDevice built =
-                switch (spec.kind()) {
-                    case CORE ->
-                            new CoreDevice(
-                                    spec.settings(),
-                                    observer.watch(this, store),
-                                    (Event event, long uptimeMillis, long value) ->
-                                            observer.onEvent(this, event, value));
-                    case PLAIN_COUNTER -> new PlainCounter(spec.settings());
-                };
-        return observer.watch(this, built);
+    private GaugeDevice build() {
+        return switch (spec.kind()) {
+            case CORE ->
+                    new CoreDevice(
+                            spec.settings(),
+                            store,
+                            (Event event, long uptimeMillis, long value) ->
+                                    observer.onEvent(this, event, value));
+            case PLAIN_COUNTER -> new PlainCounter(spec.settings());
+            case EXHIBIT ->
+                    new ExhibitGauge(
+                            spec.settings(),
+                            spec.mistakes(),
+                            tickMillis,
+                            (Event event, long uptimeMillis, long value) ->
+                                    observer.onEvent(this, event, value));
+        };
     }
 
     /** Power comes up unless it was switched off before the run. */
@@ -97,17 +115,21 @@ public final class Lane {
             memory.powerUp();
         }
         if (spec.kind() == GaugeSpec.Kind.CORE) {
-            device = build(memory == null ? StateStore.NONE : memory);
+            device = observer.watch(this, build());
         }
         device.powerUp(supply.shownOffMillis(nowMillis), supply.offTime());
     }
 
     void tick(Truth truth) {
-        frontEnd.sample(truth, sample);
+        boolean arrived = frontEnd.sample(truth, sample);
         if (!supply.isOn()) {
             start(truth);
-            return;
+        } else if (arrived) {
+            feed(truth);
         }
+    }
+
+    private void feed(Truth truth) {
         if (memory == null) {
             device.tick(sample);
         } else {
@@ -128,6 +150,12 @@ public final class Lane {
     void apply(Change change, Truth truth) {
         switch (change.target()) {
             case SENSOR_OFFSET -> frontEnd.setOffsetNanovolts(change.value());
+            case SENSOR_TRAIT -> frontEnd.set(SensorTrait.of(change.name()), change.value());
+            case SENSOR_SAMPLES -> frontEnd.setMode(SampleMode.values()[(int) change.value()]);
+            case CLOCK_ERROR -> frontEnd.setClockError(change.value());
+            case CLOCK_JITTER -> frontEnd.setClockJitter(change.value());
+            case CLOCK_JUMP -> frontEnd.jumpClock(change.value());
+            case CLOCK_SWITCH -> frontEnd.setClockRunning(change.value() == 1);
             case DECLARE -> declare(change.value());
             case GAUGE_OFF_TIME -> supply.setOffTime(OffTime.values()[(int) change.value()]);
             case GAUGE_POWER -> switchPower(change.value() == 1, truth);

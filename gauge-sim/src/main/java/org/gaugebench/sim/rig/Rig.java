@@ -24,6 +24,7 @@ public final class Rig {
     private final Scenario scenario;
     private final Observer observer;
     private final Circuit circuit;
+    private final Outlook outlook;
     private final List<Lane> lanes = new ArrayList<>();
     private final int tickMillis;
     private long[] stops = {};
@@ -45,8 +46,9 @@ public final class Rig {
         this.tickMillis = (int) scenario.tickMillis();
         SeedTree seeds = new SeedTree(seed);
         circuit = new Circuit(scenario, seeds);
+        outlook = new Outlook(scenario, circuit);
         for (GaugeSpec gauge : scenario.gauges()) {
-            lanes.add(new Lane(gauge, scenario.sensor(), seeds, observer));
+            lanes.add(new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer));
         }
     }
 
@@ -161,12 +163,19 @@ public final class Rig {
     /** Hands a change to the one part that owns its target. */
     private void apply(Change change) {
         switch (change.target()) {
-            case SENSOR_OFFSET -> {
+            case SENSOR_OFFSET, SENSOR_TRAIT, SENSOR_SAMPLES -> {
                 for (Lane lane : lanes) {
                     lane.apply(change, circuit);
                 }
             }
-            case DECLARE, GAUGE_POWER, GAUGE_OFF_TIME, GAUGE_CUT -> {
+            case DECLARE,
+                    GAUGE_POWER,
+                    GAUGE_OFF_TIME,
+                    GAUGE_CUT,
+                    CLOCK_ERROR,
+                    CLOCK_JITTER,
+                    CLOCK_JUMP,
+                    CLOCK_SWITCH -> {
                 for (Lane lane : lanes) {
                     if (lane.name().equals(change.name())) {
                         lane.apply(change, circuit);
@@ -185,6 +194,12 @@ public final class Rig {
     /** What is really so. */
     public Truth truth() {
         return circuit;
+    }
+
+    /** What is really left as things stand; worked out when asked. */
+    public Outlook outlook() {
+        outlook.setNextChange(nextChange);
+        return outlook;
     }
 
     /** The gauges, in the scenario's order. */

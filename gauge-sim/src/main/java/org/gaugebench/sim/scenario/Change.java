@@ -33,6 +33,18 @@ public record Change(long atMillis, Target target, String name, long value) {
         GAUGE_OFF_TIME,
         /** Power goes at this write of a gauge's memory, counted from now; 1 for the next one. */
         GAUGE_CUT,
+        /** A trait of the sensor, in its unit; the name is the trait's key. */
+        SENSOR_TRAIT,
+        /** What becomes of the samples, by the order of {@link SampleMode}. */
+        SENSOR_SAMPLES,
+        /** How much too fast a gauge's clock runs, parts per million. */
+        CLOCK_ERROR,
+        /** Largest trembling of a gauge's clock, milliseconds. */
+        CLOCK_JITTER,
+        /** Milliseconds by which a gauge's clock jumps, once. */
+        CLOCK_JUMP,
+        /** A gauge's clock running (1) or stopped (0). */
+        CLOCK_SWITCH,
         /** State of charge declared to a gauge, parts per million. */
         DECLARE
     }

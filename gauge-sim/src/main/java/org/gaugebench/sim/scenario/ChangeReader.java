@@ -70,8 +70,32 @@ final class ChangeReader {
                 RecordUnit.NANOVOLTS,
                 -SensorReader.LARGEST_OFFSET_NANOVOLTS,
                 SensorReader.LARGEST_OFFSET_NANOVOLTS);
+        addresses.add(
+                new Address(
+                        "sensor.samples",
+                        Change.Target.SENSOR_SAMPLES,
+                        "",
+                        0,
+                        block ->
+                                block.choice(
+                                                "sensor.samples",
+                                                List.of(SampleMode.values()),
+                                                PowerReader::key,
+                                                SampleMode.ARRIVING)
+                                        .ordinal()));
+        for (SensorTrait trait : SensorTrait.values()) {
+            String key = "sensor." + trait.key();
+            addresses.add(
+                    new Address(
+                            key,
+                            Change.Target.SENSOR_TRAIT,
+                            trait.key(),
+                            parts.sensor().traits().get(trait),
+                            block -> SensorTraits.read(block, key, trait)));
+        }
         for (GaugeSpec gauge : parts.gauges()) {
             addPower(gauge);
+            addClock(gauge);
             String key = gauge.name() + ".declare";
             addresses.add(
                     new Address(
@@ -87,6 +111,43 @@ final class ChangeReader {
                                             Defaults.WHOLE,
                                             0)));
         }
+    }
+
+    private void addClock(GaugeSpec gauge) {
+        String name = gauge.name();
+        addSwitch(name + ".clock", Change.Target.CLOCK_SWITCH, name, "running", "stopped");
+        String error = name + ".clock-error";
+        long usualError = gauge.clock().errorPartsPerMillion();
+        addresses.add(
+                new Address(
+                        error,
+                        Change.Target.CLOCK_ERROR,
+                        name,
+                        usualError,
+                        block -> ClockSpec.error(block, error, usualError)));
+        String jitter = name + ".clock-jitter";
+        long usualJitter = gauge.clock().jitterMillis();
+        addresses.add(
+                new Address(
+                        jitter,
+                        Change.Target.CLOCK_JITTER,
+                        name,
+                        usualJitter,
+                        block -> ClockSpec.jitter(block, jitter, usualJitter)));
+        String jump = name + ".clock-jump";
+        addresses.add(
+                new Address(
+                        jump,
+                        Change.Target.CLOCK_JUMP,
+                        name,
+                        0,
+                        block ->
+                                block.quantity(
+                                        jump,
+                                        RecordUnit.MILLIS,
+                                        -PowerReader.LONGEST_MILLIS,
+                                        PowerReader.LONGEST_MILLIS,
+                                        0)));
     }
 
     private void addPower(GaugeSpec gauge) {
@@ -167,6 +228,9 @@ final class ChangeReader {
             if (window && address.target == Change.Target.DECLARE) {
                 block.problem(key, "a declaration does not end; expected 'at: 2 h' for it");
             }
+            if (window && address.target == Change.Target.CLOCK_JUMP) {
+                block.problem(key, "a jump does not end; expected 'at: 2 h' for it");
+            }
             if (window && address.target == Change.Target.GAUGE_CUT) {
                 block.problem(key, "power goes once and has 'cut-for'; expected 'at: 2 h' for it");
             }
@@ -180,7 +244,8 @@ final class ChangeReader {
 
     private static boolean isSwitch(Address address) {
         return switch (address.target) {
-            case LOAD_SWITCH, CHARGER_SWITCH, ISOLATOR, PROTECTION, GAUGE_POWER -> true;
+            case LOAD_SWITCH, CHARGER_SWITCH, ISOLATOR, PROTECTION, GAUGE_POWER, CLOCK_SWITCH ->
+                    true;
             default -> false;
         };
     }

@@ -89,7 +89,16 @@ public record Expectation(
         /** Minutes. */
         TIME_TO_EMPTY("time-to-empty"),
         /** Parts per million; of the truth alone, whatever the gauge says. */
-        TRUE_STATE_OF_CHARGE("true-state-of-charge");
+        TRUE_STATE_OF_CHARGE("true-state-of-charge"),
+        /** Microampere-hours; of the truth alone: what can be drawn as things stand. */
+        AVAILABLE_CHARGE("available-charge"),
+        /** Minutes; of the truth alone: with the battery's present current held. */
+        TRUE_TIME_TO_EMPTY_LOAD_HELD("true-time-to-empty-load-held"),
+        /** Minutes; of the truth alone: as the scenario goes on. */
+        TRUE_TIME_TO_EMPTY_AS_IT_GOES("true-time-to-empty-as-it-goes");
+
+        /** Stands for a time to empty that never comes. */
+        public static final long NEVER = Long.MAX_VALUE / 4;
 
         private final String key;
 
@@ -100,6 +109,16 @@ public record Expectation(
         /** The name in scenario files. */
         public String key() {
             return key;
+        }
+
+        /** Whether it is read from the truth alone, whatever any gauge says. */
+        public boolean isOfTruthAlone() {
+            return this == TRUE_STATE_OF_CHARGE || this == AVAILABLE_CHARGE || looksAhead();
+        }
+
+        /** Whether it is a true time to empty, found by running a copy of the plant forward. */
+        public boolean looksAhead() {
+            return this == TRUE_TIME_TO_EMPTY_LOAD_HELD || this == TRUE_TIME_TO_EMPTY_AS_IT_GOES;
         }
     }
 }

@@ -22,11 +22,13 @@ final class ExpectationReader {
     private static final long LARGEST = 1_000_000_000_000_000L;
     private static final long MOST_EVENTS = 1_000_000_000;
     private static final String MORE_THAN = "more than ";
+    private static final int MOST_LOOKS_AHEAD = 200;
 
     private final Problems problems;
     private final long durationMillis;
     private final List<String> gauges;
     private final List<Expectation> expectations = new ArrayList<>();
+    private int looksAhead;
 
     ExpectationReader(Problems problems, long durationMillis, List<GaugeSpec> gauges) {
         this.problems = problems;
@@ -173,6 +175,9 @@ final class ExpectationReader {
         boolean least = entry.has("at-least");
         boolean most = entry.has("at-most");
         boolean is = entry.has("is");
+        if (reading.looksAhead()) {
+            looksAhead(entry, "reading");
+        }
         if (within) {
             readWithin(entry, claim, reading, unit);
         }
@@ -193,6 +198,27 @@ final class ExpectationReader {
         }
     }
 
+    /**
+     * A true time to empty runs a copy of the plant forward each time it is asked for: not at every
+     * minute, and not without end.
+     *
+     * @return true
+     */
+    private boolean looksAhead(Block entry, String key) {
+        if (entry.has("throughout")) {
+            entry.valueProblem(
+                    key,
+                    "a true time to empty is found by running ahead, and is judged at single"
+                            + " moments only; expected 'at: 2 h' in place of 'throughout'");
+        }
+        looksAhead++;
+        if (looksAhead == MOST_LOOKS_AHEAD + 1) {
+            entry.valueProblem(
+                    key, "more than " + MOST_LOOKS_AHEAD + " looks ahead for a true time to empty");
+        }
+        return true;
+    }
+
     private void readWithin(Block entry, Claim claim, Reading reading, RecordUnit unit) {
         entry.require("within", "within: 2 %");
         entry.require("of", "of: truth");
@@ -208,7 +234,9 @@ final class ExpectationReader {
         boolean comparable =
                 switch (reading) {
                     case STATE_OF_CHARGE, REMAINING_CHARGE, CURRENT, VOLTAGE -> true;
-                    case LOWER_EDGE, UPPER_EDGE, TIME_TO_EMPTY, TRUE_STATE_OF_CHARGE -> false;
+                    case TIME_TO_EMPTY -> looksAhead(entry, "of");
+                    case LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE, AVAILABLE_CHARGE -> false;
+                    case TRUE_TIME_TO_EMPTY_LOAD_HELD, TRUE_TIME_TO_EMPTY_AS_IT_GOES -> false;
                 };
         if (!comparable) {
             entry.valueProblem(
@@ -237,6 +265,10 @@ final class ExpectationReader {
     }
 
     private void readIs(Block entry, Claim claim, Reading reading, RecordUnit unit) {
+        if (reading.looksAhead() && entry.isWord("is", "never")) {
+            add(claim, Comparison.EXACTLY, Reading.NEVER, 0);
+            return;
+        }
         if (entry.isWord("is", "not-known")) {
             if (reading == Reading.TRUE_STATE_OF_CHARGE) {
                 entry.valueProblem("is", "'" + reading.key() + "' is always known");

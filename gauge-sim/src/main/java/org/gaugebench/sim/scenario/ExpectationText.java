@@ -33,7 +33,7 @@ final class ExpectationText {
         if (it.reading() != null) {
             what = it.reading().key();
         }
-        boolean ofGauge = it.reading() != Reading.TRUE_STATE_OF_CHARGE;
+        boolean ofGauge = it.reading() == null || !it.reading().isOfTruthAlone();
         return ofGauge && !it.gauge().equals(GaugeReader.FIRST) ? it.gauge() + " " + what : what;
     }
 
@@ -56,9 +56,12 @@ final class ExpectationText {
         if (it.reading() == null) {
             return value + (value == 1 ? " time" : " times");
         }
+        if (it.reading().looksAhead() && value == Reading.NEVER) {
+            return "never";
+        }
         RecordUnit unit = SettingUnits.of(it.reading());
         // Hours stay hours: "more than 99 h" is what the display says, not "4 d 3 h".
-        return it.reading() == Reading.TIME_TO_EMPTY && value % 60 == 0
+        return unit == RecordUnit.MINUTES && value % 60 == 0
                 ? value / 60 + " h"
                 : QuantityFormat.format(value, unit);
     }

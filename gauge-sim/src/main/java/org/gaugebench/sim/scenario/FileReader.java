@@ -164,7 +164,8 @@ final class FileReader {
                         Defaults.settings(battery, s),
                         battery,
                         s,
-                        PowerSpec.USUAL);
+                        PowerSpec.USUAL,
+                        ClockSpec.USUAL);
         reader.refuseCut(Setting.SHUNT_RATED_CURRENT, s.shuntRatedMicroamps(), MICROAMPS);
         reader.refuseCut(Setting.VOLTAGE_FULL_SCALE, s.voltageFullScaleMicrovolts(), MICROVOLTS);
         reader.refuseCut(Setting.CAPACITY, battery.capacityMicroampHours(), MICROAMP_HOURS);
@@ -183,7 +184,13 @@ final class FileReader {
             }
             gauges.add(
                     new GaugeReader(problems, beside, setting -> beside.mark())
-                            .read(name == null ? "" : name, usual, battery, s, first.power()));
+                            .read(
+                                    name == null ? "" : name,
+                                    usual,
+                                    battery,
+                                    s,
+                                    first.power(),
+                                    first.clock()));
             checkNumber(file, "beside", gauges.size());
         }
         return List.copyOf(gauges);

@@ -41,10 +41,11 @@ final class SettingUnits {
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                     RecordUnit.PARTS_PER_MILLION;
-            case REMAINING_CHARGE -> RecordUnit.MICROAMP_HOURS;
+            case REMAINING_CHARGE, AVAILABLE_CHARGE -> RecordUnit.MICROAMP_HOURS;
             case CURRENT -> RecordUnit.MICROAMPS;
             case VOLTAGE -> RecordUnit.MICROVOLTS;
-            case TIME_TO_EMPTY -> RecordUnit.MINUTES;
+            case TIME_TO_EMPTY, TRUE_TIME_TO_EMPTY_LOAD_HELD, TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+                    RecordUnit.MINUTES;
         };
     }
 

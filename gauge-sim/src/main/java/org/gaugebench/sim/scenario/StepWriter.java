@@ -60,6 +60,12 @@ final class StepWriter {
             case PROTECTION -> "protection";
             case BATTERY_TEMPERATURE -> "battery.temperature";
             case SENSOR_OFFSET -> "sensor.offset";
+            case SENSOR_TRAIT -> "sensor." + change.name();
+            case SENSOR_SAMPLES -> "sensor.samples";
+            case CLOCK_ERROR -> change.name() + ".clock-error";
+            case CLOCK_JITTER -> change.name() + ".clock-jitter";
+            case CLOCK_JUMP -> change.name() + ".clock-jump";
+            case CLOCK_SWITCH -> change.name() + ".clock";
             case GAUGE_POWER -> change.name() + ".power";
             case GAUGE_OFF_TIME -> change.name() + ".off-time";
             case GAUGE_CUT -> change.name() + ".cut-at-write";
@@ -78,6 +84,12 @@ final class StepWriter {
             case BATTERY_TEMPERATURE ->
                     QuantityFormat.format(change.value(), RecordUnit.MILLICELSIUS);
             case SENSOR_OFFSET -> QuantityFormat.format(change.value(), RecordUnit.NANOVOLTS);
+            case SENSOR_SAMPLES -> PowerReader.key(SampleMode.values()[(int) change.value()]);
+            case CLOCK_ERROR -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);
+            case CLOCK_JITTER, CLOCK_JUMP -> ScenarioWriter.time(change.value());
+            case CLOCK_SWITCH -> one ? "running" : "stopped";
+            case SENSOR_TRAIT ->
+                    QuantityFormat.format(change.value(), SensorTrait.of(change.name()).unit());
             case GAUGE_OFF_TIME -> PowerReader.key(OffTime.values()[(int) change.value()]);
             case GAUGE_CUT -> Long.toString(change.value());
             case DECLARE -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);

@@ -178,9 +178,9 @@ class ScenarioProblemTest {
                         + " 'at: 7 d', 'throughout: true', 'event: set-to-full'",
                 "expect: [{event: set-to-full}]|6:10: an event is counted: expected 'times: 1', or"
                         + " 'at-least: 1', 'at-most: 3' or both",
-                "expect: [{at: 1 d, reading: time-to-empty, within: 1 h, of: truth}]|6:61:"
-                        + " 'time-to-empty' cannot be compared with the truth; expected a value"
-                        + " such as 'of: 2 h 30 min'",
+                "expect: [{at: 1 d, reading: available-charge, within: 1 Ah, of: truth}]|6:65:"
+                        + " 'available-charge' cannot be compared with the truth; expected a value"
+                        + " such as 'of: 60 Ah'",
                 "expect: [{at: 1 d, reading: current, gauge: plane, at-most: 1 A}]|6:45: 'gauge'"
                         + " cannot be 'plane'; expected one of: gauge",
                 "tags: [Winter]|6:8: a tag is lower-case letters, digits and hyphens, at most 31,"

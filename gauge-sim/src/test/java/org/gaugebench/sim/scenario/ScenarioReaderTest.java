@@ -124,7 +124,11 @@ class ScenarioReaderTest {
                         "core-gauge upper-edge at 2 d: at most 99 %",
                         "time-to-empty at 1 d: more than 99 h",
                         "time-to-empty at 1 d: not known",
-                        "true-state-of-charge at 9 d: exactly 50 %"),
+                        "true-state-of-charge at 9 d: exactly 50 %",
+                        "available-charge at 1 d: at least 5 Ah",
+                        "true-time-to-empty-load-held at 1 d: within 30 min of 26 h",
+                        "true-time-to-empty-as-it-goes at 1 d: exactly never",
+                        "time-to-empty at 1 d: within 2 h of the truth"),
                 all.stream().map(Expectation::text).toList());
         assertEquals(Comparison.MORE_THAN, all.get(12).comparison());
         assertEquals(99 * 60, all.get(12).value());

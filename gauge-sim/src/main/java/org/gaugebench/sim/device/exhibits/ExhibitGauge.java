@@ -14,6 +14,9 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.scenario.Mistake;
+import org.gaugebench.sim.scenario.MistakeCheck;
+import org.gaugebench.sim.scenario.MistakeFamily;
 
 /**
  * A counting gauge that makes named mistakes and no others: without any it is {@link PlainCounter}
