@@ -144,12 +144,13 @@ final class VectorsCommand implements Callable<Integer> {
             Files.createDirectories(folder);
             long chosen = seed == null ? scenario.seed() : seed;
             try (VectorWriter writer = new VectorWriter(folder, gauge.name(), end)) {
-                long rows = writer.run(new Rig(scenario, chosen, writer));
+                Rig rig = new Rig(scenario, chosen, writer);
+                long rows = writer.run(rig);
                 writer.keep();
                 terminal.out()
                         .print(
                                 "%s rows to %s in %s\n"
-                                        .formatted(rows, Figures.moment(end), folder));
+                                        .formatted(rows, Figures.moment(rig.timeMillis()), folder));
             }
             int exitCode = check(folder);
             if (exitCode != ExitCodes.OK) {

@@ -15,6 +15,7 @@ import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.memory.PowerCut;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Rig;
@@ -25,6 +26,8 @@ import org.gaugebench.sim.rig.Rig;
  *
  * <p>Three files: the settings at the start, a row for each call of the gauge, and what its memory
  * was asked and answered. A register's cell is empty where the register is as in the row above.
+ * Where power goes in the middle of a call, the vectors end before that call: a port cannot be made
+ * to stop there by its inputs.
  */
 public final class VectorWriter implements Observer, AutoCloseable {
     private static final Register[] REGISTERS = Register.values();
@@ -37,6 +40,7 @@ public final class VectorWriter implements Observer, AutoCloseable {
     private final Registers now = new Registers();
     private final Registers before = new Registers();
     private final StringBuilder line = new StringBuilder(1_024);
+    private final StringBuilder memoryLines = new StringBuilder();
     private long row;
 
     /**
@@ -137,7 +141,13 @@ public final class VectorWriter implements Observer, AutoCloseable {
         @Override
         public void tick(Sample sample) {
             row++;
-            device.tick(sample);
+            try {
+                device.tick(sample);
+            } catch (PowerCut cut) {
+                row--;
+                memoryLines.setLength(0);
+                throw new Reached();
+            }
             begin(VectorFormat.SAMPLE).append(sample.clockMillis);
             line.append(',').append(sample.shuntCounts);
             line.append(',').append(sample.voltageCounts).append(',');
@@ -189,6 +199,10 @@ public final class VectorWriter implements Observer, AutoCloseable {
                 }
             }
             write(vectorFile, line);
+            if (!memoryLines.isEmpty()) {
+                write(storeFile, memoryLines.deleteCharAt(memoryLines.length() - 1));
+                memoryLines.setLength(0);
+            }
         }
     }
 
@@ -228,7 +242,8 @@ public final class VectorWriter implements Observer, AutoCloseable {
         }
 
         private int told(String operation, int slot, int answer, String bytes) {
-            write(storeFile, row + "," + operation + "," + slot + "," + answer + "," + bytes);
+            memoryLines.append(row).append(',').append(operation).append(',').append(slot);
+            memoryLines.append(',').append(answer).append(',').append(bytes).append('\n');
             return answer;
         }
     }

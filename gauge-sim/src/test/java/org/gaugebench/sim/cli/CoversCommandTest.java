@@ -66,6 +66,8 @@ class CoversCommandTest {
         assertEquals(0, new FakeTerminal().run(args));
         Files.writeString(ours, "REQ-2\n");
         assertEquals(1, new FakeTerminal().run(args), "named, but it does not pass");
+        write("also.yaml", HOLDS, "[REQ-2]");
+        assertEquals(1, new FakeTerminal().run(args), "one of two does not pass");
     }
 
     @Test

@@ -57,6 +57,20 @@ class VectorsCommandTest {
     }
 
     @Test
+    void aMemorysAnswersAndRestartsAreAmongTheInputs() throws IOException {
+        Path shelf = FakeTerminal.scenarios().resolve("edge-cases");
+        String restarts = shelf.resolve("two-days-without-power.yaml").toString();
+        String[] args = {"vectors", "--until", "26 h", "--out", out.toString(), restarts};
+        assertEquals(0, terminal.run(args), terminal.err());
+        assertTrue(Files.readString(out.resolve("store.csv")).contains(",program,"), "it saves");
+        String cuts = shelf.resolve("a-cut-in-the-middle-of-a-save.yaml").toString();
+        FakeTerminal second = new FakeTerminal();
+        assertEquals(0, second.run("vectors", "--out", out.toString(), cuts), second.err());
+        assertFalse(
+                second.out().contains(" rows to 0 d 04:00:00"), "ends before the call that is cut");
+    }
+
+    @Test
     void oneCountOrOneSettingMoreIsNoticed() throws IOException {
         assertEquals(0, write(), terminal.err());
         Path vectors = out.resolve("vectors.csv");
