@@ -84,7 +84,7 @@ public final class Lane {
 
     /** Power comes up unless it was switched off before the run. */
     void start(Truth truth) {
-        if (supply.isDue(truth.timeMillis())) {
+        if (!supply.isOn() && supply.isDue(truth.timeMillis())) {
             powerUp(truth);
         }
     }

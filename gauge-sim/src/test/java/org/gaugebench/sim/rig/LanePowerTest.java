@@ -169,6 +169,13 @@ class LanePowerTest {
         assertEquals(7_200_000, watcher.last(Event.DECLARED).atMillis());
     }
 
+    @Test
+    void powerThatIsSwitchedOnAtTheStartComesUpOnce() {
+        run("start: 60 %", "at: 0 s, set: {gauge.power: on}");
+        assertEquals(1, watcher.times(Event.POWERED_UP));
+        assertEquals(1, watcher.times(Event.DECLARED));
+    }
+
     /** Whatever the write leaves: the record before it comes back, ten seconds later. */
     @ParameterizedTest
     @CsvSource({
