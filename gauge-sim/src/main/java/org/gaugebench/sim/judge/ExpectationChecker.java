@@ -48,7 +48,7 @@ final class ExpectationChecker {
             return;
         }
         Readout readout = lane.read();
-        long shown = Readings.shown(reading, readout, rig);
+        long shown = Readings.shown(reading, lane, readout, rig);
         long truth = needsTruth() ? Readings.truth(reading, rig) : 0;
         long margin = margin(shown, truth, readout);
         evaluated = true;

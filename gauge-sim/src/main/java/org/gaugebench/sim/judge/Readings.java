@@ -5,6 +5,7 @@ import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Trust;
 import org.gaugebench.sim.plant.TrueTimeToEmpty;
 import org.gaugebench.sim.plant.Truth;
+import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Rig;
 import org.gaugebench.sim.scenario.Expectation.Reading;
 
@@ -17,8 +18,11 @@ final class Readings {
 
     private Readings() {}
 
-    /** What the gauge shows, in the reading's unit, or {@link #NONE}. */
-    static long shown(Reading reading, Readout readout, Rig rig) {
+    /** What the gauge shows, in the reading's unit, or {@link #NONE}; without power: nothing. */
+    static long shown(Reading reading, Lane lane, Readout readout, Rig rig) {
+        if (!lane.hasPower() && !reading.isOfTruthAlone()) {
+            return NONE;
+        }
         return switch (reading) {
             case STATE_OF_CHARGE ->
                     readout.trust == Trust.UNKNOWN ? NONE : readout.stateOfChargePartsPerMillion;

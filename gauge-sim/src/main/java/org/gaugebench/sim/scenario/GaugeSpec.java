@@ -10,6 +10,7 @@ import org.gaugebench.core.settings.GaugeSettings;
  * @param kind what it is
  * @param settings what its installer told it
  * @param declaredPartsPerMillion state of charge declared at the start, or -1 for unknown
+ * @param power what becomes of it when its power goes
  * @param mistakes that an exhibit makes; empty for the other kinds
  */
 public record GaugeSpec(
@@ -17,12 +18,8 @@ public record GaugeSpec(
         Kind kind,
         GaugeSettings settings,
         long declaredPartsPerMillion,
+        PowerSpec power,
         Set<Mistake> mistakes) {
-
-    /** A gauge that makes no named mistake. */
-    public GaugeSpec(String name, Kind kind, GaugeSettings settings, long declaredPartsPerMillion) {
-        this(name, kind, settings, declaredPartsPerMillion, Set.of());
-    }
 
     /** What a gauge can be. */
     public enum Kind {
