@@ -17,9 +17,7 @@ final class MomentText {
                 + " shows "
                 + shown(Reading.STATE_OF_CHARGE, lane, readout, rig)
                 + ", true "
-                + Figures.of(
-                        Reading.STATE_OF_CHARGE,
-                        Readings.truth(Reading.STATE_OF_CHARGE, rig))
+                + Figures.of(Reading.STATE_OF_CHARGE, Readings.truth(Reading.STATE_OF_CHARGE, rig))
                 + (lane.hasPower() ? state(readout) : "; it has no power");
     }
 
