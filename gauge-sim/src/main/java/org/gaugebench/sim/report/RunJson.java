@@ -10,6 +10,7 @@ import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
+import org.gaugebench.sim.judge.RefusedCommand;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.scenario.Marks;
 import org.gaugebench.sim.scenario.ScenarioWriter;
@@ -140,6 +141,16 @@ public final class RunJson {
         }
         json.writeEndArray();
         json.writeNumberField("eventsDropped", result.eventsDropped());
+        json.writeArrayFieldStart("refusedCommands");
+        for (RefusedCommand each : result.refused()) {
+            json.writeStartObject();
+            decimal("atSeconds", each.atMillis(), SECOND_DIGITS);
+            json.writeStringField("gauge", each.gauge());
+            json.writeStringField("command", each.commandWords());
+            json.writeStringField("outcome", each.outcome().name());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
     }
 
     private void gauge(LaneResult lane) throws IOException {

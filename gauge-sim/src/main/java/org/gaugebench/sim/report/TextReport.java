@@ -7,6 +7,7 @@ import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
+import org.gaugebench.sim.judge.RefusedCommand;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.Verdict;
 import org.gaugebench.sim.scenario.GaugeSpec;
@@ -81,6 +82,7 @@ public final class TextReport {
         chart();
         expectations();
         events();
+        refused();
         origin();
         return page.toString();
     }
@@ -264,6 +266,24 @@ public final class TextReport {
         }
         if (result.eventsDropped() > 0) {
             page.paragraph(2, "and %s more, not kept".formatted(result.eventsDropped()));
+        }
+    }
+
+    private void refused() {
+        if (result.refused().isEmpty()) {
+            return;
+        }
+        heading("Commands that were refused");
+        int shown = Math.min(result.refused().size(), MOST_EVENTS_AT_AN_END);
+        for (RefusedCommand each : result.refused().subList(0, shown)) {
+            page.labelled(
+                    2,
+                    GAUGE_WIDTH + 2,
+                    Figures.moment(each.atMillis()),
+                    each.gauge() + ": " + each.commandWords() + ": " + each.reason());
+        }
+        if (shown < result.refused().size()) {
+            page.paragraph(2, "and %s more".formatted(result.refused().size() - shown));
         }
     }
 

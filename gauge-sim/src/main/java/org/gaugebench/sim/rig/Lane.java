@@ -7,6 +7,8 @@ import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
+import org.gaugebench.core.settings.GaugeSettings;
+import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
 import org.gaugebench.sim.device.exhibits.PlainCounter;
@@ -15,6 +17,7 @@ import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.SensorSpec;
+import org.jspecify.annotations.Nullable;
 
 /** One gauge under test with its own front end, fed by the rig's one truth. */
 public final class Lane {
@@ -24,10 +27,15 @@ public final class Lane {
     private final Sample sample = new Sample();
     private final Readout readout = new Readout();
     private final Registers registers = new Registers();
+    private final Observer observer;
+    private GaugeSettings settings;
+    private GaugeSettings.@Nullable Builder prepared;
     private long digest = Registers.DIGEST_START;
 
     Lane(GaugeSpec spec, SensorSpec sensor, SeedTree seeds, Observer observer) {
         this.spec = spec;
+        this.observer = observer;
+        this.settings = spec.settings();
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
         this.device =
                 switch (spec.kind()) {
@@ -56,7 +64,29 @@ public final class Lane {
     }
 
     void declare(long partsPerMillion) {
-        device.command(Command.DECLARE_STATE_OF_CHARGE, partsPerMillion);
+        command(Command.DECLARE_STATE_OF_CHARGE, partsPerMillion);
+    }
+
+    void command(Command command, long argument) {
+        observer.onAnswer(this, command, device.command(command, argument));
+    }
+
+    /** Keeps a setting until {@link #changeSettings()}: several may have to change at once. */
+    void prepare(Setting setting, long value) {
+        if (prepared == null) {
+            prepared = settings.toBuilder();
+        }
+        prepared.set(setting, value);
+    }
+
+    /** Hands over what was prepared; nothing where nothing was. */
+    void changeSettings() {
+        GaugeSettings.Builder builder = prepared;
+        if (builder != null) {
+            prepared = null;
+            settings = builder.build();
+            device.changeSettings(settings);
+        }
     }
 
     void setSensorOffset(long nanovolts) {

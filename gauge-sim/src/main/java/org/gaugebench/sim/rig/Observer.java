@@ -1,5 +1,7 @@
 package org.gaugebench.sim.rig;
 
+import org.gaugebench.core.port.Command;
+import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 
 /** Looks on while a rig runs; must not change it. */
@@ -41,4 +43,13 @@ public interface Observer {
      * @param value the event's figure
      */
     default void onEvent(Lane lane, Event event, long value) {}
+
+    /**
+     * A gauge answered a command.
+     *
+     * @param lane whose gauge
+     * @param command what it was asked
+     * @param outcome its one word
+     */
+    default void onAnswer(Lane lane, Command command, CommandOutcome outcome) {}
 }

@@ -2,6 +2,7 @@ package org.gaugebench.sim.scenario;
 
 import java.util.Locale;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
 
 /** Which unit of this side goes with a unit or a code of the core, and with a reading. */
@@ -46,6 +47,10 @@ final class SettingUnits {
             case VOLTAGE -> RecordUnit.MICROVOLTS;
             case TIME_TO_EMPTY -> RecordUnit.MINUTES;
         };
+    }
+
+    static String microamps(long microamps) {
+        return QuantityFormat.format(microamps, RecordUnit.MICROAMPS);
     }
 
     /** The name of an event or a fault in scenario files: SET_TO_FULL is "set-to-full". */

@@ -26,6 +26,17 @@ final class StepWriter {
         long at = -1;
         Map<String, String> set = new LinkedHashMap<>();
         for (Change change : scenario.changes()) {
+            if (isCommand(change)) {
+                step(at, set);
+                at = -1;
+                lines.item(
+                        "{at: "
+                                + ScenarioWriter.time(change.atMillis())
+                                + ", "
+                                + CommandReader.text(change)
+                                + "}");
+                continue;
+            }
             String key = key(change);
             if (change.atMillis() != at || set.containsKey(key)) {
                 step(at, set);
@@ -35,6 +46,10 @@ final class StepWriter {
         }
         step(at, set);
         lines.close();
+    }
+
+    private static boolean isCommand(Change change) {
+        return change.target() != Change.Target.DECLARE && change.target().command() != null;
     }
 
     private void step(long at, Map<String, String> set) {
@@ -60,6 +75,8 @@ final class StepWriter {
             case BATTERY_TEMPERATURE -> "battery.temperature";
             case SENSOR_OFFSET -> "sensor.offset";
             case DECLARE -> change.name() + ".declare";
+            case SETTING -> change.name();
+            default -> throw new IllegalStateException("a command has a step of its own");
         };
     }
 
@@ -75,6 +92,8 @@ final class StepWriter {
                     QuantityFormat.format(change.value(), RecordUnit.MILLICELSIUS);
             case SENSOR_OFFSET -> QuantityFormat.format(change.value(), RecordUnit.NANOVOLTS);
             case DECLARE -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);
+            case SETTING -> SettingText.of(CommandReader.address(change).setting(), change.value());
+            default -> throw new IllegalStateException("a command has a step of its own");
         };
     }
 

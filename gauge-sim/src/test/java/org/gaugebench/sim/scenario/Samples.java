@@ -89,6 +89,12 @@ final class Samples {
               - {at: 2 h, set: {lamp: off, lamp.current: 2 A, radio.power: 10 W}}
               - {from: 18 h, to: 23 h, every: 1 d, set: {lamp: on, battery.temperature: 3 °C}}
               - {at: 6 h, every: 12 h, until: 1 d, set: {sensor.offset: 3 uV, shore: on}}
+              - {at: 1 h, set: {core-gauge.capacity: 90 Ah, core-gauge.full-overdue: 5 d}}
+              - {from: 4 h, to: 5 h, set: {core-gauge.hold: 3 h, core-gauge.measure-capacity: on}}
+              - {at: 1 h, command: new-battery, gauge: core-gauge}
+              - {at: 2 h, command: zero-adjustment, gauge: core-gauge}
+              - {at: 2 h, every: 1 d, command: span-adjustment, gauge: core-gauge, meter: -9.5 A}
+              - {at: 3 h, command: forget-measured, gauge: core-gauge}
               - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
             expect:
               - {at: 3 d, reading: state-of-charge, within: 2 %, of: truth, because: "a: b"}
