@@ -154,8 +154,8 @@ class ScenarioProblemTest {
                 "expect: [{event: declared, at-least: 1, at-most: 2, expected-to-fail: x}]|6:53:"
                         + " two limits are two expectations, and one of them may hold; expected"
                         + " one entry with 'at-least: 1' and another with 'at-most: 3'",
-                "timeline: [{at: 2 h, command: new-battery, set: {isolator: open}}]|6:22: a step"
-                        + " has either 'set' or 'command'; expected two steps",
+                "timeline: [{at: 2 h, command: new-battery, set: {isolator: open}}]|6:22: a"
+                        + " step has either 'set' or 'command'; expected two steps",
                 "timeline: [{at: 2 h, command: reboot}]|6:31: 'command' cannot be 'reboot';"
                         + " expected one of: new-battery, forget-measured, zero-adjustment,"
                         + " span-adjustment",
@@ -165,8 +165,8 @@ class ScenarioProblemTest {
                         + " 'command: span-adjustment' only",
                 "timeline: [{from: 2 h, to: 3 h, command: new-battery}]|6:33: a command does not"
                         + " end; expected 'at: 2 h' for it",
-                "timeline: [{at: 2 h, set: {gauge.capacity: 20000 Ah}}]|6:44: 'gauge.capacity' must"
-                        + " be 100 mAh @ 20 h to 10000 Ah @ 20 h, but is 20000 Ah @ 20 h",
+                "timeline: [{at: 2 h, set: {gauge.capacity: 20000 Ah}}]|6:44: 'gauge.capacity'"
+                        + " must be 100 mAh to 10000 Ah, but is 20000 Ah",
                 "timeline: [{at: 2 h, set: {gauge.absorption: 80 V}}]|6:12: from 2 h the settings"
                         + " of 'gauge' contradict each other: 'absorption' must be at most"
                         + " voltage-full-scale (65536 mV), else full cannot be seen, but is 80 V;"
