@@ -1,5 +1,6 @@
 package org.gaugebench.sim.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -45,7 +46,8 @@ final class CheckCommand implements Callable<Integer> {
             names = "--resolved",
             description =
                     "Print the scenario with every default filled in and marked;"
-                            + " the output is a scenario again. One file only.")
+                            + " the output is a scenario again. One file only;"
+                            + " of one that varies, each run after a line '# run: ...'.")
     private boolean resolved;
 
     @Option(
@@ -61,12 +63,16 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
-        List<Scenario> scenarios = ScenarioLoader.load(ScenarioFiles.expand(files));
-        if (resolved && scenarios.size() > 1) {
+        List<Path> expanded = ScenarioFiles.expand(files);
+        List<Scenario> scenarios = ScenarioLoader.load(expanded);
+        if (resolved && expanded.size() > 1) {
             throw new InputException(
-                    "--resolved prints one scenario; %s were named".formatted(scenarios.size()));
+                    "--resolved prints one scenario; %s were named".formatted(expanded.size()));
         }
         for (Scenario scenario : scenarios) {
+            if (resolved && !scenario.variant().isEmpty()) {
+                terminal.out().print("# run: " + scenario.variant() + "\n");
+            }
             String text = resolved ? ScenarioWriter.resolved(scenario) : line(scenario);
             terminal.out().print(text.endsWith("\n") ? text : text + "\n");
         }
@@ -78,7 +84,7 @@ final class CheckCommand implements Callable<Integer> {
         int expectations = scenario.expectations().size();
         return "%s: good; %s; digest %s"
                 .formatted(
-                        scenario.file(),
+                        scenario.name(),
                         switch (expectations) {
                             case 0 -> "expects nothing, so a run gives no verdict";
                             case 1 -> "1 expectation";

@@ -66,6 +66,7 @@ public final class RunJson {
         json.writeNumberField("formatVersion", FORMAT_VERSION);
         json.writeStringField("version", version);
         json.writeStringField("scenario", result.scenario().file());
+        json.writeStringField("variant", result.scenario().variant());
         json.writeStringField("title", result.scenario().title());
         marks(result.scenario().marks());
         json.writeStringField("scenarioDigest", ScenarioWriter.digest(result.scenario()));

@@ -55,7 +55,7 @@ public final class TextReport {
     public static String verdictLine(RunResult result, Ink ink) {
         return verdictWord(result, ink)
                 + " ".repeat(Math.max(1, 12 - result.verdict().words().length()))
-                + Page.clean(result.scenario().file())
+                + Page.clean(result.scenario().name())
                 + " ("
                 + heldOf(result)
                 + ")";
@@ -94,7 +94,7 @@ public final class TextReport {
     private void verdict() {
         page.line(verdictWord(result, ink) + ": " + heldOf(result));
         page.paragraph(0, result.scenario().title());
-        page.paragraph(0, result.scenario().file());
+        page.paragraph(0, result.scenario().name());
         if (result.verdict() == Verdict.NO_VERDICT) {
             page.gap();
             page.paragraph(0, "The file expects nothing, so this run proves nothing.");

@@ -149,6 +149,7 @@ final class Samples {
                         .toList();
         return new Scenario(
                 "",
+                it.variant(),
                 it.title(),
                 it.about(),
                 it.marks(),
