@@ -44,6 +44,14 @@ final class Samples {
               end-current: 0.1 %
               charge-stop: 29 V
               discharge-stop: none
+              kinetic: {capacity-10-h: 93 Ah, capacity-1-h: 60 Ah}
+              slow-polarization: {resistance: 4 mOhm, time-constant: 30 min}
+              hysteresis: 8 mV
+              capacity-by-temperature: on
+              surroundings: {mean: 12 °C, swing: 8 K, warmest: 14 h, rise: 0.5 K/W,
+                time-constant: 6 h}
+              ageing: {capacity-loss: 20 %, resistance-growth: 50 %, acceptance-loss: 30 %}
+              weak-cell: {capacity: 90 %, lag: 2 %}
             sensor:
               shunt: 200 A / 60 mV
               shunt-error: -0.1 %

@@ -67,7 +67,7 @@ class ScenarioProblemTest {
             "hut.yaml:1:9: this program reads format 1",
             "hut.yaml:3:11: expected a time such as 2 h 30 min, but found '7' without a unit",
             "hut.yaml:5:10: 'capacity' is missing in battery; expected 'capacity: 60 Ah @ 20 h'",
-            "hut.yaml:5:22: 'chemistry' cannot be 'lead'; expected one of: lead-acid-agm, lifepo4",
+            "hut.yaml:5:22: 'chemistry' cannot be 'lead'; expected one of: lead-acid-flooded,",
             "hut.yaml:5:28: there is no key 'capcity' in battery; did you mean 'capacity'?",
             "hut.yaml:6:17: expected a shunt rating such as 100 A / 75 mV, but found '75 mV'",
             "hut.yaml:7:9: there is no key 'absorbtion' in gauge; did you mean 'absorption'?",
