@@ -116,22 +116,21 @@ final class StepWriter {
     }
 
     private void expectation(Expectation it) {
-        if (it.kind() == Kind.AT) {
-            lines.openItem("at", ScenarioWriter.time(it.fromMillis()));
-        } else {
-            if (it.event() != null) {
-                lines.openItem("event", SettingUnits.key(it.event()));
-                if (it.fault() != null) {
-                    lines.value("fault", SettingUnits.key(it.fault()));
-                }
-            } else {
-                lines.openItem("throughout", "true");
-            }
+        String to = ScenarioWriter.time(it.toMillis());
+        switch (it.kind()) {
+            case AT -> lines.openItem("at", ScenarioWriter.time(it.fromMillis()));
+            case BY -> lines.openItem("by", to);
+            case THROUGHOUT, NEVER, ONCE -> lines.openItem(SettingUnits.key(it.kind()), "true");
+            case EVENTS -> event(it);
+        }
+        if (it.kind() != Kind.AT) {
             lines.value("from", ScenarioWriter.time(it.fromMillis()), ScenarioWriter.time(0));
-            lines.value(
-                    "to",
-                    ScenarioWriter.time(it.toMillis()),
-                    ScenarioWriter.time(scenario.durationMillis()));
+        }
+        if (it.kind() != Kind.AT && it.kind() != Kind.BY) {
+            lines.value("to", to, ScenarioWriter.time(scenario.durationMillis()));
+        }
+        if (it.register() != null) {
+            lines.value("register", SettingUnits.key(it.register()));
         }
         if (it.reading() != null) {
             lines.value("reading", it.reading().key());
@@ -154,6 +153,28 @@ final class StepWriter {
                     lines.isCanonical() ? "yes" : Lines.quoted(it.expectedToFail()));
         }
         lines.close();
+    }
+
+    private void event(Expectation it) {
+        lines.openItem("event", it.event() == null ? "" : SettingUnits.key(it.event()));
+        if (it.fault() != null) {
+            lines.value("fault", SettingUnits.key(it.fault()));
+        }
+        span("first", it.times().firstFromMillis(), it.times().firstToMillis());
+        span("last", it.times().lastFromMillis(), it.times().lastToMillis());
+    }
+
+    private void span(String key, long from, long to) {
+        List<String> ends = new ArrayList<>();
+        if (from > 0) {
+            ends.add("from: " + ScenarioWriter.time(from));
+        }
+        if (to < Long.MAX_VALUE) {
+            ends.add("to: " + ScenarioWriter.time(to));
+        }
+        if (!ends.isEmpty()) {
+            lines.value(key, "{" + String.join(", ", ends) + "}");
+        }
     }
 
     private void comparison(Expectation it) {
@@ -180,6 +201,6 @@ final class StepWriter {
     }
 
     private static String figure(Expectation it, long value) {
-        return it.event() == null ? ExpectationText.value(it, value) : Long.toString(value);
+        return it.reading() == null ? Long.toString(value) : ExpectationText.value(it, value);
     }
 }

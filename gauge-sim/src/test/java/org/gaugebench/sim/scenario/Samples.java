@@ -119,6 +119,14 @@ final class Samples {
                  expected-to-fail: "x: y"}
               - {at: 1 d, reading: time-to-empty, is: more than 99 h}
               - {at: 1 d, reading: time-to-empty, is: not-known}
+              - {by: 2 d, from: 1 h, reading: average-current, at-least: -2 A}
+              - {never: true, from: 1 h, reading: temperature, is: not-known}
+              - {once: true, to: 2 d, reading: full-charge-capacity, within: 1 Ah, of: truth}
+              - {at: 1 d, register: full-count, is: 3}
+              - {throughout: true, from: 1 h, register: saves, at-least: 1, at-most: 99}
+              - {at: 1 d, register: charge-nanocoulombs, within: 5, of: 12}
+              - {event: declared, from: 1 h, at-most: 3, first: {from: 1 h, to: 2 h}}
+              - {event: declared, from: 2 h, last: {to: 2 d}}
               - {at: 9 d, reading: true-state-of-charge, is: 50 %}
             """;
 
@@ -146,8 +154,10 @@ final class Samples {
                                                 e.fromMillis(),
                                                 e.toMillis(),
                                                 e.reading(),
+                                                e.register(),
                                                 e.event(),
                                                 e.fault(),
+                                                e.times(),
                                                 e.comparison(),
                                                 e.value(),
                                                 e.tolerance(),

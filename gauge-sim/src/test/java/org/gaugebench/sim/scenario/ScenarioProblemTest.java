@@ -133,9 +133,30 @@ class ScenarioProblemTest {
                         + " make more than 10000 changes; a load that cycles has 'on-for' and"
                         + " 'every' of its own",
                 "expect: [{at: 1 d, event: set-to-full}]|6:11: an expectation has exactly one of"
-                        + " 'at: 7 d', 'throughout: true', 'event: set-to-full'",
+                        + " 'at: 7 d', 'throughout: true', 'by: 6 h', 'never: true', 'once: true',"
+                        + " or counts an event such as 'event: set-to-full'",
                 "expect: [{event: set-to-full}]|6:10: an event is counted: expected 'times: 1', or"
-                        + " 'at-least: 1', 'at-most: 3' or both",
+                        + " 'at-least: 1', 'at-most: 3' or both, or one of 'by: 6 h',"
+                        + " 'never: true', 'once: true'",
+                "expect: [{by: 1 d, never: true, reading: voltage, is: 1 V}]|6:10: an expectation"
+                        + " has exactly one of 'at: 7 d', 'throughout: true', 'by: 6 h',"
+                        + " 'never: true', 'once: true', or counts an event such as"
+                        + " 'event: set-to-full'",
+                "expect: [{by: 1 d, to: 2 d, reading: voltage, is: 1 V}]|6:20: 'by' is the end"
+                        + " already; expected 'by' or 'to'",
+                "expect: [{never: true, reading: voltage, at-least: 1 V, at-most: 2 V}]|6:57: two"
+                        + " limits are two expectations, and each could be true at another"
+                        + " minute; expected 'within: 1 V' with 'of: 13 V'",
+                "expect: [{at: 1 d, register: full-counts, is: 1}]|6:30: 'register' cannot be"
+                        + " 'full-counts'; did you mean 'full-count'?",
+                "expect: [{at: 1 d, register: full-count, is: 1 A}]|6:46: expected a whole number"
+                        + " from -2305843009213693951 to 2305843009213693951 such as 10, but found"
+                        + " '1 A'",
+                "expect: [{at: 1 d, reading: average-current, within: 1 A, of: truth}]|6:63:"
+                        + " 'average-current' cannot be compared with the truth; expected a value"
+                        + " such as 'of: 4.2 A'",
+                "expect: [{event: declared, first: {from: 2 h, to: 1 h}}]|6:51: 'to' must not be"
+                        + " before 'from'",
                 "expect: [{at: 1 d, reading: time-to-empty, within: 1 h, of: truth}]|6:61:"
                         + " 'time-to-empty' cannot be compared with the truth; expected a value"
                         + " such as 'of: 2 h 30 min'",

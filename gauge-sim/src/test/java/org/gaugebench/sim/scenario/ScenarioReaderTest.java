@@ -124,6 +124,15 @@ class ScenarioReaderTest {
                         "core-gauge upper-edge at 2 d: at most 99 %",
                         "time-to-empty at 1 d: more than 99 h",
                         "time-to-empty at 1 d: not known",
+                        "average-current from 1 h by 2 d: at least -2 A",
+                        "temperature never from 1 h to 3 d: not known",
+                        "full-charge-capacity once from 0 s to 2 d: within 1 Ah of the truth",
+                        "register full-count at 1 d: exactly 3 times",
+                        "register saves from 1 h to 3 d: at least 1 times",
+                        "register saves from 1 h to 3 d: at most 99 times",
+                        "register charge-nanocoulombs at 1 d: within 5 nC of 12 nC",
+                        "'declared' from 1 h to 3 d: at most 3 times, the first from 1 h to 2 h",
+                        "'declared' from 2 h to 3 d: at least 1 time, the last to 2 d",
                         "true-state-of-charge at 9 d: exactly 50 %"),
                 all.stream().map(Expectation::text).toList());
         assertEquals(Comparison.MORE_THAN, all.get(12).comparison());
