@@ -3,26 +3,32 @@ package org.gaugebench.sim.plant;
 import org.gaugebench.sim.scenario.LoadSpec;
 
 /**
- * One load, steady or cycling. A cycle begins with its on part at the moment the load is switched
- * on (the start of the run for a load that is on then).
+ * One load, steady or cycling, with a shape within its on part. A cycle begins with its on part at
+ * the moment the load is switched on (the start of the run for a load that is on then), or as long
+ * after it as the load is told to wait.
  */
 final class Load {
+    private static final long OFF = -1;
+
     private final LoadSpec spec;
+    private final Shape shape;
     private long amount;
     private boolean switchedOn;
-    private long cycleStartMillis;
+    private long startMillis;
 
     Load(LoadSpec spec) {
         this.spec = spec;
+        shape = Shape.of(spec.traits().shape());
         amount = spec.amount();
         switchedOn = spec.switchedOn();
+        startMillis = spec.traits().startsAfterMillis();
     }
 
     /** Takes over the state of another load of the same spec. */
     void adopt(Load other) {
         amount = other.amount;
         switchedOn = other.switchedOn;
-        cycleStartMillis = other.cycleStartMillis;
+        startMillis = other.startMillis;
     }
 
     String name() {
@@ -39,13 +45,14 @@ final class Load {
 
     void switchTo(boolean on, long nowMillis) {
         if (on && !switchedOn) {
-            cycleStartMillis = nowMillis;
+            startMillis = nowMillis + spec.traits().startsAfterMillis();
         }
         switchedOn = on;
     }
 
-    boolean isCycling() {
-        return switchedOn && spec.periodMillis() > 0;
+    /** Whether what it draws at an instant may differ from its mean over a step. */
+    boolean isVarying() {
+        return switchedOn && (spec.periodMillis() > 0 || shape.isVarying());
     }
 
     /** Amps, watts or siemens by kind while the load is on. */
@@ -53,36 +60,68 @@ final class Load {
         return spec.kind() == LoadSpec.Kind.CONSTANT_RESISTANCE ? 1 / (amount / 1e6) : amount / 1e6;
     }
 
-    /** Part that is on at an instant: 0 or 1. The on part holds its first instant, not its last. */
+    /**
+     * Part of its size that it draws at an instant. The on part holds its first instant, not its
+     * last.
+     */
     double at(long millis) {
-        if (!isCycling()) {
-            return switchedOn ? 1 : 0;
-        }
-        return (millis - cycleStartMillis) % spec.periodMillis() < spec.onMillis() ? 1 : 0;
+        long since = sinceOn(millis);
+        return since == OFF ? 0 : shape.at(since);
     }
 
-    /** Mean part that is on from one instant to a later one. */
+    private long sinceOn(long millis) {
+        long elapsed = millis - startMillis;
+        if (!switchedOn || elapsed < 0) {
+            return OFF;
+        }
+        if (spec.periodMillis() == 0) {
+            return elapsed;
+        }
+        long phase = elapsed % spec.periodMillis();
+        return phase < spec.onMillis() ? phase : OFF;
+    }
+
+    /** Exact mean part of its size that it draws from one instant to a later one. */
     double meanOver(long fromMillis, long toMillis) {
-        if (!isCycling()) {
-            return switchedOn ? 1 : 0;
+        if (!switchedOn || toMillis <= startMillis) {
+            return 0;
         }
-        return (onMillisUntil(toMillis) - onMillisUntil(fromMillis))
-                / (double) (toMillis - fromMillis);
+        long from = Math.max(fromMillis, startMillis) - startMillis;
+        long to = toMillis - startMillis;
+        double sum = spec.periodMillis() == 0 ? shape.integral(from, to) : overCycles(from, to);
+        return sum / (toMillis - fromMillis);
     }
 
-    private long onMillisUntil(long millis) {
-        long elapsed = millis - cycleStartMillis;
-        return elapsed / spec.periodMillis() * spec.onMillis()
-                + Math.min(elapsed % spec.periodMillis(), spec.onMillis());
+    private double overCycles(long from, long to) {
+        long on = spec.onMillis();
+        long period = spec.periodMillis();
+        long first = Math.min(from % period, on);
+        long last = Math.min(to % period, on);
+        long cycles = to / period - from / period;
+        if (cycles == 0) {
+            return shape.integral(first, last);
+        }
+        double whole = cycles > 1 ? (cycles - 1) * shape.integral(0, on) : 0;
+        return shape.integral(first, on) + whole + shape.integral(0, last);
     }
 
-    /** First instant after the given one at which the load goes on or off by itself. */
-    long nextChangeMillis(long afterMillis) {
-        if (!isCycling()) {
+    /** First instant at or after the given one from which its mean over a step changes. */
+    long nextChangeMillis(long atMillis) {
+        if (!switchedOn) {
             return Long.MAX_VALUE;
         }
-        long phase = (afterMillis - cycleStartMillis) % spec.periodMillis();
+        if (atMillis < startMillis) {
+            return startMillis;
+        }
+        long since = sinceOn(atMillis);
+        if (since != OFF && !shape.isSteadyFrom(since)) {
+            return atMillis;
+        }
+        if (spec.periodMillis() == 0) {
+            return Long.MAX_VALUE;
+        }
+        long phase = (atMillis - startMillis) % spec.periodMillis();
         long next = phase < spec.onMillis() ? spec.onMillis() : spec.periodMillis();
-        return afterMillis - phase + next;
+        return atMillis - phase + next;
     }
 }

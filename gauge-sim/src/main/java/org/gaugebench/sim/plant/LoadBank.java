@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 /** All loads as three sums, renewed only when a load switches. */
 final class LoadBank {
     private final Load[] loads;
-    private boolean anyCycling;
+    private boolean anyVarying;
 
     // Sums of the means over the present step.
     private double currentAmps;
@@ -23,7 +23,7 @@ final class LoadBank {
         for (int i = 0; i < loads.length; i++) {
             loads[i].adopt(other.loads[i]);
         }
-        anyCycling = other.anyCycling;
+        anyVarying = other.anyVarying;
         currentAmps = other.currentAmps;
         powerWatts = other.powerWatts;
         conductanceSiemens = other.conductanceSiemens;
@@ -47,7 +47,7 @@ final class LoadBank {
         currentAmps = 0;
         powerWatts = 0;
         conductanceSiemens = 0;
-        anyCycling = false;
+        anyVarying = false;
         long next = Long.MAX_VALUE;
         for (Load load : loads) {
             double part = load.meanOver(fromMillis, toMillis) * load.size();
@@ -56,7 +56,7 @@ final class LoadBank {
                 case CONSTANT_POWER -> powerWatts += part;
                 case CONSTANT_RESISTANCE -> conductanceSiemens += part;
             }
-            anyCycling |= load.isCycling();
+            anyVarying |= load.isVarying();
             next = Math.min(next, load.nextChangeMillis(fromMillis));
         }
         return next;
@@ -73,7 +73,7 @@ final class LoadBank {
 
     /** How much more than the step's mean is drawn at an instant, at a bus voltage. */
     double excessAmpsAt(long millis, double volts) {
-        if (!anyCycling || volts <= 0) {
+        if (!anyVarying || volts <= 0) {
             return 0;
         }
         double amps = 0;

@@ -34,6 +34,10 @@ final class LoadReader {
         boolean cycles = block.hasAny("on-for", "every");
         long onMillis = block.quantity("on-for", MILLIS, 1, YEAR_MILLIS, 0);
         long period = block.quantity("every", MILLIS, 1, YEAR_MILLIS, 0);
+        LoadTraits traits =
+                new LoadTraits(
+                        block.quantity("starts-after", MILLIS, 0, YEAR_MILLIS, 0),
+                        LoadShapeReader.read(block));
         block.finish();
         if (cycles && !(block.has("on-for") && block.has("every"))) {
             block.problem(
@@ -42,7 +46,7 @@ final class LoadReader {
         } else if (cycles && period > 0 && onMillis >= period) {
             block.problem("on-for", "'on-for' must be shorter than 'every', such as 10 min of 1 h");
         }
-        return new LoadSpec(name, on, kind, amount, onMillis, period);
+        return new LoadSpec(name, on, kind, amount, onMillis, period, traits);
     }
 
     /** The amount of a load in the unit of its kind. */

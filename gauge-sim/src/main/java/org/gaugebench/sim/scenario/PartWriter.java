@@ -160,7 +160,18 @@ final class PartWriter {
             lines.value("on-for", ScenarioWriter.time(it.onMillis()));
             lines.value("every", ScenarioWriter.time(it.periodMillis()));
         }
+        loadTraits(it.traits());
         lines.close();
+    }
+
+    private void loadTraits(LoadTraits it) {
+        if (it.startsAfterMillis() > 0) {
+            lines.value("starts-after", ScenarioWriter.time(it.startsAfterMillis()));
+        }
+        LoadShape shape = it.shape();
+        if (shape != null) {
+            LoadShapeReader.write(shape, lines);
+        }
     }
 
     private void onOff(boolean on, boolean usual) {

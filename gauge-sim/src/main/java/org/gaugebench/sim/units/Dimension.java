@@ -26,6 +26,8 @@ public enum Dimension {
     VOLTAGE_PER_TEMPERATURE("a temperature coefficient", "-24 mV/K"),
     /** Parts of one in 30 days. */
     RATIO_PER_MONTH("a loss per month", "4 %/month"),
+    /** Cycles in a second. */
+    FREQUENCY("a frequency", "200 Hz"),
     /** Counts of a converter. */
     COUNTS("converter counts", "1.5 counts"),
     /** Width of a converter. */

@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 /**
  * An exact quantity.
  *
- * @param amount in the dimension's base unit: A, V, Ohm, W, Ah, s, °C, parts of one
+ * @param amount in the dimension's base unit: A, V, Ohm, W, Ah, s, °C, Hz, parts of one
  * @param dimension what it measures
  */
 public record Quantity(BigDecimal amount, Dimension dimension) {

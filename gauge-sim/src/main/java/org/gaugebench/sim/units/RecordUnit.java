@@ -44,6 +44,8 @@ public enum RecordUnit {
     MICROVOLTS_PER_KELVIN(Dimension.VOLTAGE_PER_TEMPERATURE, "1 uV/K", "0.000001"),
     /** 1 ppm in 30 days. */
     PARTS_PER_MILLION_PER_MONTH(Dimension.RATIO_PER_MONTH, "1 ppm/month", "0.000001"),
+    /** 1 mHz. */
+    MILLIHERTZ(Dimension.FREQUENCY, "1 mHz", "0.001"),
     /** 1/256 of a count. */
     COUNTS_Q8(Dimension.COUNTS, "1/256 of a count", "0.00390625"),
     /** 1 bit. */
@@ -69,7 +71,7 @@ public enum RecordUnit {
         return step;
     }
 
-    /** One step in the dimension's base unit (A, V, Ohm, W, Ah, s, °C, parts of one). */
+    /** One step in the dimension's base unit (A, V, Ohm, W, Ah, s, °C, Hz, parts of one). */
     BigDecimal size() {
         return size;
     }

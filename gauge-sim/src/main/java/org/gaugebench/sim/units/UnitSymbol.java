@@ -39,6 +39,8 @@ record UnitSymbol(String symbol, Dimension dimension, BigDecimal size, boolean w
         add(table, Dimension.VOLTAGE_PER_TEMPERATURE, true, "mV/K", "0.001", "uV/K", "0.000001");
         add(table, Dimension.VOLTAGE_PER_TEMPERATURE, false, "mV/°C", "0.001", "mV/C", "0.001");
         add(table, Dimension.RATIO_PER_MONTH, true, "%/month", "0.01", "ppm/month", "0.000001");
+        add(table, Dimension.FREQUENCY, true, "Hz", "1", "mHz", "0.001");
+        add(table, Dimension.FREQUENCY, false, "kHz", "1000");
         add(table, Dimension.COUNTS, true, "counts", "1");
         add(table, Dimension.COUNTS, false, "count", "1");
         add(table, Dimension.BITS, true, "bit", "1");

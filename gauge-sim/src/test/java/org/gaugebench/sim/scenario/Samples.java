@@ -91,7 +91,10 @@ final class Samples {
               lamp: {current: 1.2 A, switched: off}
               radio: {power: 30 W}
               heater: {resistance: 8 Ohm}
-              pump: {current: 5 A, on-for: 10 min, every: 30 min}
+              pump: {current: 5 A, on-for: 10 min, every: 30 min, starts-after: 90 s,
+                inrush: {peak: 500 %, time-constant: 150 ms}}
+              dimmer: {current: 3 A, pulse-width: {frequency: 199.9 Hz, duty: 30 %, phase: 25 %}}
+              inverter: {power: 40 W, ripple: {line-frequency: 60 Hz, depth: 80 %, phase: 5 %}}
             timeline:
               - {at: 2 h, set: {lamp: on, isolator: open, protection: open}}
               - {at: 2 h, set: {lamp: off, lamp.current: 2 A, radio.power: 10 W}}
