@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.nodes.Node;
 
@@ -21,11 +22,22 @@ final class Problems {
     private final String file;
     private final Map<String, String[]> lines = new LinkedHashMap<>();
     private final Set<ScenarioProblem> found = new LinkedHashSet<>();
+    private final @Nullable KeyLog log;
     private int leftOut;
 
     Problems(String file, String text) {
+        this(file, text, null);
+    }
+
+    /** With a log of every key that is asked for. */
+    Problems(String file, String text, @Nullable KeyLog log) {
         this.file = file;
+        this.log = log;
         addFile(file, text);
+    }
+
+    @Nullable KeyLog log() {
+        return log;
     }
 
     /** Makes a file known, so that problems in it can show its lines. */

@@ -53,11 +53,8 @@ final class VaryReader {
         if (PartMerge.value(root, SEEDS) == null) {
             return null;
         }
-        Block file = new Block(new Problems("", ""), root, "the scenario");
-        boolean both =
-                file.has("seed") || PartMerge.value(vary == null ? root : vary, "seed") != null;
-        if (both) {
-            refuse("the seed stands in 'seeds' and once more; expected one of them");
+        if (vary != null && PartMerge.value(vary, "seed") != null) {
+            refuse("the seed varies in 'vary' and in 'seeds'; expected one of them");
         }
         return new Block(problems, root, "the scenario")
                 .parsed(SEEDS, SeedRange.EXAMPLE, SeedRange::parse, new SeedRange(1, 1));

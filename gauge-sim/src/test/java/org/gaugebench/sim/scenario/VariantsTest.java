@@ -145,8 +145,10 @@ class VariantsTest {
         assertRefused("more than 256 combinations", most.replace("[0 %", "[99 %, 0 %"));
         assertRefused("25600 runs; expected at most 10000", most + "seeds: 1..100\n");
         assertRefused("ticks; take fewer of them", "seeds: 1..10000\n".concat("tick: 1 ms\n"));
-        assertRefused("the seed stands in 'seeds' and once more", "seeds: 1..2\nseed: 4\n");
         assertRefused(
-                "the seed stands in 'seeds' and once more", "seeds: 1..2\nvary: {seed: [4]}\n");
+                "the seed varies in 'vary' and in 'seeds'", "seeds: 1..2\nvary: {seed: [4]}\n");
+        assertEquals(
+                List.of(1L, 2L),
+                runs("seeds: 1..2\nseed: 4\n").stream().map(Scenario::seed).toList());
     }
 }
