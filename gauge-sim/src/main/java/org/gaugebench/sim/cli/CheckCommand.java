@@ -1,14 +1,12 @@
 package org.gaugebench.sim.cli;
 
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.ScenarioWriter;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Reads scenarios without running them. */
 @Command(
@@ -36,11 +34,11 @@ import picocli.CommandLine.Parameters;
 final class CheckCommand implements Callable<Integer> {
     private final Terminal terminal;
 
-    @Parameters(
-            paramLabel = "FILE",
-            arity = "1..*",
-            description = "Scenario files, folders or patterns, as for 'run'.")
-    private List<String> files = new ArrayList<>();
+    @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
+
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     @Option(
             names = "--resolved",
@@ -50,24 +48,16 @@ final class CheckCommand implements Callable<Integer> {
                             + " of one that varies, each run after a line '# run: ...'.")
     private boolean resolved;
 
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "Show this help.")
-    @SuppressWarnings("unused") // the parser reads it
-    private boolean help;
-
     CheckCommand(Terminal terminal) {
         this.terminal = terminal;
     }
 
     @Override
     public Integer call() throws InputException {
-        List<Path> expanded = ScenarioFiles.expand(files);
-        List<Scenario> scenarios = ScenarioLoader.load(expanded);
-        if (resolved && expanded.size() > 1) {
+        List<Scenario> scenarios = arguments.load();
+        if (resolved && files(scenarios) > 1) {
             throw new InputException(
-                    "--resolved prints one scenario; %s were named".formatted(expanded.size()));
+                    "--resolved prints one scenario; %s were named".formatted(files(scenarios)));
         }
         for (Scenario scenario : scenarios) {
             if (resolved && !scenario.variant().isEmpty()) {
@@ -78,6 +68,10 @@ final class CheckCommand implements Callable<Integer> {
         }
         terminal.out().flush();
         return ExitCodes.OK;
+    }
+
+    private static long files(List<Scenario> scenarios) {
+        return scenarios.stream().map(Scenario::file).distinct().count();
     }
 
     private static String line(Scenario scenario) {

@@ -91,6 +91,9 @@ public final class Main implements Callable<Integer> {
         CommandLine line = new CommandLine(this);
         line.addSubcommand(new RunCommand(terminal));
         line.addSubcommand(new CheckCommand(terminal));
+        line.addSubcommand(new CoversCommand(terminal));
+        line.addSubcommand(new CompareCommand(terminal));
+        line.addSubcommand(new VectorsCommand(terminal));
         line.addSubcommand(new ReplayCommand());
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));

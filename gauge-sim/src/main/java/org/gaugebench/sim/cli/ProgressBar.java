@@ -49,12 +49,18 @@ final class ProgressBar implements Observer, AutoCloseable {
         drawnLength = line.length();
     }
 
-    /** Takes the bar away again. */
-    @Override
-    public void close() {
+    /** Takes the bar away, so that something else can be printed. */
+    void clear() {
         if (drawnLength > 0) {
             err.print("\r" + " ".repeat(drawnLength) + "\r");
             err.flush();
+            drawnLength = 0;
         }
+    }
+
+    /** Takes the bar away for good. */
+    @Override
+    public void close() {
+        clear();
     }
 }

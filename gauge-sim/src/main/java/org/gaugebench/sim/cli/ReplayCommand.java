@@ -31,6 +31,7 @@ import org.gaugebench.sim.rig.ReplayResult;
 import org.gaugebench.sim.rig.ReplaySetup;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -39,22 +40,28 @@ import picocli.CommandLine.Spec;
 /** {@code replay LOG.csv}: the core counts a measured log. Exit codes: 0 counted, 2 wrong input. */
 @Command(
         name = "replay",
-        description =
-                "Count a measured log with the gauge core and compare it with the log's own"
-                        + " counter.",
+        header = "Count a measured log with the gauge core.",
+        description = {
+            "",
+            "Compares the charge that the core counts with the log's own counter, where it has"
+                    + " one.",
+            ""
+        },
+        parameterListHeading = "%n",
+        optionListHeading = "%nOptions:%n",
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            " 0:counted",
+            " 2:wrong input or command line; nothing was written",
+            "70:a defect of this program"
+        },
+        footerHeading = "%nExample:%n",
         footer = {
-            "",
-            "Example:",
-            "  replay LOG.csv --time time_s --current current_A --voltage voltage_V \\",
-            "    --counter tester_Ah --positive charge --shunt \"20 A / 60 mV\" \\",
-            "    --adc \"20 bit, 100 mV\" --capacity \"2.9 Ah\"",
-            "",
-            "Exit codes: 0 counted; 2 wrong input or usage, nothing written."
+            "  gauge-sim replay LOG.csv --time time_s --current current_A \\",
+            "    --voltage voltage_V --counter tester_Ah --positive charge \\",
+            "    --shunt \"20 A / 60 mV\" --adc \"20 bit, 100 mV\" --capacity \"2.9 Ah\""
         })
 public final class ReplayCommand implements Callable<Integer> {
-    private static final int EXIT_OK = 0;
-    private static final int EXIT_WRONG_INPUT = 2;
-
     /** At rest is a current under this part of the shunt's rating. */
     private static final double QUIET_PART = 0.001;
 
@@ -62,6 +69,10 @@ public final class ReplayCommand implements Callable<Integer> {
     private static final long MOST_TICKS = 2_000_000_000L;
 
     @Spec private CommandSpec spec;
+
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     @Parameters(paramLabel = "LOG.csv", description = "the log, a CSV file with a header row")
     private Path file;
@@ -183,13 +194,6 @@ public final class ReplayCommand implements Callable<Integer> {
     @Option(names = "--json", description = "print one JSON object instead of the report")
     private boolean json;
 
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "show this help")
-    @SuppressWarnings("unused") // picocli reads it
-    private boolean help;
-
     @Override
     public Integer call() {
         List<String> wrong = new ArrayList<>();
@@ -231,7 +235,7 @@ public final class ReplayCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         out.print(json ? ReplayJson.of(outcome) : ReplayText.of(outcome));
         out.flush();
-        return EXIT_OK;
+        return ExitCodes.OK;
     }
 
     private void checkWhole(MeasuredLog log, ReplaySetup setup, GapCheck gaps, SignCheck sign)
@@ -320,6 +324,6 @@ public final class ReplayCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         messages.forEach(err::println);
         err.flush();
-        return EXIT_WRONG_INPUT;
+        return ExitCodes.WRONG_INPUT;
     }
 }

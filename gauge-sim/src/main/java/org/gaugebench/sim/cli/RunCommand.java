@@ -7,20 +7,22 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.gaugebench.sim.cli.ShelfRunner.Job;
 import org.gaugebench.sim.judge.Figures;
-import org.gaugebench.sim.judge.RunRecorder;
-import org.gaugebench.sim.judge.RunResult;
-import org.gaugebench.sim.judge.Verdict;
-import org.gaugebench.sim.report.RunJson;
-import org.gaugebench.sim.report.TextReport;
+import org.gaugebench.sim.judge.ShelfCase;
+import org.gaugebench.sim.judge.ShelfCase.Ending;
+import org.gaugebench.sim.report.JUnitXml;
+import org.gaugebench.sim.report.MomentPage;
+import org.gaugebench.sim.report.RuleCoverageText;
+import org.gaugebench.sim.report.SummaryTable;
 import org.gaugebench.sim.report.TraceCsv;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Observers;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** Runs scenarios and reports what came of them. */
 @Command(
@@ -30,8 +32,8 @@ import picocli.CommandLine.Parameters;
             "",
             "Simulates each scenario and prints the verdict first, then the reading against the"
                     + " truth, a chart, every expectation and the events. All problems of all"
-                    + " files are told before anything runs. Several files get one line each, and"
-                    + " the whole report only where something does not hold.",
+                    + " files are told before anything runs. Of several files, those that are not"
+                    + " right get the whole report, and a table has them all, the worst first.",
             ""
         },
         parameterListHeading = "%n",
@@ -39,14 +41,16 @@ import picocli.CommandLine.Parameters;
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             " 0:every expectation holds; or a single file that expects nothing (no verdict)",
-            " 1:it ran, and an expectation failed, or one of several files expects nothing",
+            " 1:it ran, and an expectation failed or the time was over, or one of several files"
+                    + " expects nothing",
             " 2:wrong input or command line; nothing ran, nothing was written",
-            "70:a defect of this program"
+            "70:a defect of this program; of several files the others ran all the same"
         },
         footerHeading = "%nExamples:%n",
         footer = {
             "  gauge-sim run scenarios/first-steps/a-week-in-the-hut.yaml",
-            "  gauge-sim run scenarios",
+            "  gauge-sim run --only winter --timeout '30 s' --junit verdicts.xml scenarios",
+            "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml"
         })
 final class RunCommand implements Callable<Integer> {
@@ -54,13 +58,13 @@ final class RunCommand implements Callable<Integer> {
 
     private final Terminal terminal;
 
-    @Parameters(
-            paramLabel = "FILE",
-            arity = "1..*",
-            description =
-                    "Scenario files, folders (every .yaml file below, without parts/) or patterns"
-                            + " such as 'scenarios/**/*.yaml'.")
-    private List<String> files = new ArrayList<>();
+    @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
+    @Mixin private final ShelfOptions shelf = new ShelfOptions();
+    @Mixin private final TagOptions tags = new TagOptions();
+
+    @Mixin
+    @SuppressWarnings("unused") // the parser reads it
+    private final HelpOption help = new HelpOption();
 
     @Option(
             names = "--seed",
@@ -86,6 +90,15 @@ final class RunCommand implements Callable<Integer> {
     private long traceEveryMillis;
 
     @Option(
+            names = "--trace-ahead",
+            description = {
+                "Add to each row of the trace what is really left: available charge, and the true"
+                        + " times to empty with the load held and as the scenario goes on. Runs"
+                        + " ahead from every row: '--trace-every 1 h' keeps that short."
+            })
+    private boolean traceAhead;
+
+    @Option(
             names = "--json",
             description = "Print one JSON object a scenario, each on a line, instead of text.")
     private boolean json;
@@ -94,11 +107,28 @@ final class RunCommand implements Callable<Integer> {
     private boolean full;
 
     @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "Show this help.")
-    @SuppressWarnings("unused") // the parser reads it
-    private boolean help;
+            names = "--junit",
+            paramLabel = "XML",
+            description =
+                    "Write the verdicts to this file too, in the XML form of JUnit reports, which"
+                            + " continuous-integration servers read.")
+    private @Nullable Path junit;
+
+    @Option(
+            names = "--at",
+            paramLabel = "MOMENT",
+            converter = MomentTime.class,
+            description =
+                    "Show truth, readings and registers at this moment, such as '2 d 03:12:40',"
+                            + " instead of the report; one scenario only.")
+    private @Nullable Long atMillis;
+
+    @Option(
+            names = "--rule-coverage",
+            description =
+                    "Tell which states, transitions and reasons of the full-charge rule no"
+                            + " scenario visits.")
+    private boolean ruleCoverage;
 
     RunCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -106,32 +136,60 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
-        List<Scenario> scenarios = ScenarioLoader.load(ScenarioFiles.expand(files));
+        List<Scenario> scenarios = arguments.load();
+        boolean single = scenarios.size() == 1;
+        Long moment = atMillis;
+        if (moment != null) {
+            return show(alone(scenarios, "--at: a moment belongs to one scenario"), moment);
+        }
         Path place = trace;
-        if (place != null && scenarios.size() > 1) {
-            throw new InputException(
-                    "--trace: one file cannot hold the traces of %s scenarios; run one at a time"
-                            .formatted(scenarios.size()));
+        if (place != null) {
+            return traced(
+                    alone(scenarios, "--trace: one file cannot hold the traces of several"), place);
         }
-        List<RunResult> results = new ArrayList<>();
+        tags.check(scenarios);
+        List<Job> jobs = new ArrayList<>();
         for (Scenario scenario : scenarios) {
-            RunResult result =
-                    place == null ? run(scenario, Observer.NONE) : traced(scenario, place);
-            results.add(result);
-            print(result, scenarios.size() == 1);
+            String skipReason = tags.skipReason(scenario);
+            jobs.add(new Job(scenario, seedOf(scenario), skipReason, Observer.NONE));
         }
-        if (results.size() > 1 && !json) {
-            summarize(results);
-        }
-        terminal.out().flush();
-        return exitCode(results);
+        Shard part = shelf.shard();
+        return run(part == null ? jobs : part.of(jobs), single);
     }
 
-    private RunResult traced(Scenario scenario, Path place) throws InputException {
-        try (TraceCsv csv = new TraceCsv(place, traceEveryMillis)) {
-            RunResult result = run(scenario, csv);
-            csv.keep();
-            return result;
+    private static Scenario alone(List<Scenario> scenarios, String why) throws InputException {
+        if (scenarios.size() > 1) {
+            throw new InputException(
+                    why + "; %s were named, run one at a time".formatted(scenarios.size()));
+        }
+        return scenarios.get(0);
+    }
+
+    private long seedOf(Scenario scenario) {
+        Long chosen = seed;
+        return chosen == null ? scenario.seed() : chosen;
+    }
+
+    private int show(Scenario scenario, long moment) throws InputException {
+        if (moment > scenario.durationMillis()) {
+            throw new InputException(
+                    "--at: %s lies after the run, which ends at %s"
+                            .formatted(
+                                    Figures.moment(moment),
+                                    Figures.moment(scenario.durationMillis())));
+        }
+        terminal.out().print(MomentPage.of(scenario, seedOf(scenario), moment));
+        terminal.out().flush();
+        return ExitCodes.OK;
+    }
+
+    private int traced(Scenario scenario, Path place) throws InputException {
+        try (TraceCsv csv = new TraceCsv(place, traceEveryMillis, traceAhead)) {
+            int exitCode = run(List.of(new Job(scenario, seedOf(scenario), "", csv)), true);
+            if (exitCode == ExitCodes.OK || exitCode == ExitCodes.FAILED) {
+                csv.keep();
+            }
+            return exitCode;
         } catch (UncheckedIOException | IOException e) {
             throw new InputException(
                     "--trace: cannot write "
@@ -142,73 +200,96 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private RunResult run(Scenario scenario, Observer observer) {
+    private int run(List<Job> jobs, boolean single) throws InputException {
+        OutputFile xml = OutputFile.open("--junit", junit, "verdicts.xml");
+        CasePrinter printer = new CasePrinter(terminal, single, json, full);
+        List<ShelfCase> cases = new ArrayList<>();
         long startNanos = System.nanoTime();
-        RunResult result;
-        if (terminal.errIsTerminal()) {
-            try (ProgressBar bar = new ProgressBar(terminal.err())) {
-                result = simulate(scenario, Observers.both(observer, bar));
-            }
-        } else {
-            result = simulate(scenario, observer);
+        try (ProgressBar bar = single && terminal.errIsTerminal() ? bar() : null) {
+            ListProgress progress = new ListProgress(terminal, single ? 0 : jobs.size());
+            ShelfRunner runner = new ShelfRunner(shelf);
+            runner.run(
+                    bar == null ? jobs : watched(jobs, bar),
+                    each -> {
+                        Throwable defect = each.defect();
+                        if (single && defect != null) {
+                            throw defect instanceof RuntimeException e
+                                    ? e
+                                    : new IllegalStateException(defect);
+                        }
+                        progress.clear();
+                        if (bar != null) {
+                            bar.clear();
+                        }
+                        printer.print(each);
+                        cases.add(each.slim());
+                        progress.next();
+                    });
+            progress.clear();
+        } catch (RuntimeException | Error e) {
+            xml.abandon();
+            throw e;
         }
+        xml.keep(() -> JUnitXml.of(cases, Version.text()));
         if (terminal.errIsTerminal() && !json) {
-            tellSpeed(result, (System.nanoTime() - startNanos) / NANOS_PER_SECOND);
+            tellSpeed(cases, (System.nanoTime() - startNanos) / NANOS_PER_SECOND);
         }
-        return result;
+        if (!single && !json) {
+            terminal.out().print(SummaryTable.of(cases, terminal.ink()));
+        }
+        if (ruleCoverage && !json) {
+            terminal.out().print("\n" + RuleCoverageText.of(RuleCoverageText.sum(cases)));
+        }
+        terminal.out().flush();
+        return exitCode(cases, single);
     }
 
-    private RunResult simulate(Scenario scenario, Observer observer) {
-        Long chosen = seed;
-        return RunRecorder.run(scenario, chosen == null ? scenario.seed() : chosen, observer);
+    private ProgressBar bar() {
+        return new ProgressBar(terminal.err());
+    }
+
+    private static List<Job> watched(List<Job> jobs, ProgressBar bar) {
+        List<Job> watched = new ArrayList<>();
+        for (Job job : jobs) {
+            watched.add(
+                    new Job(
+                            job.scenario(),
+                            job.seed(),
+                            job.skipReason(),
+                            Observers.both(job.guest(), bar)));
+        }
+        return watched;
     }
 
     /** On standard error, because it differs from run to run. */
-    private void tellSpeed(RunResult result, double seconds) {
+    private void tellSpeed(List<ShelfCase> cases, double seconds) {
+        long simulatedMillis =
+                cases.stream()
+                        .map(ShelfCase::result)
+                        .mapToLong(result -> result == null ? 0 : result.simulatedMillis())
+                        .sum();
         terminal.err()
                 .println(
                         String.format(
                                 Locale.ROOT,
                                 "%s simulated in %.2f s, %,.0f times as fast as life",
-                                Figures.duration(result.simulatedMillis()),
+                                Figures.duration(simulatedMillis),
                                 seconds,
-                                result.simulatedMillis() / 1e3 / seconds));
-    }
-
-    private void print(RunResult result, boolean single) {
-        if (json) {
-            terminal.out().print(RunJson.of(result, Version.text()) + "\n");
-            return;
-        }
-        if (!single) {
-            terminal.out().print(TextReport.verdictLine(result, terminal.ink()) + "\n");
-        }
-        if (single || full || result.verdict() != Verdict.PASSED) {
-            terminal.out().print(single ? "" : "\n");
-            terminal.out().print(TextReport.of(result, Version.text(), terminal.ink()));
-            terminal.out().print(single ? "" : "\n");
-        }
-    }
-
-    private void summarize(List<RunResult> results) {
-        terminal.out()
-                .print(
-                        "%s scenarios: %s passed, %s failed, %s without a verdict\n"
-                                .formatted(
-                                        results.size(),
-                                        count(results, Verdict.PASSED),
-                                        count(results, Verdict.FAILED),
-                                        count(results, Verdict.NO_VERDICT)));
-    }
-
-    private static long count(List<RunResult> results, Verdict verdict) {
-        return results.stream().filter(r -> r.verdict() == verdict).count();
+                                simulatedMillis / 1e3 / seconds));
     }
 
     /** A list of runs is not green while one of them shows nothing. */
-    private static int exitCode(List<RunResult> results) {
-        boolean failed = count(results, Verdict.FAILED) > 0;
-        boolean hollow = results.size() > 1 && count(results, Verdict.NO_VERDICT) > 0;
-        return failed || hollow ? ExitCodes.FAILED : ExitCodes.OK;
+    private static int exitCode(List<ShelfCase> cases, boolean single) {
+        int exitCode = ExitCodes.OK;
+        for (ShelfCase each : cases) {
+            if (each.ending() == Ending.CRASHED) {
+                return ExitCodes.OUR_BUG;
+            }
+            boolean hollow = "no verdict".equals(each.verdictWords());
+            if (!each.isGood() && !(single && hollow)) {
+                exitCode = ExitCodes.FAILED;
+            }
+        }
+        return exitCode;
     }
 }

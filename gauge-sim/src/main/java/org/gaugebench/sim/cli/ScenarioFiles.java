@@ -14,10 +14,10 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.regex.PatternSyntaxException;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.gaugebench.sim.scenario.Nearest;
 
 /**
  * Turns files, folders and patterns into scenario files, in a fixed order. A folder stands for
@@ -155,11 +155,13 @@ final class ScenarioFiles {
             return folder == null ? "" : "; there is no folder " + folder;
         }
         try (Stream<Path> siblings = Files.list(folder)) {
-            Optional<String> nearest =
-                    Nearest.to(
+            String nearest =
+                    Nearest.of(
                             name(missing),
-                            siblings.map(ScenarioFiles::name).collect(Collectors.toList()));
-            return nearest.map(n -> "; did you mean " + missing.resolveSibling(n) + "?").orElse("");
+                            siblings.map(ScenarioFiles::name)
+                                    .sorted()
+                                    .collect(Collectors.toList()));
+            return nearest == null ? "" : "; did you mean " + missing.resolveSibling(nearest) + "?";
         }
     }
 }

@@ -2,8 +2,8 @@ package org.gaugebench.sim.cli;
 
 import java.util.Collection;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
+import org.gaugebench.sim.scenario.Nearest;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -29,15 +29,15 @@ final class Trouble {
     private static String unknown(String word, CommandLine command) {
         boolean isOption = word.startsWith("-");
         Collection<String> known = isOption ? options(command) : command.getSubcommands().keySet();
-        Optional<String> nearest =
-                Nearest.to(isOption ? word.replaceFirst("=.*", "") : word, known);
+        String nearest = Nearest.of(isOption ? word.replaceFirst("=.*", "") : word, known);
         return "there is no "
                 + (isOption ? "option " : "command ")
                 + "'"
                 + word
                 + "'"
-                + nearest.map(n -> "; did you mean '" + n + "'?")
-                        .orElse("; expected one of " + String.join(", ", known));
+                + (nearest == null
+                        ? "; expected one of " + String.join(", ", known)
+                        : "; did you mean '" + nearest + "'?");
     }
 
     private static List<String> options(CommandLine command) {

@@ -6,7 +6,7 @@ import org.gaugebench.sim.random.GaussianNoise;
  * A converter: gain error, Gaussian noise, rounding to the nearest code (half up) and clipping at
  * the rails. Noise of standard deviation 0 draws nothing from the stream.
  */
-final class AdcModel {
+final class AdcModel implements Converter {
     private final double codesPerVolt;
     private final double noiseCodes;
     private final int lowestCode;
@@ -45,8 +45,8 @@ final class AdcModel {
         return new AdcModel(nominal, noiseVolts * nominal, 0, codes - 1, seed);
     }
 
-    /** The code of one conversion. */
-    int convert(double volts) {
+    @Override
+    public int convert(double volts) {
         double codes = volts * codesPerVolt;
         if (noiseCodes > 0) {
             codes += noiseCodes * noise.next();

@@ -1,24 +1,31 @@
 package org.gaugebench.sim.frontend;
 
+import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.scenario.SensorSpec;
 
 /** The shunt as it really is: rated resistance, tolerance and the channel's input offset. */
-final class ShuntModel {
+final class ShuntModel implements ShuntPath {
     private final double ohms;
     private double offsetVolts;
 
     ShuntModel(SensorSpec spec) {
-        double ratedOhms = (double) spec.shuntRatedMicrovolts() / spec.shuntRatedMicroamps();
-        ohms = ratedOhms * (1 + spec.shuntErrorPartsPerMillion() / 1e6);
+        ohms = ohms(spec);
         setOffsetNanovolts(spec.offsetNanovolts());
     }
 
-    void setOffsetNanovolts(long nanovolts) {
+    /** The resistance at the reference temperature. */
+    static double ohms(SensorSpec spec) {
+        double ratedOhms = (double) spec.shuntRatedMicrovolts() / spec.shuntRatedMicroamps();
+        return ratedOhms * (1 + spec.shuntErrorPartsPerMillion() / 1e6);
+    }
+
+    @Override
+    public void setOffsetNanovolts(long nanovolts) {
         offsetVolts = nanovolts / 1e9;
     }
 
-    /** Voltage at the converter's input. */
-    double voltsAt(double amps) {
+    @Override
+    public double voltsAt(double amps, Truth truth) {
         return amps * ohms + offsetVolts;
     }
 }

@@ -4,6 +4,8 @@ import java.util.Objects;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
+import org.gaugebench.sim.rig.Lane;
+import org.gaugebench.sim.rig.Rig;
 import org.gaugebench.sim.scenario.Expectation;
 
 /**
@@ -18,15 +20,19 @@ final class EventChecker {
     private long lastMillis = -1;
     private long tooEarlyMillis = -1;
     private long tooEarlyPartsPerMillion;
+    private String tellingMoment = "";
+    private long tellingMillis = -1;
+    private boolean closed;
 
     EventChecker(Expectation expectation) {
         this.expectation = expectation;
         this.expected = Objects.requireNonNull(expectation.event());
     }
 
-    void look(String gauge, Event event, long value, long atMillis, long truePartsPerMillion) {
+    void look(Rig rig, Lane lane, Event event, long value, long truePartsPerMillion) {
+        long atMillis = rig.timeMillis();
         boolean ours =
-                gauge.equals(expectation.gauge())
+                lane.name().equals(expectation.gauge())
                         && event == expected
                         && isFault(value)
                         && atMillis >= expectation.fromMillis()
@@ -41,6 +47,29 @@ final class EventChecker {
                 && truePartsPerMillion < expectation.trueStateAtLeastPartsPerMillion()) {
             tooEarlyMillis = atMillis;
             tooEarlyPartsPerMillion = truePartsPerMillion;
+            tell(rig, lane);
+        }
+        // Of too many events the first that is one too many tells most; of too few, the first.
+        boolean tells = count == 1 || count == expectation.value() + 1;
+        if (tells && tooEarlyMillis < 0) {
+            tell(rig, lane);
+        }
+    }
+
+    private void tell(Rig rig, Lane lane) {
+        tellingMillis = rig.timeMillis();
+        tellingMoment = MomentText.of(rig, lane, lane.read());
+    }
+
+    /** The rig stands still: what did not come until the window closed is told from there. */
+    void look(Rig rig, Lane lane) {
+        long closes = Math.min(expectation.toMillis(), rig.scenario().durationMillis());
+        boolean ours = lane.name().equals(expectation.gauge());
+        if (ours && !closed && rig.timeMillis() >= closes) {
+            closed = true;
+            if (count == 0) {
+                tell(rig, lane);
+            }
         }
     }
 
@@ -66,11 +95,12 @@ final class EventChecker {
                     tooEarlyMillis,
                     "true " + truth,
                     "at %s %s %s while the true state of charge was %s"
-                            .formatted(
-                                    Figures.moment(tooEarlyMillis),
-                                    expectation.gauge(),
-                                    expected.sentence(),
-                                    truth));
+                                    .formatted(
+                                            Figures.moment(tooEarlyMillis),
+                                            expectation.gauge(),
+                                            expected.sentence(),
+                                            truth)
+                            + told());
         }
         boolean settled =
                 expectation.comparison() == Expectation.Comparison.AT_LEAST
@@ -90,7 +120,12 @@ final class EventChecker {
         }
         return isCountRight()
                 ? new ExpectationResult(expectation, Outcome.HELD, firstMillis, times(), "")
-                : new ExpectationResult(expectation, Outcome.FAILED, firstMillis, times(), when());
+                : new ExpectationResult(
+                        expectation, Outcome.FAILED, tellingMillis, times(), when() + told());
+    }
+
+    private String told() {
+        return tellingMoment.isEmpty() ? "" : "; " + tellingMoment;
     }
 
     /** What came at the wrong time, or an empty text. */

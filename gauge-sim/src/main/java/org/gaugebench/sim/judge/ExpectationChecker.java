@@ -53,7 +53,7 @@ final class ExpectationChecker {
         }
         Readout readout = lane.read();
         long shown = shown(lane, readout, rig);
-        long truth = reading == null ? Readings.NONE : Readings.truth(reading, rig.truth());
+        long truth = reading != null && needsTruth() ? Readings.truth(reading, rig) : 0;
         long margin = margin(shown, truth, readout);
         evaluated = true;
         boolean decided = judge(margin >= 0);
@@ -97,7 +97,13 @@ final class ExpectationChecker {
     private long shown(Lane lane, Readout readout, Rig rig) {
         return reading == null
                 ? lane.inspect().get(Objects.requireNonNull(expectation.register()))
-                : Readings.shown(reading, readout, rig.truth());
+                : Readings.shown(reading, lane, readout, rig);
+    }
+
+    /** The truth of a time is found by running ahead: it is asked for only where it is judged. */
+    private boolean needsTruth() {
+        return expectation.comparison() == Comparison.WITHIN_OF_TRUTH
+                || expectation.comparison() == Comparison.BAND_HOLDS_TRUTH;
     }
 
     /** How far from failing, in the reading's unit; below 0 is failed. */
@@ -113,9 +119,10 @@ final class ExpectationChecker {
         }
         long value = expectation.value();
         return switch (comparison) {
+            // "More than 99 h" is true of every longer time.
             case WITHIN_OF_TRUTH ->
-                    truth == Readings.NONE
-                            ? -Long.MAX_VALUE
+                    saysMoreThan(readout) && truth >= shown
+                            ? expectation.tolerance()
                             : expectation.tolerance() - Math.abs(shown - truth);
             case BAND_HOLDS_TRUTH ->
                     Math.min(
@@ -131,24 +138,25 @@ final class ExpectationChecker {
         };
     }
 
+    private boolean saysMoreThan(Readout readout) {
+        return reading == Reading.TIME_TO_EMPTY
+                && readout.timeToEmptyState == EstimateState.MORE_THAN;
+    }
+
     private String foundText(long shown, long truth, Readout readout) {
         if (reading == null) {
             return shown + " " + Objects.requireNonNull(expectation.register()).unit();
         }
         String text = shown == Readings.NONE ? "not known" : Figures.of(reading, shown);
-        if (reading == Reading.TIME_TO_EMPTY
-                && readout.timeToEmptyState == EstimateState.MORE_THAN) {
+        if (saysMoreThan(readout)) {
             text = "more than " + text;
         }
         boolean ofBand = expectation.comparison() == Comparison.BAND_HOLDS_TRUTH;
         if (ofBand) {
             text += readout.bandUnknown ? ", band unknown" : ", " + Figures.edges(readout);
         }
-        if (ofBand || expectation.comparison() == Comparison.WITHIN_OF_TRUTH) {
-            text +=
-                    " (true "
-                            + (truth == Readings.NONE ? "none" : Figures.of(reading, truth))
-                            + ")";
+        if (needsTruth()) {
+            text += " (true " + Figures.of(reading, truth) + ")";
         }
         return text;
     }

@@ -18,6 +18,7 @@ import org.gaugebench.core.port.TrustReason;
  * @param worstAtMillis when; -1 if it never was known
  * @param shownPercent state of charge shown, one value a minute
  * @param belief what it says of itself at the end
+ * @param rule what its full-charge rule visited; nothing for a gauge without that rule
  */
 public record LaneResult(
         String gauge,
@@ -26,7 +27,20 @@ public record LaneResult(
         long worstErrorPartsPerMillion,
         long worstAtMillis,
         Track shownPercent,
-        Belief belief) {
+        Belief belief,
+        RuleCoverage rule) {
+
+    LaneResult slim(Track none) {
+        return new LaneResult(
+                gauge,
+                finalPartsPerMillion,
+                finalMicroampHours,
+                worstErrorPartsPerMillion,
+                worstAtMillis,
+                none,
+                belief,
+                rule);
+    }
 
     /**
      * How far a gauge says that it may be believed.

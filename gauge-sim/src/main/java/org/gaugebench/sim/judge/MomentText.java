@@ -15,25 +15,27 @@ final class MomentText {
                 + " "
                 + lane.name()
                 + " shows "
-                + shown(Reading.STATE_OF_CHARGE, readout, rig)
+                + shown(Reading.STATE_OF_CHARGE, lane, readout, rig)
                 + ", true "
-                + Figures.of(
-                        Reading.STATE_OF_CHARGE,
-                        Readings.truth(Reading.STATE_OF_CHARGE, rig.truth()))
-                + (readout.bandUnknown ? "" : ", band " + Figures.edges(readout))
+                + Figures.of(Reading.STATE_OF_CHARGE, Readings.truth(Reading.STATE_OF_CHARGE, rig))
+                + (lane.hasPower() ? state(readout) : "; it has no power");
+    }
+
+    private static String state(Readout readout) {
+        return (readout.bandUnknown ? "" : ", band " + Figures.edges(readout))
                 + "; "
                 + Figures.of(Reading.CURRENT, readout.currentMicroamps)
                 + ", "
                 + Figures.of(Reading.VOLTAGE, readout.voltageMicrovolts)
                 + "; full-charge rule "
-                + readout.ruleState.name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ')
+                + RuleCoverage.words(readout.ruleState)
                 + " ("
                 + readout.ruleReason.sentence()
                 + ")";
     }
 
-    private static String shown(Reading reading, Readout readout, Rig rig) {
-        long value = Readings.shown(reading, readout, rig.truth());
+    private static String shown(Reading reading, Lane lane, Readout readout, Rig rig) {
+        long value = Readings.shown(reading, lane, readout, rig);
         return value == Readings.NONE ? "not known" : Figures.of(reading, value);
     }
 }

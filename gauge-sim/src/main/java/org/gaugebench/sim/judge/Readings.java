@@ -5,20 +5,26 @@ import org.gaugebench.core.port.FullTimeState;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.Trust;
+import org.gaugebench.sim.plant.TrueTimeToEmpty;
 import org.gaugebench.sim.plant.Truth;
+import org.gaugebench.sim.rig.Lane;
+import org.gaugebench.sim.rig.Rig;
 import org.gaugebench.sim.scenario.Expectation.Reading;
 
 /** One place that knows what a reading is, on the gauge's side and on the truth's. */
 final class Readings {
-    /** Stands for a reading that the gauge does not know, or a truth that has no figure. */
+    /** Stands for a reading that the gauge does not know. */
     static final long NONE = Long.MIN_VALUE;
 
-    private static final double MINUTES_PER_HOUR = 60;
+    private static final long MINUTE_MILLIS = 60_000;
 
     private Readings() {}
 
-    /** What the gauge shows, in the reading's unit, or {@link #NONE}. */
-    static long shown(Reading reading, Readout readout, Truth truth) {
+    /** What the gauge shows, in the reading's unit, or {@link #NONE}; without power: nothing. */
+    static long shown(Reading reading, Lane lane, Readout readout, Rig rig) {
+        if (!lane.hasPower() && !reading.isOfTruthAlone()) {
+            return NONE;
+        }
         return switch (reading) {
             case STATE_OF_CHARGE ->
                     readout.trust == Trust.UNKNOWN ? NONE : readout.stateOfChargePartsPerMillion;
@@ -45,33 +51,41 @@ final class Readings {
                     readout.temperatureMillicelsius == Sample.TEMPERATURE_ABSENT
                             ? NONE
                             : readout.temperatureMillicelsius;
-            case TRUE_STATE_OF_CHARGE, TRUE_CURRENT, TRUE_VOLTAGE, TRUE_TEMPERATURE ->
-                    truth(reading, truth);
+            case TRUE_STATE_OF_CHARGE,
+                    TRUE_CURRENT,
+                    TRUE_VOLTAGE,
+                    TRUE_TEMPERATURE,
+                    AVAILABLE_CHARGE,
+                    TRUE_TIME_TO_EMPTY_LOAD_HELD,
+                    TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+                    truth(reading, rig);
         };
     }
 
     /**
-     * What is really so, in the reading's unit, or {@link #NONE}. The true time to empty is the one
-     * at the present load: charge over current, where current flows out.
+     * What is really so, in the reading's unit. A gauge's time to empty speaks of the present load,
+     * and so does its truth. Whole minutes, rounded down, as a gauge has to.
      */
-    static long truth(Reading reading, Truth truth) {
+    static long truth(Reading reading, Rig rig) {
+        Truth truth = rig.truth();
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                     StrictMath.round(truth.stateOfCharge() * 1e6);
             case REMAINING_CHARGE -> StrictMath.round(truth.chargeAmpHours() * 1e6);
             case CURRENT, TRUE_CURRENT -> StrictMath.round(truth.meanCurrentAmps() * 1e6);
+            case VOLTAGE, TRUE_VOLTAGE -> StrictMath.round(truth.voltageVolts() * 1e6);
             case FULL_CHARGE_CAPACITY -> StrictMath.round(truth.capacityAmpHours() * 1e6);
             case TEMPERATURE, TRUE_TEMPERATURE ->
                     StrictMath.round(truth.temperatureCelsius() * 1e3);
             case AVERAGE_CURRENT, TIME_TO_FULL -> NONE;
-            case VOLTAGE, TRUE_VOLTAGE -> StrictMath.round(truth.voltageVolts() * 1e6);
-            case TIME_TO_EMPTY ->
-                    truth.meanCurrentAmps() < 0
-                            ? (long)
-                                    (truth.chargeAmpHours()
-                                            / -truth.meanCurrentAmps()
-                                            * MINUTES_PER_HOUR)
-                            : NONE;
+            case AVAILABLE_CHARGE -> StrictMath.round(rig.outlook().availableAmpHours() * 1e6);
+            case TIME_TO_EMPTY, TRUE_TIME_TO_EMPTY_LOAD_HELD ->
+                    minutes(rig.outlook().millisWithLoadHeld());
+            case TRUE_TIME_TO_EMPTY_AS_IT_GOES -> minutes(rig.outlook().millisAsItGoes());
         };
+    }
+
+    private static long minutes(long millis) {
+        return millis == TrueTimeToEmpty.NEVER ? Reading.NEVER : millis / MINUTE_MILLIS;
     }
 }

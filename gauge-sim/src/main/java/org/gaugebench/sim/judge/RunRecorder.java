@@ -55,8 +55,8 @@ public final class RunRecorder implements Observer {
         recorder.rig = rig;
         rig.stopAt(
                 scenario.expectations().stream()
-                        .filter(e -> e.kind() == Kind.AT)
-                        .mapToLong(Expectation::fromMillis)
+                        .filter(e -> e.kind() != Kind.THROUGHOUT)
+                        .mapToLong(e -> e.kind() == Kind.AT ? e.fromMillis() : e.toMillis())
                         .toArray());
         rig.run();
         return recorder.result(rig, seed);
@@ -103,6 +103,11 @@ public final class RunRecorder implements Observer {
         for (int i = 0; i < checkers.size(); i++) {
             checkers.get(i).look(standing, checkedLanes.get(i), atWholeMinute);
         }
+        for (EventChecker checker : eventCheckers) {
+            for (Lane lane : standing.lanes()) {
+                checker.look(standing, lane);
+            }
+        }
     }
 
     @Override
@@ -120,7 +125,7 @@ public final class RunRecorder implements Observer {
         Rig running = Objects.requireNonNull(rig);
         long truePartsPerMillion = StrictMath.round(running.truth().stateOfCharge() * 1e6);
         for (EventChecker checker : eventCheckers) {
-            checker.look(lane.name(), event, value, running.timeMillis(), truePartsPerMillion);
+            checker.look(running, lane, event, value, truePartsPerMillion);
         }
         if (events.size() < MOST_EVENTS) {
             events.add(

@@ -35,4 +35,34 @@ public record RunResult(
         List<LaneResult> lanes,
         long finalTruePartsPerMillion,
         long finalTrueMicroampHours,
-        Track truePercent) {}
+        Track truePercent) {
+
+    /** What the full-charge rules of all gauges visited. */
+    public RuleCoverage ruleCoverage() {
+        RuleCoverage all = RuleCoverage.NONE;
+        for (LaneResult lane : lanes) {
+            all = all.plus(lane.rule());
+        }
+        return all;
+    }
+
+    /** The same without events and curves: what lists of thousands keep. */
+    RunResult slim() {
+        Track none = new Track(0);
+        return new RunResult(
+                scenario,
+                seed,
+                ticks,
+                simulatedMillis,
+                digest,
+                verdict,
+                expectations,
+                List.of(),
+                eventsDropped,
+                refused,
+                lanes.stream().map(lane -> lane.slim(none)).toList(),
+                finalTruePartsPerMillion,
+                finalTrueMicroampHours,
+                none);
+    }
+}

@@ -11,14 +11,21 @@ public final class Track {
     /** Most spans kept. */
     public static final int BUCKETS = 2_048;
 
-    private final float[] lowest = new float[BUCKETS];
-    private final float[] highest = new float[BUCKETS];
+    private final float[] lowest;
+    private final float[] highest;
     private int used;
     private int span = 1;
     private int inLast;
 
     /** Creates an empty track. */
     public Track() {
+        this(BUCKETS);
+    }
+
+    /** Creates an empty track of that many spans; of none where nothing will be added. */
+    Track(int buckets) {
+        lowest = new float[buckets];
+        highest = new float[buckets];
         Arrays.fill(lowest, Float.NaN);
         Arrays.fill(highest, Float.NaN);
     }

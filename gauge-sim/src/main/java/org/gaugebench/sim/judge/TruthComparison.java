@@ -11,12 +11,14 @@ final class TruthComparison {
     private final Track shownPercent = new Track();
     private long worstErrorPartsPerMillion;
     private long worstAtMillis = -1;
+    private RuleCoverage rule = RuleCoverage.NONE;
 
     TruthComparison(Lane lane) {
         this.lane = lane;
     }
 
     void look(Truth truth, long timeMillis) {
+        rule = rule.plus(RuleCoverage.of(lane.inspect()));
         Readout readout = lane.read();
         if (readout.trust == Trust.UNKNOWN) {
             shownPercent.add(Double.NaN);
@@ -42,6 +44,7 @@ final class TruthComparison {
                 worstErrorPartsPerMillion,
                 worstAtMillis,
                 shownPercent,
-                LaneResult.Belief.of(readout));
+                LaneResult.Belief.of(readout),
+                rule.plus(RuleCoverage.of(lane.inspect())));
     }
 }

@@ -208,7 +208,7 @@ public final class Circuit implements Truth {
                 setBatteryTemperature(change.value() / 1e3);
                 yield true;
             }
-            default -> false; // the front end's or a gauge's
+            default -> false;
         };
     }
 

@@ -73,8 +73,8 @@ public final class TrueTimeToEmpty {
      * Time until the loads are not met for the first time, as the scenario goes on.
      *
      * @param plant is not changed
-     * @param changes of the scenario in order of time; those before now are passed over, those that
-     *     the plant does not own too
+     * @param changes of the scenario that are still to come, in order of time; those due by now
+     *     come before the first step, those that the plant does not own are passed over
      * @param endMillis of the scenario
      * @param tickMillis of the scenario
      * @return milliseconds from now, or {@link #NEVER} where the loads are met to the end
@@ -84,18 +84,15 @@ public final class TrueTimeToEmpty {
         Circuit ahead = plant.copy();
         long start = ahead.timeMillis();
         int next = 0;
-        while (next < changes.size() && changes.get(next).atMillis() <= start) {
-            next++;
-        }
         while (ahead.timeMillis() < endMillis) {
             long before = ahead.timeMillis();
+            while (next < changes.size() && changes.get(next).atMillis() <= before) {
+                ahead.apply(changes.get(next));
+                next++;
+            }
             ahead.step(tickMillis);
             if (ahead.isStarved()) {
                 return before - start;
-            }
-            while (next < changes.size() && changes.get(next).atMillis() <= ahead.timeMillis()) {
-                ahead.apply(changes.get(next));
-                next++;
             }
         }
         return NEVER;

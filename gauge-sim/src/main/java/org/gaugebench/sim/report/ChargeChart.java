@@ -17,7 +17,8 @@ import org.gaugebench.sim.judge.Track;
 final class ChargeChart {
     private static final int COLUMNS = 70;
     private static final int MOST_ROWS = 14;
-    private static final int[] STEPS_PERCENT = {1, 2, 5, 10};
+    private static final int[] STEPS = {1, 2, 5};
+    private static final int LABEL_WIDTH = 5;
     private static final char TRUTH = '.';
     private static final char FIRST_ON_TRUTH = '@';
     private static final String GAUGES = "oxvzk";
@@ -35,9 +36,11 @@ final class ChargeChart {
             lowest = Math.min(lowest, lowest(lane.shownPercent()));
             highest = Math.max(highest, highest(lane.shownPercent()));
         }
-        int step = STEPS_PERCENT[0];
-        for (int i = 1; i < STEPS_PERCENT.length && rows(lowest, highest, step) > MOST_ROWS; i++) {
-            step = STEPS_PERCENT[i];
+        int step = STEPS[0];
+        int decade = 1;
+        for (int i = 1; rows(lowest, highest, step) > MOST_ROWS; i++) {
+            decade *= i % STEPS.length == 0 ? 10 : 1;
+            step = STEPS[i % STEPS.length] * decade;
         }
         stepPercent = step;
         topPercent = row(highest, step) * step;
@@ -113,7 +116,7 @@ final class ChargeChart {
         for (int r = 0; r < cells.length; r++) {
             String line = new String(cells[r]).replace('\0', ' ').stripTrailing();
             String level = Integer.toString(topPercent - r * stepPercent);
-            page.line(" ".repeat(5 - level.length()) + level + "% |" + line);
+            page.line(" ".repeat(Math.max(0, LABEL_WIDTH - level.length())) + level + "% |" + line);
         }
         page.line("       +" + "-".repeat(COLUMNS));
         String end = Figures.duration(result.simulatedMillis());

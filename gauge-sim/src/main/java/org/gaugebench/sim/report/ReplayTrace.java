@@ -1,14 +1,11 @@
 package org.gaugebench.sim.report;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
-import java.nio.file.Files;
+import java.math.RoundingMode;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.sim.rig.ReplayListener;
@@ -25,10 +22,8 @@ public final class ReplayTrace implements ReplayListener, AutoCloseable {
             BigDecimal.valueOf(3_600_000_000_000L);
     private static final int CHARGE_DECIMALS = 9;
 
-    private final Path target;
-    private final Path beside;
-    private final BufferedWriter out;
-    private boolean open = true;
+    private final FreshFile file;
+    private final Writer out;
 
     /**
      * Opens a file beside the target.
@@ -37,13 +32,8 @@ public final class ReplayTrace implements ReplayListener, AutoCloseable {
      * @throws IOException if its folder cannot be written
      */
     public ReplayTrace(Path target) throws IOException {
-        this.target = target.toAbsolutePath();
-        Path folder = this.target.getParent();
-        if (Files.isDirectory(this.target) || folder == null) {
-            throw new IOException("is a folder");
-        }
-        beside = Files.createTempFile(folder, ".trace", ".part");
-        out = Files.newBufferedWriter(beside, StandardCharsets.UTF_8);
+        file = new FreshFile(target);
+        out = file.writer();
         out.write(HEADER);
     }
 
@@ -77,35 +67,22 @@ public final class ReplayTrace implements ReplayListener, AutoCloseable {
 
     private static String ampHours(long nanocoulombs) {
         return BigDecimal.valueOf(nanocoulombs)
-                .divide(
-                        NANOCOULOMBS_PER_AMP_HOUR,
-                        CHARGE_DECIMALS,
-                        java.math.RoundingMode.HALF_EVEN)
+                .divide(NANOCOULOMBS_PER_AMP_HOUR, CHARGE_DECIMALS, RoundingMode.HALF_EVEN)
                 .toPlainString();
     }
 
-    /** Moves the finished file to its place, over an older one. */
+    /**
+     * Moves the finished file to its place, over an older one.
+     *
+     * @throws IOException if the last bytes or the move fail
+     */
     public void finish() throws IOException {
-        out.close();
-        try {
-            Files.move(
-                    beside,
-                    target,
-                    StandardCopyOption.ATOMIC_MOVE,
-                    StandardCopyOption.REPLACE_EXISTING);
-        } catch (AtomicMoveNotSupportedException e) {
-            Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
-        }
-        open = false;
+        file.keep();
     }
 
     /** Removes what was not finished. */
     @Override
     public void close() throws IOException {
-        if (open) {
-            open = false;
-            out.close();
-            Files.deleteIfExists(beside);
-        }
+        file.close();
     }
 }

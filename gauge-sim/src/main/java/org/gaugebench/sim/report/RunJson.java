@@ -7,6 +7,7 @@ import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
@@ -158,7 +159,7 @@ public final class RunJson {
         json.writeObjectFieldStart("final");
         percentOrNull("socPercent", lane.finalPartsPerMillion());
         decimal("trueSocPercent", result.finalTruePartsPerMillion(), PERCENT_DIGITS);
-        if (lane.finalPartsPerMillion() < 0) {
+        if (lane.finalPartsPerMillion() == Readout.NOT_KNOWN) {
             json.writeNullField("chargeAh");
         } else {
             decimal("chargeAh", lane.finalMicroampHours(), AMP_HOUR_DIGITS);
@@ -185,7 +186,8 @@ public final class RunJson {
     }
 
     private void percentOrNull(String key, long partsPerMillion) throws IOException {
-        if (partsPerMillion < 0) {
+        // A count that nothing stops may be below empty: only one figure means "not known".
+        if (partsPerMillion == Readout.NOT_KNOWN) {
             json.writeNullField(key);
         } else {
             decimal(key, partsPerMillion, PERCENT_DIGITS);

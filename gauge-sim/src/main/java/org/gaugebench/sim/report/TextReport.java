@@ -2,6 +2,7 @@ package org.gaugebench.sim.report;
 
 import java.util.List;
 import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
@@ -105,32 +106,14 @@ public final class TextReport {
         page.gap();
         for (ExpectationResult each : result.expectations()) {
             if (!each.outcome().isGood()) {
-                page.paragraph(2, "- " + each.expectation().text());
-                page.paragraph(4, whatWasFound(each));
+                FailureText.claim(page, each, result.scenario().file(), result.seed());
             }
         }
         page.gap();
         page.paragraph(0, "To see it again, with every minute in a file:");
         page.line("  java -jar gauge-sim/target/gauge-sim.jar run \\");
-        String file = shellWord(Page.clean(result.scenario().file()));
+        String file = FailureText.shellWord(Page.clean(result.scenario().file()));
         page.line("    --seed " + result.seed() + " --trace trace.csv " + file);
-    }
-
-    private static String shellWord(String file) {
-        return file.matches("[\\w@%+=:,./-]+") ? file : "'" + file.replace("'", "'\\''") + "'";
-    }
-
-    private static String whatWasFound(ExpectationResult each) {
-        if (each.outcome() == Outcome.NEVER_EVALUATED) {
-            return "never evaluated: " + each.detail();
-        }
-        String when = each.atMillis() < 0 ? "" : " at " + Figures.moment(each.atMillis());
-        String turned =
-                each.outcome() == Outcome.HELD_UNEXPECTEDLY
-                        ? ", which holds, though expected to fail because "
-                                + each.expectation().expectedToFail()
-                        : "";
-        return "found " + each.found() + when + turned;
     }
 
     private void readingAgainstTruth() {
@@ -139,7 +122,7 @@ public final class TextReport {
                 "  %-16s%9s %11s %9s   %s".formatted("", "at end", "true", "error", "worst error"));
         for (LaneResult lane : result.lanes()) {
             long truth = result.finalTruePartsPerMillion();
-            boolean known = lane.finalPartsPerMillion() >= 0;
+            boolean known = lane.finalPartsPerMillion() != Readout.NOT_KNOWN;
             String shown = known ? Figures.percent(lane.finalPartsPerMillion()) : "not known";
             String error = known ? points(lane.finalPartsPerMillion() - truth) : "-";
             String worst =
@@ -165,7 +148,7 @@ public final class TextReport {
         for (LaneResult lane : result.lanes()) {
             charge.append(", ").append(lane.gauge()).append(' ');
             charge.append(
-                    lane.finalPartsPerMillion() < 0
+                    lane.finalPartsPerMillion() == Readout.NOT_KNOWN
                             ? "not known"
                             : ampHours(lane.finalMicroampHours()));
         }
@@ -179,7 +162,7 @@ public final class TextReport {
         }
         LaneResult.Belief belief = lane.belief();
         StringBuilder text = new StringBuilder(lane.gauge()).append(" says ");
-        if (lane.finalPartsPerMillion() < 0) {
+        if (lane.finalPartsPerMillion() == Readout.NOT_KNOWN) {
             text.append("not known");
         } else {
             text.append(Figures.decimal(lane.finalPartsPerMillion(), 4, 0)).append(" %, ");
@@ -230,20 +213,10 @@ public final class TextReport {
                 word.length(),
                 each.expectation().text());
         int indent = 2 + OUTCOME_WIDTH;
-        page.paragraph(indent, whatWasFound(each));
+        page.paragraph(indent, FailureText.whatWasFound(each));
         if (each.outcome() == Outcome.FAILED_AS_EXPECTED) {
             page.paragraph(indent, "as expected, because " + each.expectation().expectedToFail());
         }
-        if (held) {
-            return;
-        }
-        if (each.outcome() != Outcome.NEVER_EVALUATED && !each.detail().isEmpty()) {
-            page.paragraph(indent, each.detail());
-        }
-        if (!each.expectation().because().isEmpty()) {
-            page.paragraph(indent, "expected because " + each.expectation().because());
-        }
-        page.paragraph(indent, "written at " + each.expectation().mark());
     }
 
     private void events() {
@@ -296,7 +269,7 @@ public final class TextReport {
                                 .formatted(
                                         group.count() - 1, Figures.moment(group.last().atMillis()));
         String shown =
-                event.shownPartsPerMillion() < 0
+                event.shownPartsPerMillion() == Readout.NOT_KNOWN
                         ? "not known"
                         : Figures.percent(event.shownPartsPerMillion());
         page.labelled(

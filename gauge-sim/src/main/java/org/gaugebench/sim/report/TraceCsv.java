@@ -8,14 +8,17 @@ import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
+import org.gaugebench.sim.plant.TrueTimeToEmpty;
 import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
+import org.gaugebench.sim.rig.Outlook;
 import org.gaugebench.sim.rig.Rig;
 
 /**
  * Writes truth and readings over time as a table: comma, point, one row of column names, units at
- * the end of each name. A cell is empty where the gauge does not know the figure.
+ * the end of each name. A cell is empty where the gauge does not know the figure; all of them are
+ * while it has no power.
  *
  * <p>The first row is time 0 and the last one the end of the run, whatever the interval.
  */
@@ -44,6 +47,7 @@ public final class TraceCsv implements Observer, AutoCloseable {
 
     private final FreshFile file;
     private final long everyMillis;
+    private final boolean ahead;
     private final StringBuilder row = new StringBuilder(512);
     private long dueMillis;
     private long writtenMillis = -1;
@@ -56,14 +60,32 @@ public final class TraceCsv implements Observer, AutoCloseable {
      * @throws IOException if the file cannot be written there
      */
     public TraceCsv(Path place, long everyMillis) throws IOException {
+        this(place, everyMillis, false);
+    }
+
+    /**
+     * Opens a trace.
+     *
+     * @param place where the table is to appear when the run has ended
+     * @param everyMillis interval between rows; 0 for every tick
+     * @param ahead whether each row also tells what is really left, for which a copy of the plant
+     *     runs forward from it
+     * @throws IOException if the file cannot be written there
+     */
+    public TraceCsv(Path place, long everyMillis, boolean ahead) throws IOException {
         this.file = new FreshFile(place);
         this.everyMillis = everyMillis;
+        this.ahead = ahead;
     }
 
     @Override
     public void onStart(Rig rig) {
         row.append("time_s,true_soc_percent,true_charge_Ah,true_current_A,true_voltage_V");
         row.append(",temperature_C");
+        if (ahead) {
+            row.append(",true_available_Ah,true_time_to_empty_load_held_min");
+            row.append(",true_time_to_empty_as_it_goes_min");
+        }
         for (Lane lane : rig.lanes()) {
             String name = lane.name().replaceAll("[^A-Za-z0-9]+", "_");
             for (String column : GAUGE_COLUMNS) {
@@ -110,16 +132,37 @@ public final class TraceCsv implements Observer, AutoCloseable {
         decimal(StrictMath.round(truth.meanCurrentAmps() * 1e6), 6);
         decimal(StrictMath.round(truth.voltageVolts() * 1e6), 6);
         decimal(StrictMath.round(truth.temperatureCelsius() * 1e3), 3);
+        if (ahead) {
+            outlook(rig.outlook());
+        }
         for (Lane lane : rig.lanes()) {
             gauge(lane);
         }
         endRow();
     }
 
+    private void outlook(Outlook outlook) {
+        decimal(StrictMath.round(outlook.availableAmpHours() * 1e6), 6);
+        minutes(outlook.millisWithLoadHeld());
+        minutes(outlook.millisAsItGoes());
+    }
+
+    /** An empty cell for a time that never comes. */
+    private void minutes(long millis) {
+        row.append(',');
+        if (millis != TrueTimeToEmpty.NEVER) {
+            row.append(millis / MINUTE_MILLIS);
+        }
+    }
+
     private void gauge(Lane lane) {
+        if (!lane.hasPower()) {
+            row.append(",".repeat(GAUGE_COLUMNS.size()));
+            return;
+        }
         Registers registers = lane.inspect();
         Readout readout = lane.read();
-        boolean known = readout.stateOfChargePartsPerMillion >= 0;
+        boolean known = readout.stateOfChargePartsPerMillion != Readout.NOT_KNOWN;
         decimal(registers.get(Register.SHUNT_COUNTS), 0);
         decimal(readout.currentMicroamps, 6);
         decimal(readout.voltageMicrovolts, 6);

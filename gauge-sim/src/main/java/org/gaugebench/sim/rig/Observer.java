@@ -3,6 +3,8 @@ package org.gaugebench.sim.rig;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.StateStore;
+import org.gaugebench.sim.device.GaugeDevice;
 
 /** Looks on while a rig runs; must not change it. */
 public interface Observer {
@@ -52,4 +54,27 @@ public interface Observer {
      * @param outcome its one word
      */
     default void onAnswer(Lane lane, Command command, CommandOutcome outcome) {}
+
+    /**
+     * A gauge is about to be used; an observer that writes down what goes into it puts itself in
+     * front, and hands every call on unchanged.
+     *
+     * @param lane whose gauge
+     * @param device the gauge
+     * @return what is used in its place
+     */
+    default GaugeDevice watch(Lane lane, GaugeDevice device) {
+        return device;
+    }
+
+    /**
+     * The same for a gauge's memory.
+     *
+     * @param lane whose memory
+     * @param store the memory
+     * @return what is used in its place
+     */
+    default StateStore watch(Lane lane, StateStore store) {
+        return store;
+    }
 }

@@ -3,6 +3,8 @@ package org.gaugebench.sim.rig;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.StateStore;
+import org.gaugebench.sim.device.GaugeDevice;
 
 /** Several observers as one. */
 public final class Observers {
@@ -54,6 +56,16 @@ public final class Observers {
             public void onAnswer(Lane lane, Command command, CommandOutcome outcome) {
                 first.onAnswer(lane, command, outcome);
                 second.onAnswer(lane, command, outcome);
+            }
+
+            @Override
+            public GaugeDevice watch(Lane lane, GaugeDevice device) {
+                return second.watch(lane, first.watch(lane, device));
+            }
+
+            @Override
+            public StateStore watch(Lane lane, StateStore store) {
+                return second.watch(lane, first.watch(lane, store));
             }
         };
     }

@@ -26,6 +26,7 @@ public final class Rig {
     private final Scenario scenario;
     private final Observer observer;
     private final Circuit circuit;
+    private final Outlook outlook;
     private final List<Lane> lanes = new ArrayList<>();
     private final int tickMillis;
     private long[] stops = {};
@@ -47,8 +48,9 @@ public final class Rig {
         this.tickMillis = (int) scenario.tickMillis();
         SeedTree seeds = new SeedTree(seed);
         circuit = new Circuit(scenario, seeds);
+        outlook = new Outlook(scenario, circuit);
         for (GaugeSpec gauge : scenario.gauges()) {
-            lanes.add(new Lane(gauge, scenario.sensor(), seeds, observer));
+            lanes.add(new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer));
         }
     }
 
@@ -173,12 +175,23 @@ public final class Rig {
         lanes.forEach(Lane::changeSettings);
         if (command != null) {
             lane(change.name()).command(command, change.value());
-        } else if (change.target() == Change.Target.SENSOR_OFFSET) {
-            for (Lane lane : lanes) {
-                lane.setSensorOffset(change.value());
+            return;
+        }
+        switch (change.target()) {
+            case SENSOR_OFFSET, SENSOR_TRAIT, SENSOR_SAMPLES -> {
+                for (Lane lane : lanes) {
+                    lane.apply(change, circuit);
+                }
             }
-        } else {
-            circuit.apply(change);
+            case GAUGE_POWER,
+                    GAUGE_OFF_TIME,
+                    GAUGE_CUT,
+                    CLOCK_ERROR,
+                    CLOCK_JITTER,
+                    CLOCK_JUMP,
+                    CLOCK_SWITCH ->
+                    lane(change.name()).apply(change, circuit);
+            default -> circuit.apply(change);
         }
     }
 
@@ -212,6 +225,12 @@ public final class Rig {
     /** What is really so. */
     public Truth truth() {
         return circuit;
+    }
+
+    /** What is really left as things stand; worked out when asked. */
+    public Outlook outlook() {
+        outlook.setNextChange(nextChange);
+        return outlook;
     }
 
     /** The gauges, in the scenario's order. */

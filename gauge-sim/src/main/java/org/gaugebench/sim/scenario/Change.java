@@ -32,6 +32,24 @@ public record Change(long atMillis, Target target, String name, long value) {
         BATTERY_TEMPERATURE,
         /** Offset of the shunt channel, nanovolts. */
         SENSOR_OFFSET,
+        /** A gauge's supply on (1) or off (0). */
+        GAUGE_POWER,
+        /** How well a gauge knows its time without power, by the order of {@code OffTime}. */
+        GAUGE_OFF_TIME,
+        /** Power goes at this write of a gauge's memory, counted from now; 1 for the next one. */
+        GAUGE_CUT,
+        /** A trait of the sensor, in its unit; the name is the trait's key. */
+        SENSOR_TRAIT,
+        /** What becomes of the samples, by the order of {@link SampleMode}. */
+        SENSOR_SAMPLES,
+        /** How much too fast a gauge's clock runs, parts per million. */
+        CLOCK_ERROR,
+        /** Largest trembling of a gauge's clock, milliseconds. */
+        CLOCK_JITTER,
+        /** Milliseconds by which a gauge's clock jumps, once. */
+        CLOCK_JUMP,
+        /** A gauge's clock running (1) or stopped (0). */
+        CLOCK_SWITCH,
         /** State of charge declared to a gauge, parts per million. */
         DECLARE,
         /** A setting of a gauge, in the setting's unit. */

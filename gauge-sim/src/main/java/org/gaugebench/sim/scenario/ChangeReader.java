@@ -3,6 +3,7 @@ package org.gaugebench.sim.scenario;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToLongFunction;
+import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.units.RecordUnit;
 import org.gaugebench.sim.units.Texts;
@@ -70,7 +71,32 @@ final class ChangeReader {
                 RecordUnit.NANOVOLTS,
                 -SensorReader.LARGEST_OFFSET_NANOVOLTS,
                 SensorReader.LARGEST_OFFSET_NANOVOLTS);
+        addresses.add(
+                new Address(
+                        "sensor.samples",
+                        Change.Target.SENSOR_SAMPLES,
+                        "",
+                        0,
+                        block ->
+                                block.choice(
+                                                "sensor.samples",
+                                                List.of(SampleMode.values()),
+                                                PowerReader::key,
+                                                SampleMode.ARRIVING)
+                                        .ordinal()));
+        for (SensorTrait trait : SensorTrait.values()) {
+            String key = "sensor." + trait.key();
+            addresses.add(
+                    new Address(
+                            key,
+                            Change.Target.SENSOR_TRAIT,
+                            trait.key(),
+                            parts.sensor().traits().get(trait),
+                            block -> SensorTraits.read(block, key, trait)));
+        }
         for (GaugeSpec gauge : parts.gauges()) {
+            addPower(gauge);
+            addClock(gauge);
             String key = gauge.name() + ".declare";
             addresses.add(
                     new Address(
@@ -105,6 +131,77 @@ final class ChangeReader {
                             initial,
                             block -> SettingText.read(block, key, setting, initial)));
         }
+    }
+
+    private void addClock(GaugeSpec gauge) {
+        String name = gauge.name();
+        addSwitch(name + ".clock", Change.Target.CLOCK_SWITCH, name, "running", "stopped");
+        String error = name + ".clock-error";
+        long usualError = gauge.clock().errorPartsPerMillion();
+        addresses.add(
+                new Address(
+                        error,
+                        Change.Target.CLOCK_ERROR,
+                        name,
+                        usualError,
+                        block -> ClockSpec.error(block, error, usualError)));
+        String jitter = name + ".clock-jitter";
+        long usualJitter = gauge.clock().jitterMillis();
+        addresses.add(
+                new Address(
+                        jitter,
+                        Change.Target.CLOCK_JITTER,
+                        name,
+                        usualJitter,
+                        block -> ClockSpec.jitter(block, jitter, usualJitter)));
+        String jump = name + ".clock-jump";
+        addresses.add(
+                new Address(
+                        jump,
+                        Change.Target.CLOCK_JUMP,
+                        name,
+                        0,
+                        block ->
+                                block.quantity(
+                                        jump,
+                                        RecordUnit.MILLIS,
+                                        -PowerReader.LONGEST_MILLIS,
+                                        PowerReader.LONGEST_MILLIS,
+                                        0)));
+    }
+
+    private void addPower(GaugeSpec gauge) {
+        addSwitch(gauge.name() + ".power", Change.Target.GAUGE_POWER, gauge.name(), "on", "off");
+        String offTime = gauge.name() + ".off-time";
+        addresses.add(
+                new Address(
+                        offTime,
+                        Change.Target.GAUGE_OFF_TIME,
+                        gauge.name(),
+                        gauge.power().offTime().ordinal(),
+                        block ->
+                                block.choice(
+                                                offTime,
+                                                List.of(OffTime.values()),
+                                                PowerReader::key,
+                                                gauge.power().offTime())
+                                        .ordinal()));
+        String cut = gauge.name() + ".cut-at-write";
+        addresses.add(
+                new Address(
+                        cut,
+                        Change.Target.GAUGE_CUT,
+                        gauge.name(),
+                        0,
+                        block -> {
+                            if (gauge.power().memory() == null) {
+                                block.problem(
+                                        cut,
+                                        "a gauge without memory never writes; expected 'memory:"
+                                                + " {slots: 8}' at the gauge");
+                            }
+                            return block.whole(cut, 1, 1_000_000, 1, 1);
+                        }));
     }
 
     private void addSwitch(String key, Change.Target target, String name, String one, String zero) {
@@ -151,6 +248,12 @@ final class ChangeReader {
             if (window && address.target == Change.Target.DECLARE) {
                 block.problem(key, "a declaration does not end; expected 'at: 2 h' for it");
             }
+            if (window && address.target == Change.Target.CLOCK_JUMP) {
+                block.problem(key, "a jump does not end; expected 'at: 2 h' for it");
+            }
+            if (window && address.target == Change.Target.GAUGE_CUT) {
+                block.problem(key, "power goes once and has 'cut-for'; expected 'at: 2 h' for it");
+            }
             long value = address.reader.applyAsLong(block);
             long after = isSwitch(address) ? 1 - value : address.initial;
             setters.add(new Setter(address.target, address.name, value, after));
@@ -161,7 +264,8 @@ final class ChangeReader {
 
     private static boolean isSwitch(Address address) {
         return switch (address.target) {
-            case LOAD_SWITCH, CHARGER_SWITCH, ISOLATOR, PROTECTION -> true;
+            case LOAD_SWITCH, CHARGER_SWITCH, ISOLATOR, PROTECTION, GAUGE_POWER, CLOCK_SWITCH ->
+                    true;
             default -> false;
         };
     }

@@ -17,6 +17,10 @@ final class Defaults {
     static final int NOMINAL_VOLTS = 12;
     static final long AMP_HOUR = 1_000_000;
     static final long WHOLE = 1_000_000;
+
+    /** A round size that holds the core's record with room to grow. */
+    static final int SLOT_BYTES = 256;
+
     private static final long HOUR_MILLIS = 3_600_000;
     private static final int VOLTS_OF_FIGURES = 12;
     private static final long FLOAT_MICROVOLTS = 12_300_000;

@@ -101,6 +101,12 @@ public record Expectation(
         TIME_TO_EMPTY("time-to-empty"),
         /** Parts per million; of the truth alone, whatever the gauge says. */
         TRUE_STATE_OF_CHARGE("true-state-of-charge"),
+        /** Microampere-hours; of the truth alone: what can be drawn as things stand. */
+        AVAILABLE_CHARGE("available-charge"),
+        /** Minutes; of the truth alone: with the battery's present current held. */
+        TRUE_TIME_TO_EMPTY_LOAD_HELD("true-time-to-empty-load-held"),
+        /** Minutes; of the truth alone: as the scenario goes on. */
+        TRUE_TIME_TO_EMPTY_AS_IT_GOES("true-time-to-empty-as-it-goes"),
         /** Microamps, the gauge's mean load. */
         AVERAGE_CURRENT("average-current"),
         /** Microampere-hours. */
@@ -116,6 +122,9 @@ public record Expectation(
         /** Millidegrees Celsius; of the truth alone. */
         TRUE_TEMPERATURE("true-temperature");
 
+        /** Stands for a time to empty that never comes. */
+        public static final long NEVER = Long.MAX_VALUE / 4;
+
         private final String key;
 
         Reading(String key) {
@@ -127,11 +136,6 @@ public record Expectation(
             return key;
         }
 
-        /** Whether it is of the truth alone, whatever a gauge says. */
-        public boolean isOfTruth() {
-            return key.startsWith("true-");
-        }
-
         /** Whether the truth has a figure of its own to compare it with. */
         public boolean hasTruth() {
             return switch (this) {
@@ -140,25 +144,26 @@ public record Expectation(
                         CURRENT,
                         VOLTAGE,
                         FULL_CHARGE_CAPACITY,
-                        TEMPERATURE ->
+                        TEMPERATURE,
+                        TIME_TO_EMPTY ->
                         true;
                 default -> false;
             };
         }
 
-        /** Whether a gauge may say that it does not know. */
+        /** Whether a gauge may not know it; without power it knows nothing. */
         public boolean canBeUnknown() {
-            return switch (this) {
-                case STATE_OF_CHARGE,
-                        LOWER_EDGE,
-                        UPPER_EDGE,
-                        REMAINING_CHARGE,
-                        TIME_TO_EMPTY,
-                        TIME_TO_FULL,
-                        TEMPERATURE ->
-                        true;
-                default -> false;
-            };
+            return !isOfTruthAlone();
+        }
+
+        /** Whether it is read from the truth alone, whatever any gauge says. */
+        public boolean isOfTruthAlone() {
+            return key.startsWith("true-") || this == AVAILABLE_CHARGE;
+        }
+
+        /** Whether it is a true time to empty, found by running a copy of the plant forward. */
+        public boolean looksAhead() {
+            return this == TRUE_TIME_TO_EMPTY_LOAD_HELD || this == TRUE_TIME_TO_EMPTY_AS_IT_GOES;
         }
     }
 

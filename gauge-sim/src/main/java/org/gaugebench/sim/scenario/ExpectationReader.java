@@ -5,6 +5,7 @@ import static org.gaugebench.sim.units.RecordUnit.PARTS_PER_MILLION;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.port.Register;
@@ -24,6 +25,7 @@ final class ExpectationReader {
     private final long durationMillis;
     private final List<String> gauges;
     private final List<Expectation> expectations = new ArrayList<>();
+    private final AtomicInteger looks = new AtomicInteger();
 
     ExpectationReader(Problems problems, long durationMillis, List<GaugeSpec> gauges) {
         this.problems = problems;
@@ -79,7 +81,7 @@ final class ExpectationReader {
         if (event) {
             readEvents(entry, draft);
         } else {
-            new ReadingClaims(entry, draft, expectations).read();
+            new ReadingClaims(entry, draft, looks, expectations).read();
         }
         entry.finish();
     }

@@ -59,7 +59,7 @@ final class ExpectationText {
         if (it.register() != null) {
             what = "register " + SettingUnits.key(it.register());
         }
-        boolean ofGauge = it.reading() == null || !it.reading().isOfTruth();
+        boolean ofGauge = it.reading() == null || !it.reading().isOfTruthAlone();
         return ofGauge && !it.gauge().equals(GaugeReader.FIRST) ? it.gauge() + " " + what : what;
     }
 
@@ -85,9 +85,12 @@ final class ExpectationText {
         if (it.reading() == null) {
             return value + (value == 1 ? " time" : " times");
         }
+        if (it.reading().looksAhead() && value == Reading.NEVER) {
+            return "never";
+        }
         RecordUnit unit = SettingUnits.of(it.reading());
         // Hours stay hours: "more than 99 h" is what the display says, not "4 d 3 h".
-        return it.reading() == Reading.TIME_TO_EMPTY && value % 60 == 0
+        return unit == RecordUnit.MINUTES && value % 60 == 0
                 ? value / 60 + " h"
                 : QuantityFormat.format(value, unit);
     }

@@ -3,6 +3,7 @@ package org.gaugebench.sim.scenario;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Function;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
@@ -37,16 +38,32 @@ final class GaugeReader {
      *     nominal voltage gets those of that choice
      * @param battery the truth's, whose state of charge is declared where the block says nothing
      * @param sensor the real one
+     * @param usualPower memory and supply where the block says nothing
+     * @param usualClock its clock where the block says nothing
      */
-    GaugeSpec read(String name, Map<Setting, Long> usual, BatterySpec battery, SensorSpec sensor) {
+    GaugeSpec read(
+            String name,
+            Map<Setting, Long> usual,
+            BatterySpec battery,
+            SensorSpec sensor,
+            PowerSpec usualPower,
+            ClockSpec usualClock) {
         GaugeSpec.Kind kind =
                 block.choice(
                         "kind",
                         List.of(GaugeSpec.Kind.values()),
                         GaugeSpec.Kind::key,
                         GaugeSpec.Kind.CORE);
+        Set<Mistake> mistakes = new MistakesReader(problems, block).read(kind);
+        boolean believes = MistakesReader.believesAtStart(mistakes);
+        if (believes && block.has("start") && !block.isWord("start", "unknown")) {
+            block.valueProblem(
+                    "start",
+                    "this exhibit believes what it wants at the start; leave 'start' out, or"
+                            + " expected 'start: unknown'");
+        }
         long declared =
-                block.isWord("start", "unknown")
+                believes || block.isWord("start", "unknown")
                         ? UNKNOWN
                         : block.quantity(
                                 "start",
@@ -59,6 +76,8 @@ final class GaugeReader {
                     "start",
                     "a plain counter counts from what is declared; expected 'start: 80 %'");
         }
+        PowerSpec power = new PowerReader(problems, block).read(usualPower);
+        ClockSpec clock = ClockSpec.read(block, usualClock);
         Map<Setting, Long> values = new EnumMap<>(Setting.class);
         long chemistry = value(Setting.CHEMISTRY, usual);
         long nominal = value(Setting.NOMINAL_VOLTAGE, usual);
@@ -74,7 +93,7 @@ final class GaugeReader {
             values.put(setting, value(setting, rest));
         }
         block.finish();
-        return new GaugeSpec(name, kind, build(values), declared);
+        return new GaugeSpec(name, kind, build(values), declared, power, clock, mistakes);
     }
 
     private long value(Setting setting, Map<Setting, Long> usual) {

@@ -1,5 +1,6 @@
 package org.gaugebench.sim.scenario;
 
+import java.util.Set;
 import org.gaugebench.core.settings.GaugeSettings;
 
 /**
@@ -9,16 +10,27 @@ import org.gaugebench.core.settings.GaugeSettings;
  * @param kind what it is
  * @param settings what its installer told it
  * @param declaredPartsPerMillion state of charge declared at the start, or -1 for unknown
+ * @param power what becomes of it when its power goes
+ * @param clock its machine's millisecond counter
+ * @param mistakes that an exhibit makes; empty for the other kinds
  */
 public record GaugeSpec(
-        String name, Kind kind, GaugeSettings settings, long declaredPartsPerMillion) {
+        String name,
+        Kind kind,
+        GaugeSettings settings,
+        long declaredPartsPerMillion,
+        PowerSpec power,
+        ClockSpec clock,
+        Set<Mistake> mistakes) {
 
     /** What a gauge can be. */
     public enum Kind {
         /** The core of this project. */
         CORE("core"),
         /** An exact counter with no rule: counts from what was declared, and never corrects. */
-        PLAIN_COUNTER("plain-counter");
+        PLAIN_COUNTER("plain-counter"),
+        /** A counter that makes the mistakes it is given by name, and no others. */
+        EXHIBIT("exhibit");
 
         private final String key;
 

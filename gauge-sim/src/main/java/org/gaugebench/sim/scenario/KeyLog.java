@@ -59,6 +59,21 @@ final class KeyLog {
             maximum = to;
         }
 
+        /** Takes over what another key is known as. */
+        void take(Key other) {
+            words.addAll(other.words);
+            examples.addAll(other.examples);
+            ranges.addAll(other.ranges);
+            isQuantity |= other.isQuantity;
+            isParsed |= other.isParsed;
+            isText |= other.isText;
+            isList |= other.isList;
+            isBlock |= other.isBlock;
+            if (other.isWhole) {
+                whole(other.minimum, other.maximum);
+            }
+        }
+
         /** Whether anything but its presence was asked. */
         boolean isTyped() {
             return !words.isEmpty()

@@ -1,10 +1,11 @@
 package org.gaugebench.sim.scenario;
 
 import java.util.Collection;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Finds the word that a misspelt one was probably meant to be. */
-final class Nearest {
+public final class Nearest {
     private static final int LONGEST = 60;
 
     private Nearest() {}
@@ -15,14 +16,15 @@ final class Nearest {
      * @return the word that needs the fewest letters changed, or null where none is near: at most a
      *     third of the letters, at least one
      */
-    static @Nullable String of(String word, Collection<String> candidates) {
+    public static @Nullable String of(String word, Collection<String> candidates) {
         if (word.length() > LONGEST) {
             return null;
         }
         String best = null;
         int bestDistance = Math.max(1, word.length() / 3) + 1;
         for (String candidate : candidates) {
-            int distance = distance(word.toLowerCase(java.util.Locale.ROOT), candidate);
+            int distance =
+                    distance(word.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT));
             if (distance < bestDistance) {
                 best = candidate;
                 bestDistance = distance;

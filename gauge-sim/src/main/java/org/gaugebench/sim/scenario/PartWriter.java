@@ -103,6 +103,7 @@ final class PartWriter {
                 "temperature-sensor",
                 it.temperatureFitted() ? "fitted" : "none",
                 usual.temperatureFitted() ? "fitted" : "none");
+        it.traits().write(lines);
         lines.close();
     }
 

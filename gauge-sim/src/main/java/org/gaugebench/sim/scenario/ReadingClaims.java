@@ -3,6 +3,7 @@ package org.gaugebench.sim.scenario;
 import static org.gaugebench.sim.units.RecordUnit.MINUTES;
 
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.gaugebench.sim.scenario.Expectation.Comparison;
 import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.scenario.Expectation.Reading;
@@ -16,19 +17,31 @@ final class ReadingClaims {
     /** A register may hold any long; its limits stay clear of the marks at the ends. */
     private static final long LARGEST_REGISTER = Long.MAX_VALUE / 4;
 
+    private static final int MOST_LOOKS_AHEAD = 200;
     private static final String MORE_THAN = "more than ";
 
     private final Block entry;
     private final Expectation draft;
+    private final AtomicInteger looks;
     private final List<Expectation> expectations;
 
-    ReadingClaims(Block entry, Expectation draft, List<Expectation> expectations) {
+    /**
+     * Prepares to read.
+     *
+     * @param looks how often the file has looked ahead so far; counted on
+     */
+    ReadingClaims(
+            Block entry, Expectation draft, AtomicInteger looks, List<Expectation> expectations) {
         this.entry = entry;
+        this.looks = looks;
         this.draft = draft;
         this.expectations = expectations;
     }
 
     void read() {
+        if (draft.reading() != null && draft.reading().looksAhead()) {
+            looksAhead("reading");
+        }
         boolean within = entry.hasAny("within", "of");
         boolean least = entry.has("at-least");
         boolean most = entry.has("at-most");
@@ -83,6 +96,9 @@ final class ReadingClaims {
             add(Comparison.WITHIN_OF_VALUE, value("of"), tolerance);
             return;
         }
+        if (reading() == Reading.TIME_TO_EMPTY) {
+            looksAhead("of");
+        }
         if (!reading().hasTruth()) {
             entry.valueProblem(
                     "of",
@@ -109,9 +125,32 @@ final class ReadingClaims {
         add(Comparison.BAND_HOLDS_TRUTH, 0, 0);
     }
 
+    /**
+     * A true time to empty runs a copy of the plant forward each time it is asked for: not at every
+     * minute, and not without end.
+     */
+    private void looksAhead(String key) {
+        if (draft.kind() != Kind.AT) {
+            entry.valueProblem(
+                    key,
+                    "a true time to empty is found by running ahead, and is judged at single"
+                            + " moments only; expected 'at: 2 h' in place of '"
+                            + SettingUnits.key(draft.kind())
+                            + "'");
+        }
+        if (looks.incrementAndGet() == MOST_LOOKS_AHEAD + 1) {
+            entry.valueProblem(
+                    key, "more than " + MOST_LOOKS_AHEAD + " looks ahead for a true time to empty");
+        }
+    }
+
     private void readIs() {
         if (draft.register() != null) {
             add(Comparison.EXACTLY, value("is"), 0);
+            return;
+        }
+        if (reading().looksAhead() && entry.isWord("is", "never")) {
+            add(Comparison.EXACTLY, Reading.NEVER, 0);
             return;
         }
         if (entry.isWord("is", "not-known")) {

@@ -87,6 +87,8 @@ public final class ScenarioWriter {
         GaugeSpec first = it.gauges().get(0);
         lines.open("gauge");
         writeGauge(first, Defaults.settings(it.battery(), it.sensor()), it, lines);
+        new PowerWriter(lines).write(first.power(), PowerSpec.USUAL);
+        first.clock().write(lines, ClockSpec.USUAL);
         lines.close();
         if (it.gauges().size() == 1) {
             return;
@@ -99,6 +101,8 @@ public final class ScenarioWriter {
         for (GaugeSpec gauge : it.gauges().subList(1, it.gauges().size())) {
             lines.openItem("name", gauge.name());
             writeGauge(gauge, usual, it, lines);
+            new PowerWriter(lines).write(gauge.power(), first.power());
+            gauge.clock().write(lines, first.clock());
             lines.close();
         }
         lines.close();
@@ -107,10 +111,16 @@ public final class ScenarioWriter {
     private static void writeGauge(
             GaugeSpec it, Map<Setting, Long> usual, Scenario scenario, Lines lines) {
         lines.value("kind", it.kind().key(), GaugeSpec.Kind.CORE.key());
+        if (it.kind() == GaugeSpec.Kind.EXHIBIT) {
+            lines.value("mistakes", MistakesReader.text(it.mistakes()));
+        }
         lines.value(
                 "start",
                 start(it.declaredPartsPerMillion()),
-                start(scenario.battery().startPartsPerMillion()));
+                start(
+                        MistakesReader.believesAtStart(it.mistakes())
+                                ? GaugeReader.UNKNOWN
+                                : scenario.battery().startPartsPerMillion()));
         Map<Setting, Long> chosen =
                 Defaults.chosen(
                         it.settings().get(Setting.CHEMISTRY),

@@ -64,7 +64,8 @@ final class SensorReader {
                                 SensorReader::key,
                                 usual.sampling()),
                         block.either(
-                                "temperature-sensor", "fitted", "none", usual.temperatureFitted()));
+                                "temperature-sensor", "fitted", "none", usual.temperatureFitted()),
+                        SensorTraits.read(block));
         block.finish();
         return sensor;
     }

@@ -16,6 +16,7 @@ package org.gaugebench.sim.scenario;
  * @param voltageNoiseMicrovolts standard deviation of the voltage noise per sample
  * @param sampling what a sample stands for
  * @param temperatureFitted whether the gauge gets a temperature
+ * @param traits what is wrong with it beyond that
  */
 public record SensorSpec(
         long shuntRatedMicroamps,
@@ -30,7 +31,40 @@ public record SensorSpec(
         long voltageFullScaleMicrovolts,
         long voltageNoiseMicrovolts,
         Sampling sampling,
-        boolean temperatureFitted) {
+        boolean temperatureFitted,
+        SensorTraits traits) {
+
+    /** A sensor of which nothing more is said. */
+    public SensorSpec(
+            long shuntRatedMicroamps,
+            long shuntRatedMicrovolts,
+            long shuntErrorPartsPerMillion,
+            int converterBits,
+            long fullScaleMicrovolts,
+            long gainErrorPartsPerMillion,
+            long offsetNanovolts,
+            long noiseNanovolts,
+            int voltageConverterBits,
+            long voltageFullScaleMicrovolts,
+            long voltageNoiseMicrovolts,
+            Sampling sampling,
+            boolean temperatureFitted) {
+        this(
+                shuntRatedMicroamps,
+                shuntRatedMicrovolts,
+                shuntErrorPartsPerMillion,
+                converterBits,
+                fullScaleMicrovolts,
+                gainErrorPartsPerMillion,
+                offsetNanovolts,
+                noiseNanovolts,
+                voltageConverterBits,
+                voltageFullScaleMicrovolts,
+                voltageNoiseMicrovolts,
+                sampling,
+                temperatureFitted,
+                SensorTraits.NONE);
+    }
 
     /** What a sample stands for. */
     public enum Sampling {

@@ -42,10 +42,15 @@ final class SettingUnits {
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                     RecordUnit.PARTS_PER_MILLION;
-            case REMAINING_CHARGE, FULL_CHARGE_CAPACITY -> RecordUnit.MICROAMP_HOURS;
+            case REMAINING_CHARGE, FULL_CHARGE_CAPACITY, AVAILABLE_CHARGE ->
+                    RecordUnit.MICROAMP_HOURS;
             case CURRENT, AVERAGE_CURRENT, TRUE_CURRENT -> RecordUnit.MICROAMPS;
             case VOLTAGE, TRUE_VOLTAGE -> RecordUnit.MICROVOLTS;
-            case TIME_TO_EMPTY, TIME_TO_FULL -> RecordUnit.MINUTES;
+            case TIME_TO_EMPTY,
+                    TIME_TO_FULL,
+                    TRUE_TIME_TO_EMPTY_LOAD_HELD,
+                    TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+                    RecordUnit.MINUTES;
             case TEMPERATURE, TRUE_TEMPERATURE -> RecordUnit.MILLICELSIUS;
         };
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.gaugebench.core.port.OffTime;
 import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
@@ -74,6 +75,15 @@ final class StepWriter {
             case PROTECTION -> "protection";
             case BATTERY_TEMPERATURE -> "battery.temperature";
             case SENSOR_OFFSET -> "sensor.offset";
+            case SENSOR_TRAIT -> "sensor." + change.name();
+            case SENSOR_SAMPLES -> "sensor.samples";
+            case CLOCK_ERROR -> change.name() + ".clock-error";
+            case CLOCK_JITTER -> change.name() + ".clock-jitter";
+            case CLOCK_JUMP -> change.name() + ".clock-jump";
+            case CLOCK_SWITCH -> change.name() + ".clock";
+            case GAUGE_POWER -> change.name() + ".power";
+            case GAUGE_OFF_TIME -> change.name() + ".off-time";
+            case GAUGE_CUT -> change.name() + ".cut-at-write";
             case DECLARE -> change.name() + ".declare";
             case SETTING -> change.name();
             default -> throw new IllegalStateException("a command has a step of its own");
@@ -83,7 +93,7 @@ final class StepWriter {
     private String value(Change change) {
         boolean one = change.value() == 1;
         return switch (change.target()) {
-            case LOAD_SWITCH, CHARGER_SWITCH -> one ? "on" : "off";
+            case LOAD_SWITCH, CHARGER_SWITCH, GAUGE_POWER -> one ? "on" : "off";
             case LOAD_AMOUNT ->
                     QuantityFormat.format(change.value(), LoadReader.unit(kindOf(change.name())));
             case ISOLATOR -> one ? "open" : "closed";
@@ -91,6 +101,14 @@ final class StepWriter {
             case BATTERY_TEMPERATURE ->
                     QuantityFormat.format(change.value(), RecordUnit.MILLICELSIUS);
             case SENSOR_OFFSET -> QuantityFormat.format(change.value(), RecordUnit.NANOVOLTS);
+            case SENSOR_SAMPLES -> PowerReader.key(SampleMode.values()[(int) change.value()]);
+            case CLOCK_ERROR -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);
+            case CLOCK_JITTER, CLOCK_JUMP -> ScenarioWriter.time(change.value());
+            case CLOCK_SWITCH -> one ? "running" : "stopped";
+            case SENSOR_TRAIT ->
+                    QuantityFormat.format(change.value(), SensorTrait.of(change.name()).unit());
+            case GAUGE_OFF_TIME -> PowerReader.key(OffTime.values()[(int) change.value()]);
+            case GAUGE_CUT -> Long.toString(change.value());
             case DECLARE -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);
             case SETTING -> SettingText.of(CommandReader.address(change).setting(), change.value());
             default -> throw new IllegalStateException("a command has a step of its own");

@@ -22,6 +22,8 @@ public enum Dimension {
     TEMPERATURE_RISE_PER_POWER("a rise of temperature per power", "1.5 K/W"),
     /** Parts of one. */
     RATIO("a part of the whole", "92 %"),
+    /** Parts of one per kelvin. */
+    RATIO_PER_TEMPERATURE("a part of the whole per kelvin", "20 ppm/K"),
     /** Volts per kelvin. */
     VOLTAGE_PER_TEMPERATURE("a temperature coefficient", "-24 mV/K"),
     /** Parts of one in 30 days. */

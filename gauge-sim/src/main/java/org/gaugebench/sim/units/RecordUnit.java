@@ -42,6 +42,10 @@ public enum RecordUnit {
     PARTS_PER_MILLION(Dimension.RATIO, "1 ppm", "0.000001"),
     /** 1 uV/K. */
     MICROVOLTS_PER_KELVIN(Dimension.VOLTAGE_PER_TEMPERATURE, "1 uV/K", "0.000001"),
+    /** 1 nV/K. */
+    NANOVOLTS_PER_KELVIN(Dimension.VOLTAGE_PER_TEMPERATURE, "1 nV/K", "0.000000001"),
+    /** 1 ppm/K. */
+    PARTS_PER_MILLION_PER_KELVIN(Dimension.RATIO_PER_TEMPERATURE, "1 ppm/K", "0.000001"),
     /** 1 ppm in 30 days. */
     PARTS_PER_MILLION_PER_MONTH(Dimension.RATIO_PER_MONTH, "1 ppm/month", "0.000001"),
     /** 1 mHz. */

@@ -37,6 +37,8 @@ record UnitSymbol(String symbol, Dimension dimension, BigDecimal size, boolean w
         add(table, Dimension.RATIO, true, "%", "0.01", "ppm", "0.000001");
         add(table, Dimension.VOLTAGE_PER_TEMPERATURE, false, "V/K", "1");
         add(table, Dimension.VOLTAGE_PER_TEMPERATURE, true, "mV/K", "0.001", "uV/K", "0.000001");
+        add(table, Dimension.VOLTAGE_PER_TEMPERATURE, true, "nV/K", "0.000000001");
+        add(table, Dimension.RATIO_PER_TEMPERATURE, true, "%/K", "0.01", "ppm/K", "0.000001");
         add(table, Dimension.VOLTAGE_PER_TEMPERATURE, false, "mV/°C", "0.001", "mV/C", "0.001");
         add(table, Dimension.RATIO_PER_MONTH, true, "%/month", "0.01", "ppm/month", "0.000001");
         add(table, Dimension.FREQUENCY, true, "Hz", "1", "mHz", "0.001");

@@ -129,7 +129,8 @@ class MainTest {
 
     @Test
     void shouldShowHelpWithExitCodesIn80Columns() {
-        for (String command : new String[] {"", "run", "check", "replay"}) {
+        for (String command :
+                new String[] {"", "run", "check", "covers", "compare", "vectors", "replay"}) {
             FakeTerminal each = new FakeTerminal();
             String[] args =
                     command.isEmpty() ? new String[] {"--help"} : new String[] {command, "--help"};

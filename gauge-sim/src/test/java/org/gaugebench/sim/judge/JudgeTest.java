@@ -211,16 +211,23 @@ class JudgeTest {
                     switch (reading) {
                         case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                                 "100 %";
-                        case REMAINING_CHARGE, FULL_CHARGE_CAPACITY -> "51 Ah";
+                        case REMAINING_CHARGE, FULL_CHARGE_CAPACITY, AVAILABLE_CHARGE -> "51 Ah";
                         case CURRENT, AVERAGE_CURRENT, TRUE_CURRENT -> "5 A";
                         case VOLTAGE, TRUE_VOLTAGE -> "15 V";
-                        case TIME_TO_EMPTY, TIME_TO_FULL -> "100 h";
+                        case TIME_TO_EMPTY,
+                                TIME_TO_FULL,
+                                TRUE_TIME_TO_EMPTY_LOAD_HELD,
+                                TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+                                "100 h";
                         case TEMPERATURE, TRUE_TEMPERATURE -> "60 °C";
                     };
             String claim = "reading: " + reading.key() + ", at-most: " + largest;
             ExpectationResult result = judge("at: 6 h, " + claim);
-            // The gauge discharges: there is no time to full.
-            boolean known = reading != Reading.TIME_TO_FULL;
+            // The gauge discharges, so there is no time to full; at noon the lamp goes out for
+            // good.
+            boolean known =
+                    reading != Reading.TIME_TO_FULL
+                            && reading != Reading.TRUE_TIME_TO_EMPTY_AS_IT_GOES;
             assertEquals(known ? Outcome.HELD : Outcome.FAILED, result.outcome(), claim);
         }
     }

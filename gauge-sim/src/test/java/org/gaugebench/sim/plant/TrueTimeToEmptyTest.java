@@ -72,9 +72,7 @@ class TrueTimeToEmptyTest {
         Circuit plant = plant(Plants.lithium(60, 50), 4);
         plant.step(1_000);
         List<Change> changes =
-                List.of(
-                        new Change(0, Change.Target.LOAD_AMOUNT, "load", 100_000_000),
-                        new Change(Plants.HOUR, Change.Target.LOAD_AMOUNT, "load", 2_000_000));
+                List.of(new Change(Plants.HOUR, Change.Target.LOAD_AMOUNT, "load", 2_000_000));
         long end = 100 * Plants.HOUR;
         assertEquals(
                 14 * Plants.HOUR - 1_000,
@@ -85,6 +83,19 @@ class TrueTimeToEmptyTest {
                 TrueTimeToEmpty.NEVER,
                 TrueTimeToEmpty.asTheScenarioGoesOn(plant, changes, 13 * Plants.HOUR, 1_000),
                 "the scenario ends first");
+    }
+
+    /** What is due at this very moment has not reached the plant yet. */
+    @Test
+    void aChangeThatIsDueComesFirst() {
+        Circuit plant = plant(Plants.lithium(60, 50), 4);
+        plant.step(1_000);
+        List<Change> due = List.of(new Change(1_000, Change.Target.LOAD_AMOUNT, "load", 8_000_000));
+        double left = 30 - 4 / 3_600.0;
+        assertEquals(
+                left / 8 * Plants.HOUR,
+                TrueTimeToEmpty.asTheScenarioGoesOn(plant, due, 100 * Plants.HOUR, 1_000),
+                2 * SECOND);
     }
 
     @Test

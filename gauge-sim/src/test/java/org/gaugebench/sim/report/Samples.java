@@ -48,6 +48,16 @@ public final class Samples {
         }
     }
 
+    /** What is wrong with a text; empty if nothing is. */
+    public static String problems(String text) {
+        try {
+            ScenarioReader.read("hut.yaml", text);
+            return "";
+        } catch (ScenarioException e) {
+            return e.render();
+        }
+    }
+
     /** Reads and runs a text. */
     public static RunResult run(String text) {
         Scenario scenario = read(text);

@@ -28,8 +28,42 @@ class TextReportTest {
         assertEquals("hut.yaml", lines[2]);
         assertTrue(lines[4].startsWith("  - state-of-charge from 0 s to 1 d"), lines[4]);
         assertTrue(lines[5].startsWith("    found 49.9"), lines[5]);
-        assertTrue(lines[7].contains("never evaluated: its time lies outside"), lines[7]);
-        assertTrue(lines[9].contains("found never"), lines[9]);
+        String text = String.join("\n", lines);
+        int told = text.indexOf("never evaluated: its time lies outside");
+        int never = text.indexOf("found never until 1 d 00:00:00");
+        assertTrue(0 < told && told < never, text);
+        assertTrue(never < text.indexOf("Reading against truth"), text);
+    }
+
+    @Test
+    void everyFailureGivesTheCommandThatShowsItsMoment() {
+        RunResult result = Samples.run(Samples.expecting(CLAIMS));
+        String command = FailureText.command(result.expectations().get(1), "my huts/hut.yaml", 42);
+        assertTrue(
+                command.matches(".* run --seed 42 --at '0 d 05:0\\d:00' 'my huts/hut.yaml'"),
+                command);
+        assertTrue(
+                report(CLAIMS).contains("--seed 1 --at '1 d 00:00:00' hut.yaml"), report(CLAIMS));
+        String whole = FailureText.command(result.expectations().get(2), "hut.yaml", 1);
+        assertTrue(whole.endsWith(" run --seed 1 hut.yaml"), "its time never came");
+    }
+
+    @Test
+    void whatNeverCameIsToldWithTheRulesReasonWhenTheWindowCloses() {
+        String text = report("event: set-to-full, to: 6 h, at-least: 1").replaceAll("\\s+", " ");
+        assertTrue(text.contains("gauge set to full never; at 0 d 06:00:00 gauge shows 4"), text);
+        assertTrue(text.contains("rule waiting (voltage under the threshold)"), text);
+    }
+
+    @Test
+    void ofTooManyEventsTheFirstTooManyIsShown() {
+        String declared =
+                Samples.expecting("event: declared, times: 2")
+                        .replace(
+                                "at: 12 h, set: {lamp: off}",
+                                "at: 1 h, every: 1 h, until: 10 h, set: {gauge.declare: 50 %}");
+        assertEquals(
+                2 * 3_600_000L, Samples.run(declared).expectations().get(0).atMillis(), 1_000L);
     }
 
     @Test

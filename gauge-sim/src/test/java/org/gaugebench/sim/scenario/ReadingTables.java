@@ -17,7 +17,8 @@ final class ReadingTables {
         for (Reading reading : Reading.values()) {
             table.append("| `").append(reading.key()).append("` | `");
             table.append(SettingUnits.of(reading).dimension().example()).append("` | ");
-            table.append(reading.isOfTruth() ? "is of the truth itself" : yes(reading.hasTruth()));
+            table.append(
+                    reading.isOfTruthAlone() ? "is of the truth itself" : yes(reading.hasTruth()));
             table.append(" | ").append(yes(reading.canBeUnknown())).append(" |\n");
         }
         return table.toString();

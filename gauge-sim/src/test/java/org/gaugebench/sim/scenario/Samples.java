@@ -63,6 +63,30 @@ final class Samples {
               voltage-noise: 2 mV
               sampling: instantaneous
               temperature-sensor: none
+              offset-drift: 50 nV/K
+              shunt-temperature-coefficient: -28 ppm/K
+              shunt-heating: 4.5 K/W
+              shunt-heating-time: 6 min
+              thermal-emf: 15 uV
+              thermal-emf-time: 2 h
+              gain-asymmetry: 0.25 %
+              nonlinearity-bow: 30 ppm
+              nonlinearity-s: -20 ppm
+              missing-codes: 16 counts
+              dead-band: 2 uV
+              range-limit: 5 mV
+              range-hysteresis: 20 %
+              range-offset: 3 uV
+              voltage-gain-error: 1 %
+              voltage-offset: -5 mV
+              voltage-sense-resistance: 5 mOhm
+              sampling-interval: 10 s
+              awake-time: 1 s
+              sampling-phase: 3 s
+              conversion-time: 125 ms
+              missing-sample-every: 2 h
+              repeated-sample-every: 3 h
+              bad-frame-every: 1 h
             gauge:
               kind: plain-counter
               start: 55 %
@@ -74,9 +98,24 @@ final class Samples {
               taper: 4 %
               measure-capacity: off
               full-overdue: 9 d
+              memory:
+                slots: 5
+                slot-bytes: 300
+                endurance: 1000
+                faults:
+                  - {kind: bit-rot, slot: 1, from: 3 h, byte: 12, bits: 129}
+                  - {kind: erase-silent, slot: all, from: 1 h, to: 2 h}
+                  - {kind: wear-out, slot: 4, after-erases: 77}
+              clock: {error: -2 %, start: 4294957296 ms, jitter: 20 ms}
+              off-time: at-least
+              off-time-limit: 4 h
+              cut-leaves: garbage
+              cut-for: 3 s
             beside:
-              - {name: core-gauge, kind: core, start: unknown, taper: 3 %}
+              - {name: core-gauge, kind: core, start: unknown, taper: 3 %, memory: none,
+                 off-time: exact, off-time-limit: none}
               - {name: plain, kind: plain-counter}
+              - {name: wrong, kind: exhibit, mistakes: [no-clamp, hours-instant, start-at-full]}
             chargers:
               shore:
                 switched: off
@@ -106,6 +145,12 @@ final class Samples {
               - {at: 2 h, command: zero-adjustment, gauge: core-gauge}
               - {at: 2 h, every: 1 d, command: span-adjustment, gauge: core-gauge, meter: -9.5 A}
               - {at: 3 h, command: forget-measured, gauge: core-gauge}
+              - {from: 4 h, to: 5 h, set: {gauge.power: off, plain.off-time: unknown}}
+              - {from: 7 h, to: 8 h, set: {sensor.thermal-emf: 0 V, sensor.missing-codes: 0 counts}}
+              - {from: 8 h, to: 9 h, set: {sensor.samples: bad, gauge.clock: stopped}}
+              - {from: 9 h, to: 9 h 5 min, set: {plain.clock-error: 1 %, plain.clock-jitter: 5 ms}}
+              - {at: 10 h, set: {core-gauge.clock-jump: -1 h}}
+              - {at: 6 h, set: {gauge.cut-at-write: 2}}
               - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
             expect:
               - {at: 3 d, reading: state-of-charge, within: 2 %, of: truth, because: "a: b"}
@@ -131,6 +176,10 @@ final class Samples {
               - {event: declared, from: 1 h, at-most: 3, first: {from: 1 h, to: 2 h}}
               - {event: declared, from: 2 h, last: {to: 2 d}}
               - {at: 9 d, reading: true-state-of-charge, is: 50 %}
+              - {at: 1 d, reading: available-charge, at-least: 5 Ah}
+              - {at: 1 d, reading: true-time-to-empty-load-held, within: 30 min, of: 26 h}
+              - {at: 1 d, reading: true-time-to-empty-as-it-goes, is: never}
+              - {at: 1 d, reading: time-to-empty, within: 2 h, of: truth}
             """;
 
     /** The problems of a text as one string, or an empty one if it is right. */

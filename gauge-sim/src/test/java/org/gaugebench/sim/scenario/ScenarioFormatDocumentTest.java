@@ -31,20 +31,27 @@ class ScenarioFormatDocumentTest {
 
     @Test
     void theTableOfSettingsIsTheCoresOwn() throws IOException {
+        assertTable("settings", SettingsTable.markdown());
+    }
+
+    @Test
+    void theTableOfMistakesIsTheExhibitsOwn() throws IOException {
+        assertTable("mistakes", MistakesTable.markdown());
+    }
+
+    private static void assertTable(String name, String expected) throws IOException {
         String page = Files.readString(PAGE);
-        String begin = "<!-- settings: begin -->\n";
+        String begin = "<!-- " + name + ": begin -->\n";
+        String end = "<!-- " + name + ": end -->";
         int from = page.indexOf(begin) + begin.length();
-        int to = page.indexOf("<!-- settings: end -->", from);
-        assertTrue(from >= begin.length() && to >= from, "the page has no settings table");
+        int to = page.indexOf(end, from);
+        assertTrue(from >= begin.length() && to >= from, "the page has no table of " + name);
         if (Boolean.getBoolean("golden.update")) {
-            page = page.substring(0, from) + SettingsTable.markdown() + page.substring(to);
+            page = page.substring(0, from) + expected + page.substring(to);
             Files.write(PAGE, page.getBytes(StandardCharsets.UTF_8));
-            to = page.indexOf("<!-- settings: end -->", from);
+            to = page.indexOf(end, from);
         }
-        assertEquals(
-                SettingsTable.markdown(),
-                page.substring(from, to),
-                "-Dgolden.update=true rewrites it");
+        assertEquals(expected, page.substring(from, to), "-Dgolden.update=true rewrites it");
     }
 
     @Test
@@ -80,6 +87,9 @@ class ScenarioFormatDocumentTest {
         }
         for (Fault fault : Fault.values()) {
             assertTrue(page.contains("`" + SettingUnits.key(fault) + "`"), fault.name());
+        }
+        for (SensorTrait trait : SensorTrait.values()) {
+            assertTrue(page.contains("| `" + trait.key() + "` |"), trait.key());
         }
         for (Expectation.Reading reading : Expectation.Reading.values()) {
             assertTrue(page.contains("`" + reading.key() + "`"), reading.name());

@@ -37,6 +37,48 @@ class ScenarioProblemTest {
         assertTrue(name.contains("full-overdue"), name);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "memory: {slots: 1}|expected a whole number from 2 to 256 such as 8",
+                "memory: {slot-bytes: 64}|'slots' is missing in memory; expected 'slots: 8'",
+                "memory: {slots: 2, endurance: 0}|expected a whole number from 1",
+                "memory: {slots: 2, faults: [{kind: rot, slot: 0}]}|'kind' cannot be 'rot';"
+                        + " expected one of: program-error",
+                "memory: {slots: 2, faults: [{kind: read-error}]}|'slot' is missing",
+                "memory: {slots: 2, faults: [{kind: read-error, slot: 2}]}|from 0 to 1",
+                "memory: {slots: 2, faults: [{kind: bit-rot, slot: 0}]}|'byte' is missing",
+                "memory: {slots: 2, faults: [{kind: bit-rot, slot: 0, byte: 256}]}|0 to 255",
+                "memory: {slots: 2, faults: [{kind: bit-rot, slot: 0, byte: 1, to: 1 h}]}|no key"
+                        + " 'to'",
+                "memory: {slots: 2, faults: [{kind: read-error, slot: 0, from: 2 h, to: 1"
+                        + " h}]}|later",
+                "off-time: perhaps|'off-time' cannot be 'perhaps'",
+                "off-time-limit: 0 s|'off-time-limit' must be 1 ms to 3650 d",
+                "cut-leaves: ashes|'cut-leaves' cannot be 'ashes'",
+                "cut-for: 4000 d|'cut-for' must be 0 s to 3650 d"
+            })
+    void aMemoryThatCannotBeIsRefusedWithAnExample(String gauge, String expected) {
+        String problems = Samples.problemsOf(Samples.SMALLEST + "gauge: {" + gauge + "}\n");
+        assertTrue(problems.contains(expected), problems);
+        assertTrue(problems.startsWith("hut.yaml:6:"), problems);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "at: 1 h, set: {gauge.cut-at-write: 1}|a gauge without memory never writes",
+                "from: 1 h, to: 2 h, set: {gauge.cut-at-write: 1}|power goes once",
+                "at: 1 h, set: {gauge.power: away}|'gauge.power' cannot be 'away'",
+                "at: 1 h, set: {gauge.off-time: so}|'gauge.off-time' cannot be 'so'"
+            })
+    void aCutThatCannotBeIsRefused(String step, String expected) {
+        String problems = Samples.problemsOf(Samples.SMALLEST + "timeline: [{" + step + "}]\n");
+        assertTrue(problems.contains(expected), problems);
+    }
+
     @Test
     void shouldShowTheLineAndACaretUnderTheValue() {
         assertEquals(
@@ -157,9 +199,9 @@ class ScenarioProblemTest {
                         + " such as 'of: 4.2 A'",
                 "expect: [{event: declared, first: {from: 2 h, to: 1 h}}]|6:51: 'to' must not be"
                         + " before 'from'",
-                "expect: [{at: 1 d, reading: time-to-empty, within: 1 h, of: truth}]|6:61:"
-                        + " 'time-to-empty' cannot be compared with the truth; expected a value"
-                        + " such as 'of: 2 h 30 min'",
+                "expect: [{at: 1 d, reading: available-charge, within: 1 Ah, of: truth}]|6:65:"
+                        + " 'available-charge' cannot be compared with the truth; expected a value"
+                        + " such as 'of: 60 Ah'",
                 "expect: [{at: 1 d, reading: current, gauge: plane, at-most: 1 A}]|6:45: 'gauge'"
                         + " cannot be 'plane'; expected one of: gauge",
                 "tags: [Winter]|6:8: a tag is lower-case letters, digits and hyphens, at most 31,"

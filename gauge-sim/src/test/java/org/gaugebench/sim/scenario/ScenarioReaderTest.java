@@ -133,7 +133,11 @@ class ScenarioReaderTest {
                         "register charge-nanocoulombs at 1 d: within 5 nC of 12 nC",
                         "'declared' from 1 h to 3 d: at most 3 times, the first from 1 h to 2 h",
                         "'declared' from 2 h to 3 d: at least 1 time, the last to 2 d",
-                        "true-state-of-charge at 9 d: exactly 50 %"),
+                        "true-state-of-charge at 9 d: exactly 50 %",
+                        "available-charge at 1 d: at least 5 Ah",
+                        "true-time-to-empty-load-held at 1 d: within 30 min of 26 h",
+                        "true-time-to-empty-as-it-goes at 1 d: exactly never",
+                        "time-to-empty at 1 d: within 2 h of the truth"),
                 all.stream().map(Expectation::text).toList());
         assertEquals(Comparison.MORE_THAN, all.get(12).comparison());
         assertEquals(99 * 60, all.get(12).value());

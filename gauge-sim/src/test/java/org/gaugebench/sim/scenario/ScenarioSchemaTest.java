@@ -81,10 +81,13 @@ class ScenarioSchemaTest {
                             for (String key : shape.keys.keySet()) {
                                 String full = path.isEmpty() ? key : path + "." + key;
                                 // A gauge beside has the keys of the first one.
-                                String first = full.replace("beside[].", "gauge.");
-                                if (!shape.isNamed
-                                        && !present.contains(full)
-                                        && !present.contains(first)) {
+                                boolean there =
+                                        present.contains(full)
+                                                || present.contains(
+                                                        full.replace("beside[].", "gauge."))
+                                                || present.contains(
+                                                        full.replace("gauge.", "beside[]."));
+                                if (!shape.isNamed && !there) {
                                     missing.add(full);
                                 }
                             }

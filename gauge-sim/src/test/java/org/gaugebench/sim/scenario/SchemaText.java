@@ -44,7 +44,29 @@ final class SchemaText {
             new VaryReader(problems, root).seeds();
             problems.throwIfAny();
         }
+        alike(log, "gauge", "beside[]");
+        alike(log, "beside[]", "gauge");
         return log;
+    }
+
+    /** A gauge beside has the keys of the first one: what is asked of either is known of both. */
+    private static void alike(KeyLog log, String from, String to) {
+        for (Map.Entry<String, Shape> entry : Map.copyOf(log.shapes()).entrySet()) {
+            String path = entry.getKey();
+            if (!path.equals(from) && !path.startsWith(from + ".")) {
+                continue;
+            }
+            Shape shape = log.shape(to + path.substring(from.length()));
+            shape.required = shape.required == null ? entry.getValue().required : shape.required;
+            entry.getValue()
+                    .keys
+                    .forEach(
+                            (name, key) -> {
+                                if (!name.equals("name")) {
+                                    shape.keys.computeIfAbsent(name, it -> new Key()).take(key);
+                                }
+                            });
+        }
     }
 
     static String of(KeyLog log) {
@@ -120,6 +142,10 @@ final class SchemaText {
 
     private List<ObjectNode> forms(String path, String name, Key key) {
         List<ObjectNode> forms = new ArrayList<>();
+        if (name.equals("gauge") && !path.isEmpty()) {
+            // The words seen are the names of the sample's own gauges.
+            return List.of(MAPPER.createObjectNode().put("type", "string"));
+        }
         if (!key.words.isEmpty()) {
             ObjectNode words = MAPPER.createObjectNode();
             ArrayNode list = words.putArray("enum");

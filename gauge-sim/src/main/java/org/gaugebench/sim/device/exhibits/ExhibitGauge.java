@@ -14,6 +14,9 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.scenario.Mistake;
+import org.gaugebench.sim.scenario.MistakeCheck;
+import org.gaugebench.sim.scenario.MistakeFamily;
 
 /**
  * A counting gauge that makes named mistakes and no others: without any it is {@link PlainCounter}
@@ -21,7 +24,8 @@ import org.gaugebench.sim.device.GaugeDevice;
  * rules that may set the count; each stage is its own small class.
  *
  * <p>Without the mistakes of {@link MistakeFamily#FULL}, {@link MistakeFamily#EMPTY} and {@link
- * MistakeFamily#HOURS} it has no full rule, no empty rule and no hours.
+ * MistakeFamily#HOURS} it has no full rule, no empty rule and no hours. Like the plain counter it
+ * carries its count over a restart.
  */
 public final class ExhibitGauge implements GaugeDevice {
     // Stages, in the order in which a sample passes.

@@ -3,6 +3,7 @@ package org.gaugebench.sim.device.exhibits;
 import java.util.Set;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.scenario.Mistake;
 
 /**
  * When a gauge with a simple rule believes that the battery is full: voltage and current within

@@ -4,6 +4,8 @@ import java.util.Set;
 import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.scenario.Mistake;
+import org.gaugebench.sim.scenario.MistakeFamily;
 
 /** Charge divided by current, as a figure of minutes. */
 final class HoursFigure {

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.device.exhibits;
 
 import java.util.Set;
+import org.gaugebench.sim.scenario.Mistake;
 
 /** The current on which the hours rest. */
 interface HoursFilter {

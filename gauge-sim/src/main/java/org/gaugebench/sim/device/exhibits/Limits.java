@@ -1,6 +1,7 @@
 package org.gaugebench.sim.device.exhibits;
 
 import java.util.Set;
+import org.gaugebench.sim.scenario.Mistake;
 
 /** Where the count ends, and where the figure that is shown ends. */
 final class Limits {

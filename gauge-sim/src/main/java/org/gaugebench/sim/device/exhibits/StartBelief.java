@@ -1,6 +1,7 @@
 package org.gaugebench.sim.device.exhibits;
 
 import java.util.Set;
+import org.gaugebench.sim.scenario.Mistake;
 
 /** What the gauge believes at the first sample after power-up. */
 interface StartBelief {

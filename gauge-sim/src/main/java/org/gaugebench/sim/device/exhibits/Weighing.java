@@ -3,6 +3,7 @@ package org.gaugebench.sim.device.exhibits;
 import java.util.Set;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.scenario.Mistake;
 
 /**
  * What part of a current is counted: all of it, unless a mistake weighs it by the efficiency or by

@@ -1,7 +1,7 @@
 /**
  * Gauges built for comparison. {@link org.gaugebench.sim.device.exhibits.ExhibitGauge} makes the
- * mistakes that it is told to make, each a {@link org.gaugebench.sim.device.exhibits.Mistake} with
- * a name; {@link org.gaugebench.sim.device.exhibits.PlainCounter} makes none and has no rule.
+ * mistakes that it is told to make, each a {@link org.gaugebench.sim.scenario.Mistake} with a name;
+ * {@link org.gaugebench.sim.device.exhibits.PlainCounter} makes none and has no rule.
  */
 @NullMarked
 package org.gaugebench.sim.device.exhibits;

@@ -7,6 +7,8 @@ import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Trust;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.scenario.Mistake;
+import org.gaugebench.sim.scenario.MistakeFamily;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

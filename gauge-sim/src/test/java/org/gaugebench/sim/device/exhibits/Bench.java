@@ -12,6 +12,7 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.scenario.Mistake;
 
 /** An exhibit beside the plain counter, fed with the same samples. */
 final class Bench {

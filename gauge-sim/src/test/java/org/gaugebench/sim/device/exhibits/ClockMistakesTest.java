@@ -3,6 +3,7 @@ package org.gaugebench.sim.device.exhibits;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.gaugebench.core.settings.GaugeSettings;
+import org.gaugebench.sim.scenario.Mistake;
 import org.junit.jupiter.api.Test;
 
 /** Time told wrong, and stretches without samples. Figures: catalogue of edge cases. */

@@ -6,6 +6,7 @@ import java.util.function.DoublePredicate;
 import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.scenario.Mistake;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

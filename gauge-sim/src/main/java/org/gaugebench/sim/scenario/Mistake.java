@@ -1,4 +1,4 @@
-package org.gaugebench.sim.device.exhibits;
+package org.gaugebench.sim.scenario;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -1,4 +1,4 @@
-package org.gaugebench.sim.device.exhibits;
+package org.gaugebench.sim.scenario;
 
 /** The stage of a gauge in which a mistake is made, in the order in which a sample passes. */
 public enum MistakeFamily {

@@ -1,0 +1,98 @@
+package org.gaugebench.sim.report;
+
+import org.gaugebench.sim.judge.ExpectationResult;
+import org.gaugebench.sim.judge.ExpectationResult.Outcome;
+import org.gaugebench.sim.judge.Figures;
+import org.gaugebench.sim.judge.ShelfCase;
+
+/** What went wrong, as a report of a defect needs it. */
+public final class FailureText {
+    /** How the program is called in the commands that are printed. */
+    private static final String PROGRAM = "java -jar gauge-sim/target/gauge-sim.jar";
+
+    private FailureText() {}
+
+    /** A file name as a shell takes it for one word. */
+    static String shellWord(String file) {
+        return file.matches("[\\w@%+=:,./-]+") ? file : "'" + file.replace("'", "'\\''") + "'";
+    }
+
+    /** What was found, and when. */
+    static String whatWasFound(ExpectationResult each) {
+        if (each.outcome() == Outcome.NEVER_EVALUATED) {
+            return "never evaluated: " + each.detail();
+        }
+        String link = each.found().equals("never") ? " until " : " at ";
+        String when = each.atMillis() < 0 ? "" : link + Figures.moment(each.atMillis());
+        String turned =
+                each.outcome() == Outcome.HELD_UNEXPECTEDLY
+                        ? ", which holds, though expected to fail because "
+                                + each.expectation().expectedToFail()
+                        : "";
+        return "found " + each.found() + when + turned;
+    }
+
+    /**
+     * The command that shows the moment that decided; the whole run where there is none.
+     *
+     * @param each a claim that does not hold
+     * @param file of the scenario
+     * @param seed that was used
+     * @return the command without a line break
+     */
+    public static String command(ExpectationResult each, String file, long seed) {
+        String moment =
+                each.atMillis() < 0 ? "" : " --at '" + Figures.moment(each.atMillis()) + "'";
+        return PROGRAM + " run --seed " + seed + moment + " " + shellWord(Page.clean(file));
+    }
+
+    /** Adds one claim that does not hold: the claim, the moment, the reason and the command. */
+    static void claim(Page page, ExpectationResult each, String file, long seed) {
+        page.paragraph(2, "- " + each.expectation().text());
+        page.paragraph(4, whatWasFound(each));
+        if (each.outcome() != Outcome.NEVER_EVALUATED && !each.detail().isEmpty()) {
+            page.paragraph(4, each.detail());
+        }
+        if (!each.expectation().because().isEmpty()) {
+            page.paragraph(4, "expected because " + each.expectation().because());
+        }
+        page.paragraph(4, "written at " + each.expectation().mark());
+        if (each.atMillis() >= 0) {
+            page.paragraph(4, "to see that moment:");
+            command(page, 6, command(each, file, seed));
+        }
+    }
+
+    /** Adds a command, on two lines where it does not fit one. */
+    static void command(Page page, int indent, String command) {
+        String lead = " ".repeat(indent);
+        if (indent + command.length() <= Page.WIDTH) {
+            page.line(lead + command);
+            return;
+        }
+        int end = PROGRAM.length() + " run".length();
+        page.line(lead + command.substring(0, end) + " \\");
+        page.line(lead + "  " + command.substring(end + 1));
+    }
+
+    /**
+     * A case that has no verdict because it did not come to its end.
+     *
+     * @param each that crashed or took too long
+     * @param ink for a terminal or for paper
+     * @return lines of at most {@value Page#WIDTH} columns
+     */
+    public static String ofUnfinished(ShelfCase each, Ink ink) {
+        String word = each.verdictWords().toUpperCase(java.util.Locale.ROOT);
+        Page page = new Page();
+        page.line(ink.bad(word) + ": no verdict");
+        page.paragraph(0, each.scenario().title());
+        page.paragraph(0, each.scenario().file());
+        page.gap().paragraph(2, each.why());
+        page.paragraph(2, "to run it alone:");
+        String file = shellWord(Page.clean(each.scenario().file()));
+        String debug = each.defect() == null ? "" : " --debug";
+        command(page, 4, PROGRAM + " run" + debug + " --seed " + each.seed() + " " + file);
+        return page.toString();
+    }
+}
