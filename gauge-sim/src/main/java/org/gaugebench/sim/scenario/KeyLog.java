@@ -17,7 +17,7 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
  */
 final class KeyLog {
     private final Map<String, Shape> shapes = new TreeMap<>();
-    private final Map<Node, Place> places = new IdentityHashMap<>();
+    private final IdentityHashMap<Node, Place> places = new IdentityHashMap<>();
 
     /** Where a block hangs: under a key of another block, or as an item of the list there. */
     record Place(Block parent, String key, boolean item) {}
