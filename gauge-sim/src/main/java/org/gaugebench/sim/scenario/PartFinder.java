@@ -30,13 +30,26 @@ final class PartFinder {
         this.relative = file != null && !file.isAbsolute();
     }
 
-    /**
-     * A part as found.
-     *
-     * @param file for messages
-     * @param bytes its content, one byte more than allowed where it is too large
-     */
-    record Found(String file, byte[] bytes) {}
+    /** A part as found: no record, because records compare arrays by identity. */
+    static final class Found {
+        private final String file;
+        private final byte[] bytes;
+
+        private Found(String file, byte[] bytes) {
+            this.file = file;
+            this.bytes = bytes;
+        }
+
+        /** For messages. */
+        String file() {
+            return file;
+        }
+
+        /** Its content, one byte more than allowed where it is too large. */
+        byte[] bytes() {
+            return bytes;
+        }
+    }
 
     static boolean isName(String name) {
         return name.matches(NAME);
