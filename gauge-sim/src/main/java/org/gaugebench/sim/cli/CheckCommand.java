@@ -44,7 +44,8 @@ final class CheckCommand implements Callable<Integer> {
             names = "--resolved",
             description =
                     "Print the scenario with every default filled in and marked;"
-                            + " the output is a scenario again. One file only.")
+                            + " the output is a scenario again. One file only;"
+                            + " of one that varies, each run after a line '# run: ...'.")
     private boolean resolved;
 
     CheckCommand(Terminal terminal) {
@@ -54,11 +55,14 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException {
         List<Scenario> scenarios = arguments.load();
-        if (resolved && scenarios.size() > 1) {
+        if (resolved && files(scenarios) > 1) {
             throw new InputException(
-                    "--resolved prints one scenario; %s were named".formatted(scenarios.size()));
+                    "--resolved prints one scenario; %s were named".formatted(files(scenarios)));
         }
         for (Scenario scenario : scenarios) {
+            if (resolved && !scenario.variant().isEmpty()) {
+                terminal.out().print("# run: " + scenario.variant() + "\n");
+            }
             String text = resolved ? ScenarioWriter.resolved(scenario) : line(scenario);
             terminal.out().print(text.endsWith("\n") ? text : text + "\n");
         }
@@ -66,11 +70,15 @@ final class CheckCommand implements Callable<Integer> {
         return ExitCodes.OK;
     }
 
+    private static long files(List<Scenario> scenarios) {
+        return scenarios.stream().map(Scenario::file).distinct().count();
+    }
+
     private static String line(Scenario scenario) {
         int expectations = scenario.expectations().size();
         return "%s: good; %s; digest %s"
                 .formatted(
-                        scenario.file(),
+                        scenario.name(),
                         switch (expectations) {
                             case 0 -> "expects nothing, so a run gives no verdict";
                             case 1 -> "1 expectation";

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.ScenarioException;
-import org.gaugebench.sim.scenario.ScenarioReader;
+import org.gaugebench.sim.scenario.Variants;
 
 /** Reads many scenario files and tells all problems of all of them before anything runs. */
 final class ScenarioLoader {
@@ -17,7 +17,7 @@ final class ScenarioLoader {
         int count = 0;
         for (Path file : files) {
             try {
-                scenarios.add(ScenarioReader.read(file));
+                scenarios.addAll(Variants.read(file));
             } catch (ScenarioException e) {
                 problems.append(e.render());
                 count += e.problems().size();

@@ -36,6 +36,12 @@ public final class CoreDevice implements GaugeDevice {
     }
 
     @Override
+    public CommandOutcome changeSettings(GaugeSettings settings) {
+        gauge.changeSettings(settings);
+        return CommandOutcome.DONE;
+    }
+
+    @Override
     public void read(Readout readout) {
         gauge.read(readout);
     }

@@ -6,6 +6,7 @@ import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
+import org.gaugebench.core.settings.GaugeSettings;
 
 /** A gauge under test. It sees counts and commands; it never sees the plant. */
 public interface GaugeDevice {
@@ -17,6 +18,11 @@ public interface GaugeDevice {
 
     /** Carries out a command between two ticks. */
     CommandOutcome command(Command command, long argument);
+
+    /** Takes other settings between two ticks; a gauge that cannot says so. */
+    default CommandOutcome changeSettings(GaugeSettings settings) {
+        return CommandOutcome.REFUSED_NOT_OFFERED;
+    }
 
     /** Fills a readout. */
     void read(Readout readout);

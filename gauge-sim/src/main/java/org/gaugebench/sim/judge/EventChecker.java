@@ -102,7 +102,9 @@ final class EventChecker {
                                             truth)
                             + told());
         }
-        boolean settled = expectation.comparison() == Expectation.Comparison.AT_LEAST;
+        boolean settled =
+                expectation.comparison() == Expectation.Comparison.AT_LEAST
+                        && expectation.times().lastToMillis() == Long.MAX_VALUE;
         if (isCountRight() && !settled && expectation.toMillis() > durationMillis) {
             return new ExpectationResult(
                     expectation,
@@ -110,6 +112,11 @@ final class EventChecker {
                     -1,
                     "never evaluated",
                     "the run ends before its window does");
+        }
+        String misplaced = misplaced();
+        if (isCountRight() && !misplaced.isEmpty()) {
+            return new ExpectationResult(
+                    expectation, Outcome.FAILED, firstMillis, misplaced, when());
         }
         return isCountRight()
                 ? new ExpectationResult(expectation, Outcome.HELD, firstMillis, times(), "")
@@ -119,6 +126,21 @@ final class EventChecker {
 
     private String told() {
         return tellingMoment.isEmpty() ? "" : "; " + tellingMoment;
+    }
+
+    /** What came at the wrong time, or an empty text. */
+    private String misplaced() {
+        Expectation.Times times = expectation.times();
+        if (count == 0) {
+            return "";
+        }
+        if (firstMillis < times.firstFromMillis() || firstMillis > times.firstToMillis()) {
+            return "the first at " + Figures.moment(firstMillis);
+        }
+        if (lastMillis < times.lastFromMillis() || lastMillis > times.lastToMillis()) {
+            return "the last at " + Figures.moment(lastMillis);
+        }
+        return "";
     }
 
     private boolean isCountRight() {

@@ -10,6 +10,7 @@ import org.gaugebench.sim.scenario.Expectation;
 import org.gaugebench.sim.scenario.Expectation.Comparison;
 import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.scenario.Expectation.Reading;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Holds one expectation of a reading against a run. The first failure decides; while it holds, the
@@ -17,17 +18,20 @@ import org.gaugebench.sim.scenario.Expectation.Reading;
  */
 final class ExpectationChecker {
     private final Expectation expectation;
-    private final Reading reading;
+    private final @Nullable Reading reading;
     private boolean evaluated;
     private boolean failed;
     private long decidingMillis = -1;
-    private long smallestMargin = Long.MAX_VALUE;
+    private long nearestMargin = Long.MAX_VALUE;
+    private boolean cameTrue;
+    private boolean wasTrue;
+    private int riseCount;
     private String found = "";
     private String detail = "";
 
     ExpectationChecker(Expectation expectation) {
         this.expectation = expectation;
-        this.reading = Objects.requireNonNull(expectation.reading());
+        this.reading = expectation.reading();
     }
 
     /**
@@ -44,23 +48,56 @@ final class ExpectationChecker {
     }
 
     void look(Rig rig, Lane lane, boolean atWholeMinute) {
-        if (failed || !counts(rig.timeMillis(), atWholeMinute)) {
+        if (failed || cameTrue || !counts(rig.timeMillis(), atWholeMinute)) {
             return;
         }
         Readout readout = lane.read();
-        long shown = Readings.shown(reading, lane, readout, rig);
-        long truth = needsTruth() ? Readings.truth(reading, rig) : 0;
+        long shown = shown(lane, readout, rig);
+        long truth = reading != null && needsTruth() ? Readings.truth(reading, rig) : 0;
         long margin = margin(shown, truth, readout);
         evaluated = true;
-        if (margin < smallestMargin) {
-            smallestMargin = margin;
+        boolean decided = judge(margin >= 0);
+        // A claim that must hold is nearest to failing at its smallest margin, one that must come
+        // true, or must not, is nearest to it at its largest.
+        boolean nearer =
+                holdsThroughout()
+                        ? margin < nearestMargin
+                        : found.isEmpty() || margin > nearestMargin;
+        if (nearer || decided) {
+            nearestMargin = margin;
             decidingMillis = rig.timeMillis();
             found = foundText(shown, truth, readout);
-            if (margin < 0) {
-                failed = true;
-                detail = MomentText.of(rig, lane, readout);
-            }
         }
+        if (failed) {
+            detail = MomentText.of(rig, lane, readout);
+        }
+    }
+
+    private boolean holdsThroughout() {
+        return expectation.kind() == Kind.AT || expectation.kind() == Kind.THROUGHOUT;
+    }
+
+    /** Takes in whether the claim is true at this moment; answers whether that decides. */
+    private boolean judge(boolean isTrue) {
+        switch (expectation.kind()) {
+            case NEVER -> failed = isTrue;
+            case BY -> cameTrue = isTrue;
+            case ONCE -> {
+                boolean rises = isTrue && !wasTrue;
+                wasTrue = isTrue;
+                riseCount += rises ? 1 : 0;
+                failed = riseCount > 1;
+                return rises;
+            }
+            default -> failed = !isTrue;
+        }
+        return failed || cameTrue;
+    }
+
+    private long shown(Lane lane, Readout readout, Rig rig) {
+        return reading == null
+                ? lane.inspect().get(Objects.requireNonNull(expectation.register()))
+                : Readings.shown(reading, lane, readout, rig);
     }
 
     /** The truth of a time is found by running ahead: it is asked for only where it is judged. */
@@ -76,7 +113,8 @@ final class ExpectationChecker {
             return shown == Readings.NONE ? 0 : -1;
         }
         boolean ofBand = comparison == Comparison.BAND_HOLDS_TRUTH;
-        if (shown == Readings.NONE || (ofBand && readout.bandUnknown)) {
+        boolean unknown = reading != null && shown == Readings.NONE;
+        if (unknown || (ofBand && readout.bandUnknown)) {
             return -Long.MAX_VALUE;
         }
         long value = expectation.value();
@@ -106,6 +144,9 @@ final class ExpectationChecker {
     }
 
     private String foundText(long shown, long truth, Readout readout) {
+        if (reading == null) {
+            return shown + " " + Objects.requireNonNull(expectation.register()).unit();
+        }
         String text = shown == Readings.NONE ? "not known" : Figures.of(reading, shown);
         if (saysMoreThan(readout)) {
             text = "more than " + text;
@@ -121,15 +162,26 @@ final class ExpectationChecker {
     }
 
     ExpectationResult result(long durationMillis) {
-        boolean cutOff =
-                expectation.kind() == Kind.THROUGHOUT && expectation.toMillis() > durationMillis;
-        if (!evaluated || (cutOff && !failed)) {
+        boolean cutOff = expectation.kind() != Kind.AT && expectation.toMillis() > durationMillis;
+        if (!evaluated || (cutOff && !failed && !cameTrue)) {
             return new ExpectationResult(
                     expectation,
                     Outcome.NEVER_EVALUATED,
                     -1,
                     "never evaluated",
                     whyNeverEvaluated(durationMillis));
+        }
+        boolean missing =
+                (expectation.kind() == Kind.BY && !cameTrue)
+                        || (expectation.kind() == Kind.ONCE && riseCount == 0);
+        if (missing) {
+            return new ExpectationResult(
+                    expectation,
+                    Outcome.FAILED,
+                    decidingMillis,
+                    found,
+                    "it never came true; at %s it was nearest"
+                            .formatted(Figures.moment(decidingMillis)));
         }
         return new ExpectationResult(
                 expectation, failed ? Outcome.FAILED : Outcome.HELD, decidingMillis, found, detail);

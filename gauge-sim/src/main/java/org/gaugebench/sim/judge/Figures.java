@@ -14,11 +14,16 @@ public final class Figures {
     public static String of(Reading reading, long value) {
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE -> percent(value);
-            case REMAINING_CHARGE, AVAILABLE_CHARGE -> decimal(value, 6, 3) + " Ah";
-            case CURRENT -> decimal(value, 6, 3) + " A";
-            case VOLTAGE -> decimal(value, 6, 3) + " V";
-            case TIME_TO_EMPTY, TRUE_TIME_TO_EMPTY_LOAD_HELD, TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+            case REMAINING_CHARGE, FULL_CHARGE_CAPACITY, AVAILABLE_CHARGE ->
+                    decimal(value, 6, 3) + " Ah";
+            case CURRENT, AVERAGE_CURRENT, TRUE_CURRENT -> decimal(value, 6, 3) + " A";
+            case VOLTAGE, TRUE_VOLTAGE -> decimal(value, 6, 3) + " V";
+            case TIME_TO_EMPTY,
+                    TIME_TO_FULL,
+                    TRUE_TIME_TO_EMPTY_LOAD_HELD,
+                    TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
                     value == Reading.NEVER ? "never" : duration(value * 60_000);
+            case TEMPERATURE, TRUE_TEMPERATURE -> decimal(value, 3, 1) + " °C";
         };
     }
 

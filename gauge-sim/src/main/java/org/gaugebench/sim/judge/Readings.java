@@ -1,7 +1,9 @@
 package org.gaugebench.sim.judge;
 
 import org.gaugebench.core.port.EstimateState;
+import org.gaugebench.core.port.FullTimeState;
 import org.gaugebench.core.port.Readout;
+import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.Trust;
 import org.gaugebench.sim.plant.TrueTimeToEmpty;
 import org.gaugebench.sim.plant.Truth;
@@ -39,7 +41,20 @@ final class Readings {
                                     || readout.timeToEmptyState == EstimateState.MORE_THAN
                             ? readout.timeToEmptyMinutes
                             : NONE;
+            case AVERAGE_CURRENT -> readout.averageCurrentMicroamps;
+            case FULL_CHARGE_CAPACITY -> readout.fullChargeNanocoulombs / 3_600_000;
+            case TIME_TO_FULL ->
+                    readout.timeToFullState == FullTimeState.ESTIMATE
+                            ? readout.timeToFullMinutes
+                            : NONE;
+            case TEMPERATURE ->
+                    readout.temperatureMillicelsius == Sample.TEMPERATURE_ABSENT
+                            ? NONE
+                            : readout.temperatureMillicelsius;
             case TRUE_STATE_OF_CHARGE,
+                    TRUE_CURRENT,
+                    TRUE_VOLTAGE,
+                    TRUE_TEMPERATURE,
                     AVAILABLE_CHARGE,
                     TRUE_TIME_TO_EMPTY_LOAD_HELD,
                     TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
@@ -57,8 +72,12 @@ final class Readings {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                     StrictMath.round(truth.stateOfCharge() * 1e6);
             case REMAINING_CHARGE -> StrictMath.round(truth.chargeAmpHours() * 1e6);
-            case CURRENT -> StrictMath.round(truth.meanCurrentAmps() * 1e6);
-            case VOLTAGE -> StrictMath.round(truth.voltageVolts() * 1e6);
+            case CURRENT, TRUE_CURRENT -> StrictMath.round(truth.meanCurrentAmps() * 1e6);
+            case VOLTAGE, TRUE_VOLTAGE -> StrictMath.round(truth.voltageVolts() * 1e6);
+            case FULL_CHARGE_CAPACITY -> StrictMath.round(truth.capacityAmpHours() * 1e6);
+            case TEMPERATURE, TRUE_TEMPERATURE ->
+                    StrictMath.round(truth.temperatureCelsius() * 1e3);
+            case AVERAGE_CURRENT, TIME_TO_FULL -> NONE;
             case AVAILABLE_CHARGE -> StrictMath.round(rig.outlook().availableAmpHours() * 1e6);
             case TIME_TO_EMPTY, TRUE_TIME_TO_EMPTY_LOAD_HELD ->
                     minutes(rig.outlook().millisWithLoadHeld());

@@ -3,6 +3,8 @@ package org.gaugebench.sim.judge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.gaugebench.core.port.Command;
+import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
@@ -23,6 +25,7 @@ public final class RunRecorder implements Observer {
     private final List<ExpectationChecker> checkers = new ArrayList<>();
     private final List<Lane> checkedLanes = new ArrayList<>();
     private final List<EventChecker> eventCheckers;
+    private final List<RefusedCommand> refused = new ArrayList<>();
     private final Track truePercent = new Track();
     private long eventsDropped;
     private @Nullable Rig rig;
@@ -139,6 +142,17 @@ public final class RunRecorder implements Observer {
         guest.onEvent(lane, event, value);
     }
 
+    @Override
+    public void onAnswer(Lane lane, Command command, CommandOutcome outcome) {
+        boolean done =
+                outcome == CommandOutcome.DONE || outcome == CommandOutcome.FIRST_POINT_TAKEN;
+        if (!done && refused.size() < MOST_EVENTS) {
+            long now = Objects.requireNonNull(rig).timeMillis();
+            refused.add(new RefusedCommand(lane.name(), now, command, outcome));
+        }
+        guest.onAnswer(lane, command, outcome);
+    }
+
     private RunResult result(Rig ended, long seed) {
         List<ExpectationResult> results = new ArrayList<>();
         int next = 0;
@@ -160,6 +174,7 @@ public final class RunRecorder implements Observer {
                 List.copyOf(results),
                 List.copyOf(events),
                 eventsDropped,
+                List.copyOf(refused),
                 comparisons.stream().map(TruthComparison::result).toList(),
                 StrictMath.round(ended.truth().stateOfCharge() * 1e6),
                 StrictMath.round(ended.truth().chargeAmpHours() * 1e6),

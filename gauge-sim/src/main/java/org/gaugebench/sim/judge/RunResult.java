@@ -15,6 +15,7 @@ import org.gaugebench.sim.scenario.Scenario;
  * @param expectations in file order
  * @param events in order of time; at most {@value RunRecorder#MOST_EVENTS}
  * @param eventsDropped how many came after that
+ * @param refused commands that a gauge did not carry out, in order of time
  * @param lanes in the scenario's order
  * @param finalTruePartsPerMillion true state of charge at the end
  * @param finalTrueMicroampHours true charge at the end
@@ -30,6 +31,7 @@ public record RunResult(
         List<ExpectationResult> expectations,
         List<RecordedEvent> events,
         long eventsDropped,
+        List<RefusedCommand> refused,
         List<LaneResult> lanes,
         long finalTruePartsPerMillion,
         long finalTrueMicroampHours,
@@ -57,6 +59,7 @@ public record RunResult(
                 expectations,
                 List.of(),
                 eventsDropped,
+                refused,
                 lanes.stream().map(lane -> lane.slim(none)).toList(),
                 finalTruePartsPerMillion,
                 finalTrueMicroampHours,

@@ -11,6 +11,7 @@ import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
+import org.gaugebench.sim.judge.RefusedCommand;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.scenario.Marks;
 import org.gaugebench.sim.scenario.ScenarioWriter;
@@ -66,6 +67,7 @@ public final class RunJson {
         json.writeNumberField("formatVersion", FORMAT_VERSION);
         json.writeStringField("version", version);
         json.writeStringField("scenario", result.scenario().file());
+        json.writeStringField("variant", result.scenario().variant());
         json.writeStringField("title", result.scenario().title());
         marks(result.scenario().marks());
         json.writeStringField("scenarioDigest", ScenarioWriter.digest(result.scenario()));
@@ -141,6 +143,16 @@ public final class RunJson {
         }
         json.writeEndArray();
         json.writeNumberField("eventsDropped", result.eventsDropped());
+        json.writeArrayFieldStart("refusedCommands");
+        for (RefusedCommand each : result.refused()) {
+            json.writeStartObject();
+            decimal("atSeconds", each.atMillis(), SECOND_DIGITS);
+            json.writeStringField("gauge", each.gauge());
+            json.writeStringField("command", each.commandWords());
+            json.writeStringField("outcome", each.outcome().name());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
     }
 
     private void gauge(LaneResult lane) throws IOException {

@@ -8,6 +8,7 @@ import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
+import org.gaugebench.sim.judge.RefusedCommand;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.Verdict;
 import org.gaugebench.sim.scenario.GaugeSpec;
@@ -55,7 +56,7 @@ public final class TextReport {
     public static String verdictLine(RunResult result, Ink ink) {
         return verdictWord(result, ink)
                 + " ".repeat(Math.max(1, 12 - result.verdict().words().length()))
-                + Page.clean(result.scenario().file())
+                + Page.clean(result.scenario().name())
                 + " ("
                 + heldOf(result)
                 + ")";
@@ -82,6 +83,7 @@ public final class TextReport {
         chart();
         expectations();
         events();
+        refused();
         origin();
         return page.toString();
     }
@@ -93,7 +95,7 @@ public final class TextReport {
     private void verdict() {
         page.line(verdictWord(result, ink) + ": " + heldOf(result));
         page.paragraph(0, result.scenario().title());
-        page.paragraph(0, result.scenario().file());
+        page.paragraph(0, result.scenario().name());
         if (result.verdict() == Verdict.NO_VERDICT) {
             page.gap();
             page.paragraph(0, "The file expects nothing, so this run proves nothing.");
@@ -237,6 +239,24 @@ public final class TextReport {
         }
         if (result.eventsDropped() > 0) {
             page.paragraph(2, "and %s more, not kept".formatted(result.eventsDropped()));
+        }
+    }
+
+    private void refused() {
+        if (result.refused().isEmpty()) {
+            return;
+        }
+        heading("Commands that were refused");
+        int shown = Math.min(result.refused().size(), MOST_EVENTS_AT_AN_END);
+        for (RefusedCommand each : result.refused().subList(0, shown)) {
+            page.labelled(
+                    2,
+                    GAUGE_WIDTH + 2,
+                    Figures.moment(each.atMillis()),
+                    each.gauge() + ": " + each.commandWords() + ": " + each.reason());
+        }
+        if (shown < result.refused().size()) {
+            page.paragraph(2, "and %s more".formatted(result.refused().size() - shown));
         }
     }
 

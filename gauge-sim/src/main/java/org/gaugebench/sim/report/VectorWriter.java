@@ -158,6 +158,11 @@ public final class VectorWriter implements Observer, AutoCloseable {
         }
 
         @Override
+        public CommandOutcome changeSettings(GaugeSettings settings) {
+            return device.changeSettings(settings);
+        }
+
+        @Override
         public CommandOutcome command(Command command, long argument) {
             row++;
             CommandOutcome outcome = device.command(command, argument);

@@ -7,6 +7,8 @@ import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
+import org.gaugebench.core.settings.GaugeSettings;
+import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
 import org.gaugebench.sim.device.exhibits.ExhibitGauge;
@@ -42,6 +44,8 @@ public final class Lane {
     private final Readout readout = new Readout();
     private final Registers registers = new Registers();
     private final Registers blankRegisters = new Registers();
+    private GaugeSettings settings;
+    private GaugeSettings.@Nullable Builder prepared;
     private boolean everStarted;
     private long digest = Registers.DIGEST_START;
 
@@ -52,6 +56,7 @@ public final class Lane {
      */
     Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
         this.spec = spec;
+        this.settings = spec.settings();
         this.tickMillis = tickMillis;
         this.observer = observer;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
@@ -67,7 +72,7 @@ public final class Lane {
         return switch (spec.kind()) {
             case CORE ->
                     new CoreDevice(
-                            spec.settings(),
+                            settings,
                             store,
                             (Event event, long uptimeMillis, long value) ->
                                     observer.onEvent(this, event, value));
@@ -176,10 +181,35 @@ public final class Lane {
         }
     }
 
-    /** A gauge without power hears nothing. */
     private void declare(long partsPerMillion) {
+        command(Command.DECLARE_STATE_OF_CHARGE, partsPerMillion);
+    }
+
+    /** A gauge without power hears nothing. */
+    void command(Command command, long argument) {
         if (supply.isOn()) {
-            device.command(Command.DECLARE_STATE_OF_CHARGE, partsPerMillion);
+            observer.onAnswer(this, command, device.command(command, argument));
+        }
+    }
+
+    /** Keeps a setting until {@link #changeSettings()}: several may have to change at once. */
+    void prepare(Setting setting, long value) {
+        if (prepared == null) {
+            prepared = settings.toBuilder();
+        }
+        prepared.set(setting, value);
+    }
+
+    /** Hands over what was prepared; a gauge without power finds it when power comes back. */
+    void changeSettings() {
+        GaugeSettings.Builder builder = prepared;
+        if (builder == null) {
+            return;
+        }
+        prepared = null;
+        settings = builder.build();
+        if (supply.isOn()) {
+            device.changeSettings(settings);
         }
     }
 

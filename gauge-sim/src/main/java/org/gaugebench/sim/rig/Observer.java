@@ -1,5 +1,7 @@
 package org.gaugebench.sim.rig;
 
+import org.gaugebench.core.port.Command;
+import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.device.GaugeDevice;
@@ -43,6 +45,15 @@ public interface Observer {
      * @param value the event's figure
      */
     default void onEvent(Lane lane, Event event, long value) {}
+
+    /**
+     * A gauge answered a command.
+     *
+     * @param lane whose gauge
+     * @param command what it was asked
+     * @param outcome its one word
+     */
+    default void onAnswer(Lane lane, Command command, CommandOutcome outcome) {}
 
     /**
      * A gauge is about to be used; an observer that writes down what goes into it puts itself in

@@ -1,5 +1,7 @@
 package org.gaugebench.sim.rig;
 
+import org.gaugebench.core.port.Command;
+import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.device.GaugeDevice;
@@ -48,6 +50,12 @@ public final class Observers {
             public void onEvent(Lane lane, Event event, long value) {
                 first.onEvent(lane, event, value);
                 second.onEvent(lane, event, value);
+            }
+
+            @Override
+            public void onAnswer(Lane lane, Command command, CommandOutcome outcome) {
+                first.onAnswer(lane, command, outcome);
+                second.onAnswer(lane, command, outcome);
             }
 
             @Override

@@ -3,6 +3,8 @@ package org.gaugebench.sim.rig;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.gaugebench.core.port.Command;
+import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.plant.Circuit;
 import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.random.SeedTree;
@@ -89,14 +91,14 @@ public final class Rig {
     }
 
     /**
-     * Changes of time 0 come before the first sample, except what is declared to a gauge: a gauge
-     * can be told nothing before it has power.
+     * Changes of time 0 come before the first sample, except what is told to a gauge: a gauge can
+     * be told nothing before it has power.
      */
     private void begin() {
         List<Change> changes = scenario.changes();
         int first = 0;
         while (first < changes.size() && changes.get(first).atMillis() <= 0) {
-            if (changes.get(first).target() != Change.Target.DECLARE) {
+            if (!changes.get(first).target().isToldToGauge()) {
                 apply(changes.get(first));
             }
             first++;
@@ -105,10 +107,11 @@ public final class Rig {
             lane.start(circuit);
         }
         for (Change change : changes.subList(0, first)) {
-            if (change.target() == Change.Target.DECLARE) {
+            if (change.target().isToldToGauge()) {
                 apply(change);
             }
         }
+        lanes.forEach(Lane::changeSettings);
         nextChange = first;
     }
 
@@ -158,32 +161,60 @@ public final class Rig {
             apply(changes.get(nextChange));
             nextChange++;
         }
+        lanes.forEach(Lane::changeSettings);
     }
 
     /** Hands a change to the one part that owns its target. */
     private void apply(Change change) {
+        Command command = change.target().command();
+        if (change.target() == Change.Target.SETTING) {
+            tell(change);
+            return;
+        }
+        // Settings that stand together change together; anything else comes after them.
+        lanes.forEach(Lane::changeSettings);
+        if (command != null) {
+            lane(change.name()).command(command, change.value());
+            return;
+        }
         switch (change.target()) {
             case SENSOR_OFFSET, SENSOR_TRAIT, SENSOR_SAMPLES -> {
                 for (Lane lane : lanes) {
                     lane.apply(change, circuit);
                 }
             }
-            case DECLARE,
-                    GAUGE_POWER,
+            case GAUGE_POWER,
                     GAUGE_OFF_TIME,
                     GAUGE_CUT,
                     CLOCK_ERROR,
                     CLOCK_JITTER,
                     CLOCK_JUMP,
-                    CLOCK_SWITCH -> {
-                for (Lane lane : lanes) {
-                    if (lane.name().equals(change.name())) {
-                        lane.apply(change, circuit);
-                    }
-                }
-            }
+                    CLOCK_SWITCH ->
+                    lane(change.name()).apply(change, circuit);
             default -> circuit.apply(change);
         }
+    }
+
+    private void tell(Change change) {
+        for (Lane lane : lanes) {
+            if (!change.name().startsWith(lane.name() + ".")) {
+                continue;
+            }
+            for (Setting setting : Setting.values()) {
+                if (change.name().equals(lane.name() + "." + setting.key())) {
+                    lane.prepare(setting, change.value());
+                }
+            }
+        }
+    }
+
+    private Lane lane(String name) {
+        for (Lane lane : lanes) {
+            if (lane.name().equals(name)) {
+                return lane;
+            }
+        }
+        throw new IllegalArgumentException("no gauge is called " + name);
     }
 
     /** What runs. */

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.gaugebench.sim.units.CapacityRating;
 import org.gaugebench.sim.units.Quantity;
@@ -37,6 +38,9 @@ final class Block {
     private final Map<String, Node> keys = new LinkedHashMap<>();
     private final Map<String, Node> values = new LinkedHashMap<>();
     private final Set<String> asked = new LinkedHashSet<>();
+    private final Set<String> required = new LinkedHashSet<>();
+    private final @Nullable KeyLog log;
+    private final KeyLog.@Nullable Place place;
 
     /**
      * Opens a mapping.
@@ -45,7 +49,13 @@ final class Block {
      * @param name as messages call it: "battery", "load 'lamp'"
      */
     Block(Problems problems, @Nullable Node node, String name) {
+        this(problems, node, name, null);
+    }
+
+    private Block(
+            Problems problems, @Nullable Node node, String name, KeyLog.@Nullable Place under) {
         this.problems = problems;
+        this.log = problems.log();
         this.name = name;
         this.mark = node == null ? problems.mark(1, 1) : problems.mark(node);
         this.usable = node == null || node instanceof MappingNode;
@@ -56,6 +66,22 @@ final class Block {
         } else if (node != null) {
             problems.add(
                     node, "expected keys and values under " + name + ", but found " + kindOf(node));
+        }
+        this.place = log == null ? null : under == null ? log.placeOf(node) : under;
+        if (log != null) {
+            log.opened(this, values);
+        }
+    }
+
+    /** Where it hangs; null for the scenario itself, and without a log. */
+    KeyLog.@Nullable Place place() {
+        return place;
+    }
+
+    private void ask(String key, Consumer<KeyLog.Key> note) {
+        asked.add(key);
+        if (log != null) {
+            note.accept(log.key(this, key));
         }
     }
 
@@ -97,7 +123,7 @@ final class Block {
 
     /** Whether a key stands in the file; makes it a valid one. */
     boolean has(String key) {
-        asked.add(key);
+        ask(key, it -> {});
         return values.containsKey(key);
     }
 
@@ -112,12 +138,15 @@ final class Block {
 
     /** The value of a key, whatever it is; makes the key a valid one. */
     @Nullable Node node(String key) {
-        asked.add(key);
+        ask(key, it -> {});
         return values.get(key);
     }
 
     /** All keys in file order, for blocks whose keys are names. */
     List<String> names() {
+        if (log != null) {
+            log.named(this);
+        }
         return new ArrayList<>(values.keySet());
     }
 
@@ -133,6 +162,7 @@ final class Block {
 
     /** Says that a key has to be there; nothing if it is. */
     void require(String key, String example) {
+        required.add(key);
         if (!has(key) && usable) {
             problems.add(
                     mark, "'" + key + "' is missing in " + name + "; expected '" + example + "'");
@@ -141,11 +171,17 @@ final class Block {
 
     /** A block inside this one; an empty one if it is left out. */
     Block block(String key, String blockName) {
-        return new Block(problems, node(key), blockName);
+        ask(key, it -> it.isBlock = true);
+        return new Block(
+                problems,
+                node(key),
+                blockName,
+                log == null ? null : new KeyLog.Place(this, key, false));
     }
 
     /** The items of a list; empty if it is left out. */
     List<Node> list(String key, String example) {
+        ask(key, it -> it.isList = true);
         Node node = node(key);
         if (node instanceof SequenceNode sequence) {
             return sequence.getValue();
@@ -159,6 +195,11 @@ final class Block {
 
     /** A plain text, or null if it is left out or wrong. */
     @Nullable String text(String key, String example) {
+        ask(key, it -> it.text(example));
+        return scalar(key, example);
+    }
+
+    private @Nullable String scalar(String key, String example) {
         Node node = node(key);
         if (node == null) {
             return null;
@@ -176,7 +217,12 @@ final class Block {
 
     /** A text that a parser of the units package reads. */
     <T> T parsed(String key, String example, Parser<T> parser, T fallback) {
-        String text = text(key, example);
+        ask(key, it -> it.parsed(example));
+        return read(key, example, parser, fallback);
+    }
+
+    private <T> T read(String key, String example, Parser<T> parser, T fallback) {
+        String text = scalar(key, example);
         if (text == null) {
             return fallback;
         }
@@ -190,13 +236,14 @@ final class Block {
 
     /** A quantity within limits. */
     long quantity(String key, RecordUnit unit, long minimum, long maximum, long fallback) {
+        ask(key, it -> it.quantity(example(unit), unit, minimum, maximum));
         return limited(
                 key,
                 unit,
                 minimum,
                 maximum,
                 fallback,
-                parsed(key, example(unit), text -> Quantity.parse(text, unit), UNREAD));
+                read(key, example(unit), text -> Quantity.parse(text, unit), UNREAD));
     }
 
     /** A quantity within limits, or the word "none" for zero. */
@@ -209,13 +256,14 @@ final class Block {
 
     /** A capacity, with or without its 20 h rate. */
     long capacity(String key, RecordUnit unit, long minimum, long maximum, long fallback) {
+        ask(key, it -> it.quantity(CapacityRating.EXAMPLE, unit, minimum, maximum));
         return limited(
                 key,
                 unit,
                 minimum,
                 maximum,
                 fallback,
-                parsed(
+                read(
                         key,
                         CapacityRating.EXAMPLE,
                         text -> CapacityRating.parse(text, unit),
@@ -245,7 +293,8 @@ final class Block {
 
     /** A whole number within limits. */
     long whole(String key, long minimum, long maximum, long fallback, long example) {
-        String text = text(key, Long.toString(example));
+        ask(key, it -> it.whole(minimum, maximum));
+        String text = scalar(key, Long.toString(example));
         if (text == null) {
             return fallback;
         }
@@ -272,7 +321,8 @@ final class Block {
     /** One of some words. */
     <T> T choice(String key, Collection<T> options, Function<T, String> word, T fallback) {
         List<String> words = options.stream().map(word).toList();
-        String text = text(key, words.isEmpty() ? "name" : words.get(0));
+        ask(key, it -> it.words.addAll(words));
+        String text = scalar(key, words.isEmpty() ? "name" : words.get(0));
         if (text == null) {
             return fallback;
         }
@@ -299,11 +349,15 @@ final class Block {
 
     /** Whether the value is exactly a word; says nothing otherwise. */
     boolean isWord(String key, String word) {
+        ask(key, it -> it.words.add(word));
         return node(key) instanceof ScalarNode scalar && scalar.getValue().equals(word);
     }
 
     /** Reports every key that nobody asked for. */
     void finish() {
+        if (log != null) {
+            log.finished(this, required);
+        }
         for (Map.Entry<String, Node> entry : keys.entrySet()) {
             String word = entry.getKey();
             if (!asked.contains(word)) {

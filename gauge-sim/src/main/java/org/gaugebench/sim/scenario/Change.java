@@ -1,13 +1,18 @@
 package org.gaugebench.sim.scenario;
 
+import org.gaugebench.core.port.Command;
+import org.jspecify.annotations.Nullable;
+
 /**
  * One change of the timeline, already spread out: repeats and windows are several changes.
  *
  * @param atMillis when, from the start
  * @param target which part owns it
- * @param name of the load or charger or gauge; empty for the others
+ * @param name of the load or charger or gauge; for a setting the gauge's name, a dot and the
+ *     setting's key; empty for the others
  * @param value the new value: 1 for on, open or forced, 0 for off, closed or automatic; else
- *     microamps, microwatts, microohms, millicelsius, nanovolts or parts per million by target
+ *     microamps, microwatts, microohms, millicelsius, nanovolts or parts per million by target; for
+ *     a setting in the setting's unit
  */
 public record Change(long atMillis, Target target, String name, long value) {
 
@@ -46,6 +51,33 @@ public record Change(long atMillis, Target target, String name, long value) {
         /** A gauge's clock running (1) or stopped (0). */
         CLOCK_SWITCH,
         /** State of charge declared to a gauge, parts per million. */
-        DECLARE
+        DECLARE,
+        /** A setting of a gauge, in the setting's unit. */
+        SETTING,
+        /** Another battery was fitted, and the gauge is told. */
+        NEW_BATTERY,
+        /** A gauge drops what it has measured. */
+        FORGET_MEASURED,
+        /** A gauge takes the last minute's mean as zero. */
+        ZERO_ADJUSTMENT,
+        /** A gauge is told what a reference meter reads, microamps. */
+        SPAN_ADJUSTMENT;
+
+        /** The command that a gauge is given; null where the change is none. */
+        public @Nullable Command command() {
+            return switch (this) {
+                case DECLARE -> Command.DECLARE_STATE_OF_CHARGE;
+                case NEW_BATTERY -> Command.NEW_BATTERY;
+                case FORGET_MEASURED -> Command.FORGET_MEASURED;
+                case ZERO_ADJUSTMENT -> Command.ZERO_ADJUSTMENT;
+                case SPAN_ADJUSTMENT -> Command.SPAN_ADJUSTMENT;
+                default -> null;
+            };
+        }
+
+        /** Whether a gauge is told: it hears nothing before it has power. */
+        public boolean isToldToGauge() {
+            return this == SETTING || command() != null;
+        }
     }
 }

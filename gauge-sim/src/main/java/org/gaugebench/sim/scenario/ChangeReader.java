@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToLongFunction;
 import org.gaugebench.core.port.OffTime;
+import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.units.RecordUnit;
 import org.gaugebench.sim.units.Texts;
 import org.jspecify.annotations.Nullable;
@@ -110,6 +111,25 @@ final class ChangeReader {
                                             0,
                                             Defaults.WHOLE,
                                             0)));
+            addSettings(gauge);
+        }
+    }
+
+    /** Only the core takes other settings while it runs. */
+    private void addSettings(GaugeSpec gauge) {
+        if (gauge.kind() != GaugeSpec.Kind.CORE) {
+            return;
+        }
+        for (Setting setting : Setting.values()) {
+            String key = gauge.name() + "." + setting.key();
+            long initial = gauge.settings().get(setting);
+            addresses.add(
+                    new Address(
+                            key,
+                            Change.Target.SETTING,
+                            key,
+                            initial,
+                            block -> SettingText.read(block, key, setting, initial)));
         }
     }
 

@@ -2,6 +2,7 @@ package org.gaugebench.sim.scenario;
 
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.port.Register;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,12 +11,14 @@ import org.jspecify.annotations.Nullable;
  * @param text the claim in one line, as reports print it
  * @param mark where it stands
  * @param gauge name of the gauge it speaks of
- * @param kind reading at a time, reading throughout, or number of events
+ * @param kind when a reading is judged, or that events are counted
  * @param fromMillis first moment that counts; for AT the only one
  * @param toMillis last moment that counts
- * @param reading what is read, for AT and THROUGHOUT; null for EVENTS
+ * @param reading what is read; null for EVENTS and for a register
+ * @param register what is read of the gauge's inside, in the register's own unit; null otherwise
  * @param event what is counted, for EVENTS; null otherwise
  * @param fault for EVENTS: only events that name this fault are counted; null for all
+ * @param times when the first and the last of the events may come; {@link Times#ANY} for readings
  * @param comparison how the reading or the number of events is judged
  * @param value what it is compared with, in the reading's unit (ppm, uA, uV, uAh, min) or a number
  *     of events; for {@link Comparison#WITHIN_OF_TRUTH} unused
@@ -33,8 +36,10 @@ public record Expectation(
         long fromMillis,
         long toMillis,
         @Nullable Reading reading,
+        @Nullable Register register,
         @Nullable Event event,
         @Nullable Fault fault,
+        Times times,
         Comparison comparison,
         long value,
         long tolerance,
@@ -48,6 +53,12 @@ public record Expectation(
         AT,
         /** At every whole minute from a time to a time. */
         THROUGHOUT,
+        /** True at one whole minute at least, from a time to a time. */
+        BY,
+        /** True at no whole minute from a time to a time. */
+        NEVER,
+        /** Becomes true exactly once, looked at every whole minute from a time to a time. */
+        ONCE,
         /** By the number of events from a time to a time. */
         EVENTS
     }
@@ -95,7 +106,21 @@ public record Expectation(
         /** Minutes; of the truth alone: with the battery's present current held. */
         TRUE_TIME_TO_EMPTY_LOAD_HELD("true-time-to-empty-load-held"),
         /** Minutes; of the truth alone: as the scenario goes on. */
-        TRUE_TIME_TO_EMPTY_AS_IT_GOES("true-time-to-empty-as-it-goes");
+        TRUE_TIME_TO_EMPTY_AS_IT_GOES("true-time-to-empty-as-it-goes"),
+        /** Microamps, the gauge's mean load. */
+        AVERAGE_CURRENT("average-current"),
+        /** Microampere-hours. */
+        FULL_CHARGE_CAPACITY("full-charge-capacity"),
+        /** Minutes. */
+        TIME_TO_FULL("time-to-full"),
+        /** Millidegrees Celsius. */
+        TEMPERATURE("temperature"),
+        /** Microamps; of the truth alone. */
+        TRUE_CURRENT("true-current"),
+        /** Microvolts; of the truth alone. */
+        TRUE_VOLTAGE("true-voltage"),
+        /** Millidegrees Celsius; of the truth alone. */
+        TRUE_TEMPERATURE("true-temperature");
 
         /** Stands for a time to empty that never comes. */
         public static final long NEVER = Long.MAX_VALUE / 4;
@@ -111,14 +136,80 @@ public record Expectation(
             return key;
         }
 
+        /** Whether the truth has a figure of its own to compare it with. */
+        public boolean hasTruth() {
+            return switch (this) {
+                case STATE_OF_CHARGE,
+                        REMAINING_CHARGE,
+                        CURRENT,
+                        VOLTAGE,
+                        FULL_CHARGE_CAPACITY,
+                        TEMPERATURE,
+                        TIME_TO_EMPTY ->
+                        true;
+                default -> false;
+            };
+        }
+
+        /** Whether a gauge may not know it; without power it knows nothing. */
+        public boolean canBeUnknown() {
+            return !isOfTruthAlone();
+        }
+
         /** Whether it is read from the truth alone, whatever any gauge says. */
         public boolean isOfTruthAlone() {
-            return this == TRUE_STATE_OF_CHARGE || this == AVAILABLE_CHARGE || looksAhead();
+            return key.startsWith("true-") || this == AVAILABLE_CHARGE;
         }
 
         /** Whether it is a true time to empty, found by running a copy of the plant forward. */
         public boolean looksAhead() {
             return this == TRUE_TIME_TO_EMPTY_LOAD_HELD || this == TRUE_TIME_TO_EMPTY_AS_IT_GOES;
         }
+    }
+
+    /**
+     * When the first and the last of the events may come.
+     *
+     * @param firstFromMillis the first is not before this
+     * @param firstToMillis nor after this
+     * @param lastFromMillis the last is not before this
+     * @param lastToMillis nor after this
+     */
+    public record Times(
+            long firstFromMillis, long firstToMillis, long lastFromMillis, long lastToMillis) {
+        /** At any time. */
+        public static final Times ANY = new Times(0, Long.MAX_VALUE, 0, Long.MAX_VALUE);
+    }
+
+    /** The same with a claim of its own, and with the text that goes with it. */
+    Expectation claiming(Comparison claimed, long newValue, long newTolerance) {
+        Expectation untitled = with("", claimed, newValue, newTolerance);
+        return with(ExpectationText.of(untitled), claimed, newValue, newTolerance);
+    }
+
+    private Expectation with(String newText, Comparison claimed, long newValue, long newTolerance) {
+        return new Expectation(
+                newText,
+                mark,
+                gauge,
+                kind,
+                fromMillis,
+                toMillis,
+                reading,
+                register,
+                event,
+                fault,
+                times,
+                claimed,
+                newValue,
+                newTolerance,
+                trueStateAtLeastPartsPerMillion,
+                because,
+                expectedToFail);
+    }
+
+    /** Whether it is judged by events and not by what is read. */
+    public boolean isOfEvents() {
+        return kind == Kind.EVENTS;
     }
 }

@@ -1,34 +1,31 @@
 package org.gaugebench.sim.scenario;
 
 import static org.gaugebench.sim.units.RecordUnit.MILLIS;
-import static org.gaugebench.sim.units.RecordUnit.MINUTES;
 import static org.gaugebench.sim.units.RecordUnit.PARTS_PER_MILLION;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Fault;
+import org.gaugebench.core.port.Register;
 import org.gaugebench.sim.scenario.Expectation.Comparison;
 import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.scenario.Expectation.Reading;
-import org.gaugebench.sim.units.Quantity;
-import org.gaugebench.sim.units.RecordUnit;
+import org.gaugebench.sim.scenario.Expectation.Times;
 import org.jspecify.annotations.Nullable;
 import org.snakeyaml.engine.v2.nodes.Node;
 
 /** Reads expectations. One entry with two limits becomes two expectations. */
 final class ExpectationReader {
     private static final long LATEST = Long.MAX_VALUE / 4;
-    private static final long LARGEST = 1_000_000_000_000_000L;
     private static final long MOST_EVENTS = 1_000_000_000;
-    private static final String MORE_THAN = "more than ";
-    private static final int MOST_LOOKS_AHEAD = 200;
 
     private final Problems problems;
     private final long durationMillis;
     private final List<String> gauges;
     private final List<Expectation> expectations = new ArrayList<>();
-    private int looksAhead;
+    private final AtomicInteger looks = new AtomicInteger();
 
     ExpectationReader(Problems problems, long durationMillis, List<GaugeSpec> gauges) {
         this.problems = problems;
@@ -43,76 +40,103 @@ final class ExpectationReader {
         return List.copyOf(expectations);
     }
 
-    /** What all expectations of one entry share. */
-    private record Claim(
-            SourceMark mark,
-            String gauge,
-            Kind kind,
-            long from,
-            long to,
-            @Nullable Reading reading,
-            @Nullable Event event,
-            @Nullable Fault fault,
-            long trueState,
-            String because,
-            String expectedToFail) {}
-
     private void readEntry(Block entry) {
-        boolean at = entry.has("at");
-        boolean throughout = entry.has("throughout");
         boolean event = entry.has("event");
-        if ((at ? 1 : 0) + (throughout ? 1 : 0) + (event ? 1 : 0) != 1) {
+        Kind kind = kind(entry, event);
+        if (kind == null) {
             entry.problem(
-                    at ? "at" : "throughout",
-                    "an expectation has exactly one of 'at: 7 d', 'throughout: true',"
+                    entry.has("at") ? "at" : "throughout",
+                    "an expectation has exactly one of 'at: 7 d', 'throughout: true', 'by: 6 h',"
+                            + " 'never: true', 'once: true', or counts an event such as"
                             + " 'event: set-to-full'");
             return;
         }
         String gauge = entry.choice("gauge", gauges, name -> name, GaugeReader.FIRST);
         String because = entry.text("because", "\"the shunt is 0.1 % off\"");
-        if (throughout) {
-            entry.choice("throughout", List.of("true"), word -> word, "true");
+        for (String word : List.of("throughout", "never", "once")) {
+            entry.choice(word, List.of("true"), it -> it, "true");
         }
-        long from =
-                at
-                        ? entry.quantity("at", MILLIS, 0, LATEST, 0)
-                        : entry.quantity("from", MILLIS, 0, LATEST, 0);
-        long to = at ? from : entry.quantity("to", MILLIS, 0, LATEST, durationMillis);
-        if (!at && entry.has("to") && to < from) {
-            entry.valueProblem("to", "'to' must not be before 'from'");
-        }
-        Claim claim =
-                new Claim(
+        boolean at = kind == Kind.AT;
+        long from = at ? time(entry, "at", 0) : time(entry, "from", 0);
+        long to = at ? from : to(entry, from);
+        Expectation draft =
+                new Expectation(
+                        "",
                         entry.mark(),
                         gauge,
-                        at ? Kind.AT : throughout ? Kind.THROUGHOUT : Kind.EVENTS,
+                        kind,
                         from,
                         to,
-                        event ? null : reading(entry),
+                        event || entry.has("register") ? null : reading(entry),
+                        event ? null : register(entry),
                         event ? event(entry) : null,
                         event ? fault(entry) : null,
-                        event
-                                ? entry.quantity(
-                                        "true-state-at-least",
-                                        PARTS_PER_MILLION,
-                                        0,
-                                        Defaults.WHOLE,
-                                        -1)
-                                : -1,
+                        event ? times(entry) : Times.ANY,
+                        Comparison.EXACTLY,
+                        0,
+                        0,
+                        event ? trueState(entry) : -1,
                         because == null ? "" : because,
                         expectedToFail(entry));
         if (event) {
-            readEvents(entry, claim);
+            readEvents(entry, draft);
         } else {
-            readReading(entry, claim);
+            new ReadingClaims(entry, draft, looks, expectations).read();
         }
         entry.finish();
     }
 
+    /** When it is judged, or null where the entry says that not at all or twice. */
+    private static @Nullable Kind kind(Block entry, boolean event) {
+        Kind kind = event ? Kind.EVENTS : null;
+        int stated = 0;
+        for (Kind each : List.of(Kind.AT, Kind.THROUGHOUT, Kind.BY, Kind.NEVER, Kind.ONCE)) {
+            if (entry.has(SettingUnits.key(each))) {
+                stated++;
+                boolean counts = each != Kind.AT && each != Kind.THROUGHOUT;
+                if (event && !counts) {
+                    return null;
+                }
+                kind = event ? kind : each;
+            }
+        }
+        return stated > 1 ? null : kind;
+    }
+
+    private static long time(Block entry, String key, long usual) {
+        return entry.quantity(key, MILLIS, 0, LATEST, usual);
+    }
+
+    private long to(Block entry, long from) {
+        boolean by = entry.has("by");
+        if (by && entry.has("to")) {
+            entry.problem("to", "'by' is the end already; expected 'by' or 'to'");
+        }
+        String key = by ? "by" : "to";
+        long to = time(entry, key, durationMillis);
+        if (entry.has(key) && to < from) {
+            entry.valueProblem(key, "'" + key + "' must not be before 'from'");
+        }
+        return to;
+    }
+
     private static Reading reading(Block entry) {
-        entry.require("reading", "reading: state-of-charge");
+        if (!entry.has("reading")) {
+            entry.require("reading", "reading: state-of-charge");
+        }
         return entry.choice(
                 "reading", List.of(Reading.values()), Reading::key, Reading.STATE_OF_CHARGE);
+    }
+
+    private static @Nullable Register register(Block entry) {
+        if (!entry.has("register")) {
+            return null;
+        }
+        return entry.choice(
+                "register",
+                List.of(Register.values()),
+                SettingUnits::key,
+                Register.STATE_OF_CHARGE_PARTS_PER_MILLION);
     }
 
     /** The reason of a claim that is known to fail, or an empty text. */
@@ -147,190 +171,63 @@ final class ExpectationReader {
                 "fault", List.of(Fault.values()), SettingUnits::key, Fault.SAMPLES_MISSING);
     }
 
-    private void readEvents(Block entry, Claim claim) {
-        boolean times = entry.has("times");
+    private static long trueState(Block entry) {
+        return entry.quantity("true-state-at-least", PARTS_PER_MILLION, 0, Defaults.WHOLE, -1);
+    }
+
+    private static Times times(Block entry) {
+        if (!entry.hasAny("first", "last")) {
+            return Times.ANY;
+        }
+        Block first = entry.block("first", "first");
+        Block last = entry.block("last", "last");
+        Times times =
+                new Times(
+                        time(first, "from", Times.ANY.firstFromMillis()),
+                        time(first, "to", Times.ANY.firstToMillis()),
+                        time(last, "from", Times.ANY.lastFromMillis()),
+                        time(last, "to", Times.ANY.lastToMillis()));
+        first.finish();
+        last.finish();
+        if (times.firstToMillis() < times.firstFromMillis()) {
+            first.valueProblem("to", "'to' must not be before 'from'");
+        }
+        if (times.lastToMillis() < times.lastFromMillis()) {
+            last.valueProblem("to", "'to' must not be before 'from'");
+        }
+        return times;
+    }
+
+    private void readEvents(Block entry, Expectation draft) {
         boolean least = entry.has("at-least");
         boolean most = entry.has("at-most");
-        if (times) {
-            add(claim, Comparison.EXACTLY, entry.whole("times", 0, MOST_EVENTS, 0, 1), 0);
+        int stated = least || most ? 1 : 0;
+        if (entry.has("times")) {
+            add(draft, Comparison.EXACTLY, entry.whole("times", 0, MOST_EVENTS, 0, 1));
+            stated++;
         }
         if (least) {
-            add(claim, Comparison.AT_LEAST, entry.whole("at-least", 0, MOST_EVENTS, 0, 1), 0);
+            add(draft, Comparison.AT_LEAST, entry.whole("at-least", 0, MOST_EVENTS, 0, 1));
         }
         if (most) {
-            add(claim, Comparison.AT_MOST, entry.whole("at-most", 0, MOST_EVENTS, 0, 3), 0);
+            add(draft, Comparison.AT_MOST, entry.whole("at-most", 0, MOST_EVENTS, 0, 3));
         }
-        if (times == (least || most)) {
+        if (entry.has("never") || entry.has("once")) {
+            add(draft, Comparison.EXACTLY, entry.has("once") ? 1 : 0);
+            stated++;
+        }
+        boolean implied = entry.hasAny("by", "first", "last");
+        if (stated == 0 && implied) {
+            add(draft, Comparison.AT_LEAST, 1);
+        } else if (stated != 1) {
             entry.problem(
                     "times",
                     "an event is counted: expected 'times: 1', or 'at-least: 1', 'at-most: 3' or"
-                            + " both");
+                            + " both, or one of 'by: 6 h', 'never: true', 'once: true'");
         }
     }
 
-    private void readReading(Block entry, Claim claim) {
-        Reading reading = claim.reading == null ? Reading.STATE_OF_CHARGE : claim.reading;
-        RecordUnit unit = SettingUnits.of(reading);
-        boolean within = entry.hasAny("within", "of");
-        boolean least = entry.has("at-least");
-        boolean most = entry.has("at-most");
-        boolean is = entry.has("is");
-        if (reading.looksAhead()) {
-            looksAhead(entry, "reading");
-        }
-        if (within) {
-            readWithin(entry, claim, reading, unit);
-        }
-        if (least) {
-            add(claim, Comparison.AT_LEAST, value(entry, "at-least", unit), 0);
-        }
-        if (most) {
-            add(claim, Comparison.AT_MOST, value(entry, "at-most", unit), 0);
-        }
-        if (is) {
-            readIs(entry, claim, reading, unit);
-        }
-        if ((within ? 1 : 0) + (least || most ? 1 : 0) + (is ? 1 : 0) != 1) {
-            entry.problem(
-                    "reading",
-                    "a reading is judged by exactly one of 'within: 2 %' with 'of: truth',"
-                            + " 'at-least'/'at-most', 'is'");
-        }
-    }
-
-    /**
-     * A true time to empty runs a copy of the plant forward each time it is asked for: not at every
-     * minute, and not without end.
-     *
-     * @return true
-     */
-    private boolean looksAhead(Block entry, String key) {
-        if (entry.has("throughout")) {
-            entry.valueProblem(
-                    key,
-                    "a true time to empty is found by running ahead, and is judged at single"
-                            + " moments only; expected 'at: 2 h' in place of 'throughout'");
-        }
-        looksAhead++;
-        if (looksAhead == MOST_LOOKS_AHEAD + 1) {
-            entry.valueProblem(
-                    key, "more than " + MOST_LOOKS_AHEAD + " looks ahead for a true time to empty");
-        }
-        return true;
-    }
-
-    private void readWithin(Block entry, Claim claim, Reading reading, RecordUnit unit) {
-        entry.require("within", "within: 2 %");
-        entry.require("of", "of: truth");
-        if (entry.isWord("within", "band")) {
-            readBand(entry, claim, reading);
-            return;
-        }
-        long tolerance = entry.quantity("within", unit, 0, LARGEST, 0);
-        if (!entry.isWord("of", "truth")) {
-            add(claim, Comparison.WITHIN_OF_VALUE, value(entry, "of", unit), tolerance);
-            return;
-        }
-        boolean comparable =
-                switch (reading) {
-                    case STATE_OF_CHARGE, REMAINING_CHARGE, CURRENT, VOLTAGE -> true;
-                    case TIME_TO_EMPTY -> looksAhead(entry, "of");
-                    case LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE, AVAILABLE_CHARGE -> false;
-                    case TRUE_TIME_TO_EMPTY_LOAD_HELD, TRUE_TIME_TO_EMPTY_AS_IT_GOES -> false;
-                };
-        if (!comparable) {
-            entry.valueProblem(
-                    "of",
-                    "'"
-                            + reading.key()
-                            + "' cannot be compared with the truth; expected a value such as 'of: "
-                            + Block.example(unit)
-                            + "'");
-        }
-        add(claim, Comparison.WITHIN_OF_TRUTH, 0, tolerance);
-    }
-
-    /** The truth within the gauge's own band: the one claim without a figure of its own. */
-    private void readBand(Block entry, Claim claim, Reading reading) {
-        if (reading != Reading.STATE_OF_CHARGE) {
-            entry.valueProblem(
-                    "within",
-                    "only 'state-of-charge' has a band; expected 'within: 2 %' or"
-                            + " 'reading: state-of-charge'");
-        }
-        if (!entry.isWord("of", "truth")) {
-            entry.valueProblem("of", "'within: band' goes with 'of: truth'");
-        }
-        add(claim, Comparison.BAND_HOLDS_TRUTH, 0, 0);
-    }
-
-    private void readIs(Block entry, Claim claim, Reading reading, RecordUnit unit) {
-        if (reading.looksAhead() && entry.isWord("is", "never")) {
-            add(claim, Comparison.EXACTLY, Reading.NEVER, 0);
-            return;
-        }
-        if (entry.isWord("is", "not-known")) {
-            if (reading == Reading.TRUE_STATE_OF_CHARGE) {
-                entry.valueProblem("is", "'" + reading.key() + "' is always known");
-            }
-            add(claim, Comparison.NOT_KNOWN, 0, 0);
-            return;
-        }
-        String text = entry.text("is", Block.example(unit));
-        if (text == null || !text.startsWith(MORE_THAN)) {
-            add(claim, Comparison.EXACTLY, value(entry, "is", unit), 0);
-            return;
-        }
-        if (reading != Reading.TIME_TO_EMPTY) {
-            entry.valueProblem("is", "only 'time-to-empty' says \"more than\"");
-        }
-        long minutes =
-                entry.parsed(
-                        "is",
-                        "\"more than 99 h\"",
-                        it -> Quantity.parse(it.substring(MORE_THAN.length()), MINUTES),
-                        0L);
-        add(claim, Comparison.MORE_THAN, minutes, 0);
-    }
-
-    private static long value(Block entry, String key, RecordUnit unit) {
-        return entry.quantity(key, unit, -LARGEST, LARGEST, 0);
-    }
-
-    private void add(Claim claim, Comparison comparison, long value, long tolerance) {
-        Expectation untitled =
-                new Expectation(
-                        "",
-                        claim.mark,
-                        claim.gauge,
-                        claim.kind,
-                        claim.from,
-                        claim.to,
-                        claim.reading,
-                        claim.event,
-                        claim.fault,
-                        comparison,
-                        value,
-                        tolerance,
-                        claim.trueState,
-                        claim.because,
-                        claim.expectedToFail);
-        expectations.add(
-                new Expectation(
-                        ExpectationText.of(untitled),
-                        claim.mark,
-                        claim.gauge,
-                        claim.kind,
-                        claim.from,
-                        claim.to,
-                        claim.reading,
-                        claim.event,
-                        claim.fault,
-                        comparison,
-                        value,
-                        tolerance,
-                        claim.trueState,
-                        claim.because,
-                        claim.expectedToFail));
+    private void add(Expectation draft, Comparison comparison, long value) {
+        expectations.add(draft.claiming(comparison, value, 0));
     }
 }

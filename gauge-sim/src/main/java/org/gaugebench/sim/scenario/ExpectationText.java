@@ -1,6 +1,5 @@
 package org.gaugebench.sim.scenario;
 
-import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.scenario.Expectation.Reading;
 import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
@@ -11,10 +10,6 @@ final class ExpectationText {
 
     static String of(Expectation it) {
         String subject = subject(it);
-        String when =
-                it.kind() == Kind.AT
-                        ? " at " + time(it.fromMillis())
-                        : " from " + time(it.fromMillis()) + " to " + time(it.toMillis());
         String state =
                 it.trueStateAtLeastPartsPerMillion() < 0
                         ? ""
@@ -22,7 +17,35 @@ final class ExpectationText {
                                 + QuantityFormat.format(
                                         it.trueStateAtLeastPartsPerMillion(),
                                         RecordUnit.PARTS_PER_MILLION);
-        return subject + when + ": " + claim(it) + state;
+        return subject + when(it) + ": " + claim(it) + state + times(it);
+    }
+
+    private static String when(Expectation it) {
+        String span = " from " + time(it.fromMillis()) + " to " + time(it.toMillis());
+        return switch (it.kind()) {
+            case AT -> " at " + time(it.fromMillis());
+            case THROUGHOUT, EVENTS -> span;
+            case BY ->
+                    (it.fromMillis() == 0 ? "" : " from " + time(it.fromMillis()))
+                            + " by "
+                            + time(it.toMillis());
+            case NEVER -> " never" + span;
+            case ONCE -> " once" + span;
+        };
+    }
+
+    private static String times(Expectation it) {
+        return span(", the first", it.times().firstFromMillis(), it.times().firstToMillis())
+                + span(", the last", it.times().lastFromMillis(), it.times().lastToMillis());
+    }
+
+    private static String span(String what, long from, long to) {
+        if (from == 0 && to == Long.MAX_VALUE) {
+            return "";
+        }
+        return what
+                + (from == 0 ? "" : " from " + time(from))
+                + (to == Long.MAX_VALUE ? "" : " to " + time(to));
     }
 
     private static String subject(Expectation it) {
@@ -32,6 +55,9 @@ final class ExpectationText {
         }
         if (it.reading() != null) {
             what = it.reading().key();
+        }
+        if (it.register() != null) {
+            what = "register " + SettingUnits.key(it.register());
         }
         boolean ofGauge = it.reading() == null || !it.reading().isOfTruthAlone();
         return ofGauge && !it.gauge().equals(GaugeReader.FIRST) ? it.gauge() + " " + what : what;
@@ -45,7 +71,7 @@ final class ExpectationText {
             case WITHIN_OF_VALUE -> "within " + value(it, it.tolerance()) + " of " + value;
             case AT_LEAST -> "at least " + value;
             case AT_MOST -> "at most " + value;
-            case EXACTLY -> it.reading() == null ? value : "exactly " + value;
+            case EXACTLY -> it.isOfEvents() ? value : "exactly " + value;
             case NOT_KNOWN -> "not known";
             case MORE_THAN -> "more than " + value;
         };
@@ -53,6 +79,9 @@ final class ExpectationText {
 
     /** A value in the reading's unit, or a number of events. */
     static String value(Expectation it, long value) {
+        if (it.register() != null) {
+            return value + " " + it.register().unit();
+        }
         if (it.reading() == null) {
             return value + (value == 1 ? " time" : " times");
         }

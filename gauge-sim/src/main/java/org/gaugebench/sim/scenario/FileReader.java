@@ -78,9 +78,12 @@ final class FileReader {
                                         "expect",
                                         "{at: 7 d, reading: state-of-charge, within: 2 %,"
                                                 + " of: truth}"));
+        // Read before this, by PartReader and VaryReader.
+        file.hasAny(PartReader.KEY, VaryReader.VARY, VaryReader.SEEDS);
         file.finish();
         return new Scenario(
                 fileName,
+                "",
                 title,
                 about,
                 marks,

@@ -6,6 +6,8 @@ import java.util.List;
  * A whole scenario, checked and with every default filled in.
  *
  * @param file as the user named it
+ * @param variant what is special about this run where the file makes several, such as
+ *     "battery.start=50 %, seed=7"; empty where it makes one
  * @param title one line
  * @param about what it shows and what to look at, for people; may be empty
  * @param marks what it is filed under
@@ -22,6 +24,7 @@ import java.util.List;
  */
 public record Scenario(
         String file,
+        String variant,
         String title,
         String about,
         Marks marks,
@@ -34,4 +37,29 @@ public record Scenario(
         List<ChargerSpec> chargers,
         List<LoadSpec> loads,
         List<Change> changes,
-        List<Expectation> expectations) {}
+        List<Expectation> expectations) {
+    /** The file and, where it makes several runs, which of them. */
+    public String name() {
+        return variant.isEmpty() ? file : file + " [" + variant + "]";
+    }
+
+    /** The same scenario as one run of several. */
+    Scenario asVariant(String name, long chosenSeed) {
+        return new Scenario(
+                file,
+                name,
+                title,
+                about,
+                marks,
+                chosenSeed,
+                durationMillis,
+                tickMillis,
+                battery,
+                sensor,
+                gauges,
+                chargers,
+                loads,
+                changes,
+                expectations);
+    }
+}

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 import org.snakeyaml.engine.v2.nodes.Node;
 
 /** Reads a scenario file into a {@link Scenario} with every default filled in. */
@@ -20,13 +21,19 @@ public final class ScenarioReader {
     private ScenarioReader() {}
 
     /**
-     * Reads a file.
+     * Reads a file. Of a file that makes several runs this is the plain one, without what varies:
+     * {@link Variants} reads them all.
      *
      * @param file a scenario of at most 1 MiB, in UTF-8
      * @return the scenario
      * @throws ScenarioException with every problem of the file, one that cannot be opened included
      */
     public static Scenario read(Path file) throws ScenarioException {
+        return read(file.toString(), text(file), file);
+    }
+
+    /** The text of a file. */
+    static String text(Path file) throws ScenarioException {
         String name = file.toString();
         byte[] bytes;
         try {
@@ -44,10 +51,10 @@ public final class ScenarioReader {
         if (bytes.length > LARGEST_BYTES) {
             throw refusal(name, "the file is larger than 1 MiB; a scenario is a few kilobytes");
         }
-        return read(name, decoded(name, bytes));
+        return decoded(name, bytes);
     }
 
-    private static String decoded(String name, byte[] bytes) throws ScenarioException {
+    static String decoded(String name, byte[] bytes) throws ScenarioException {
         ByteBuffer in = ByteBuffer.wrap(bytes);
         try {
             return StandardCharsets.UTF_8.newDecoder().decode(in).toString();
@@ -71,7 +78,7 @@ public final class ScenarioReader {
     }
 
     /**
-     * Reads a text.
+     * Reads a text; of parts it can name those that are built in.
      *
      * @param fileName the name that problems and reports show
      * @param text the scenario
@@ -79,21 +86,36 @@ public final class ScenarioReader {
      * @throws ScenarioException with every problem of the text
      */
     public static Scenario read(String fileName, String text) throws ScenarioException {
+        return read(fileName, text, null);
+    }
+
+    private static Scenario read(String fileName, String text, @Nullable Path file)
+            throws ScenarioException {
+        Problems problems = new Problems(fileName, text);
+        Node root = tree(fileName, text, file, problems);
+        Scenario scenario = new FileReader(problems, fileName).read(root);
+        problems.throwIfAny();
+        return scenario;
+    }
+
+    /** The tree of a text, over its parts. */
+    static Node tree(String fileName, String text, @Nullable Path file, Problems problems)
+            throws ScenarioException {
         if (text.length() > LARGEST_BYTES) {
             throw refusal(fileName, "the file is larger than 1 MiB; a scenario is a few kilobytes");
         }
         String plain =
                 !text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK ? text.substring(1) : text;
-        Problems problems = new Problems(fileName, plain);
-        Node root = YamlDocument.root(plain, problems);
+        problems.addFile(fileName, plain);
+        Node root = YamlDocument.root(plain, problems, fileName);
         problems.throwIfAny();
         if (root == null) {
             throw refusal(
                     fileName,
                     "the file is empty; expected a scenario that begins with 'format: 1'");
         }
-        Scenario scenario = new FileReader(problems, fileName).read(root);
+        Node merged = PartReader.merged(root, file, problems);
         problems.throwIfAny();
-        return scenario;
+        return merged;
     }
 }

@@ -18,22 +18,24 @@ final class SettingText {
 
     /** Reads a setting from a block. */
     static long read(Block block, Setting setting, long usual) {
+        return read(block, setting.key(), setting, usual);
+    }
+
+    /** Reads a setting from a block in which it has a key of its own. */
+    static long read(Block block, String key, Setting setting, long usual) {
         if (setting == Setting.CHEMISTRY) {
             ChemistryPreset fallback = chemistry(usual);
             return block.choice(
-                            setting.key(),
-                            List.of(ChemistryPreset.values()),
-                            ChemistryPreset::key,
-                            fallback)
+                            key, List.of(ChemistryPreset.values()), ChemistryPreset::key, fallback)
                     .code();
         }
         if (isSwitch(setting)) {
-            return block.either(setting.key(), "on", "off", usual == 1) ? 1 : 0;
+            return block.either(key, "on", "off", usual == 1) ? 1 : 0;
         }
         RecordUnit unit = SettingUnits.of(setting);
         return setting == Setting.CAPACITY
-                ? block.capacity(setting.key(), unit, setting.minimum(), setting.maximum(), usual)
-                : block.quantity(setting.key(), unit, setting.minimum(), setting.maximum(), usual);
+                ? block.capacity(key, unit, setting.minimum(), setting.maximum(), usual)
+                : block.quantity(key, unit, setting.minimum(), setting.maximum(), usual);
     }
 
     /** Writes a setting's value; what it writes reads back to the same value. */

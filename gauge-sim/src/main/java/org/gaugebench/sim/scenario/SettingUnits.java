@@ -2,6 +2,7 @@ package org.gaugebench.sim.scenario;
 
 import java.util.Locale;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
 
 /** Which unit of this side goes with a unit or a code of the core, and with a reading. */
@@ -41,12 +42,21 @@ final class SettingUnits {
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                     RecordUnit.PARTS_PER_MILLION;
-            case REMAINING_CHARGE, AVAILABLE_CHARGE -> RecordUnit.MICROAMP_HOURS;
-            case CURRENT -> RecordUnit.MICROAMPS;
-            case VOLTAGE -> RecordUnit.MICROVOLTS;
-            case TIME_TO_EMPTY, TRUE_TIME_TO_EMPTY_LOAD_HELD, TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+            case REMAINING_CHARGE, FULL_CHARGE_CAPACITY, AVAILABLE_CHARGE ->
+                    RecordUnit.MICROAMP_HOURS;
+            case CURRENT, AVERAGE_CURRENT, TRUE_CURRENT -> RecordUnit.MICROAMPS;
+            case VOLTAGE, TRUE_VOLTAGE -> RecordUnit.MICROVOLTS;
+            case TIME_TO_EMPTY,
+                    TIME_TO_FULL,
+                    TRUE_TIME_TO_EMPTY_LOAD_HELD,
+                    TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
                     RecordUnit.MINUTES;
+            case TEMPERATURE, TRUE_TEMPERATURE -> RecordUnit.MILLICELSIUS;
         };
+    }
+
+    static String microamps(long microamps) {
+        return QuantityFormat.format(microamps, RecordUnit.MICROAMPS);
     }
 
     /** The name of an event or a fault in scenario files: SET_TO_FULL is "set-to-full". */

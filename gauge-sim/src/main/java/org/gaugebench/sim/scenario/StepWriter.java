@@ -27,6 +27,17 @@ final class StepWriter {
         long at = -1;
         Map<String, String> set = new LinkedHashMap<>();
         for (Change change : scenario.changes()) {
+            if (isCommand(change)) {
+                step(at, set);
+                at = -1;
+                lines.item(
+                        "{at: "
+                                + ScenarioWriter.time(change.atMillis())
+                                + ", "
+                                + CommandReader.text(change)
+                                + "}");
+                continue;
+            }
             String key = key(change);
             if (change.atMillis() != at || set.containsKey(key)) {
                 step(at, set);
@@ -36,6 +47,10 @@ final class StepWriter {
         }
         step(at, set);
         lines.close();
+    }
+
+    private static boolean isCommand(Change change) {
+        return change.target() != Change.Target.DECLARE && change.target().command() != null;
     }
 
     private void step(long at, Map<String, String> set) {
@@ -70,6 +85,8 @@ final class StepWriter {
             case GAUGE_OFF_TIME -> change.name() + ".off-time";
             case GAUGE_CUT -> change.name() + ".cut-at-write";
             case DECLARE -> change.name() + ".declare";
+            case SETTING -> change.name();
+            default -> throw new IllegalStateException("a command has a step of its own");
         };
     }
 
@@ -93,6 +110,8 @@ final class StepWriter {
             case GAUGE_OFF_TIME -> PowerReader.key(OffTime.values()[(int) change.value()]);
             case GAUGE_CUT -> Long.toString(change.value());
             case DECLARE -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);
+            case SETTING -> SettingText.of(CommandReader.address(change).setting(), change.value());
+            default -> throw new IllegalStateException("a command has a step of its own");
         };
     }
 
@@ -115,22 +134,21 @@ final class StepWriter {
     }
 
     private void expectation(Expectation it) {
-        if (it.kind() == Kind.AT) {
-            lines.openItem("at", ScenarioWriter.time(it.fromMillis()));
-        } else {
-            if (it.event() != null) {
-                lines.openItem("event", SettingUnits.key(it.event()));
-                if (it.fault() != null) {
-                    lines.value("fault", SettingUnits.key(it.fault()));
-                }
-            } else {
-                lines.openItem("throughout", "true");
-            }
+        String to = ScenarioWriter.time(it.toMillis());
+        switch (it.kind()) {
+            case AT -> lines.openItem("at", ScenarioWriter.time(it.fromMillis()));
+            case BY -> lines.openItem("by", to);
+            case THROUGHOUT, NEVER, ONCE -> lines.openItem(SettingUnits.key(it.kind()), "true");
+            case EVENTS -> event(it);
+        }
+        if (it.kind() != Kind.AT) {
             lines.value("from", ScenarioWriter.time(it.fromMillis()), ScenarioWriter.time(0));
-            lines.value(
-                    "to",
-                    ScenarioWriter.time(it.toMillis()),
-                    ScenarioWriter.time(scenario.durationMillis()));
+        }
+        if (it.kind() != Kind.AT && it.kind() != Kind.BY) {
+            lines.value("to", to, ScenarioWriter.time(scenario.durationMillis()));
+        }
+        if (it.register() != null) {
+            lines.value("register", SettingUnits.key(it.register()));
         }
         if (it.reading() != null) {
             lines.value("reading", it.reading().key());
@@ -153,6 +171,28 @@ final class StepWriter {
                     lines.isCanonical() ? "yes" : Lines.quoted(it.expectedToFail()));
         }
         lines.close();
+    }
+
+    private void event(Expectation it) {
+        lines.openItem("event", it.event() == null ? "" : SettingUnits.key(it.event()));
+        if (it.fault() != null) {
+            lines.value("fault", SettingUnits.key(it.fault()));
+        }
+        span("first", it.times().firstFromMillis(), it.times().firstToMillis());
+        span("last", it.times().lastFromMillis(), it.times().lastToMillis());
+    }
+
+    private void span(String key, long from, long to) {
+        List<String> ends = new ArrayList<>();
+        if (from > 0) {
+            ends.add("from: " + ScenarioWriter.time(from));
+        }
+        if (to < Long.MAX_VALUE) {
+            ends.add("to: " + ScenarioWriter.time(to));
+        }
+        if (!ends.isEmpty()) {
+            lines.value(key, "{" + String.join(", ", ends) + "}");
+        }
     }
 
     private void comparison(Expectation it) {
@@ -179,6 +219,6 @@ final class StepWriter {
     }
 
     private static String figure(Expectation it, long value) {
-        return it.event() == null ? ExpectationText.value(it, value) : Long.toString(value);
+        return it.reading() == null ? Long.toString(value) : ExpectationText.value(it, value);
     }
 }

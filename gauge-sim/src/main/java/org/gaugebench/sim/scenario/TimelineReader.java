@@ -18,11 +18,13 @@ final class TimelineReader {
     private final Problems problems;
     private final long durationMillis;
     private final ChangeReader changeReader;
-    private final List<Change> changes = new ArrayList<>();
+    private final Parts parts;
+    private final List<SettingsTimeline.Marked> changes = new ArrayList<>();
 
     TimelineReader(Problems problems, long durationMillis, Parts parts) {
         this.problems = problems;
         this.durationMillis = durationMillis;
+        this.parts = parts;
         this.changeReader = new ChangeReader(parts);
     }
 
@@ -30,8 +32,9 @@ final class TimelineReader {
         for (Node step : steps) {
             readStep(new Block(problems, step, "this timeline step"));
         }
-        changes.sort(Comparator.comparingLong(Change::atMillis));
-        return List.copyOf(changes);
+        changes.sort(Comparator.comparingLong(marked -> marked.change().atMillis()));
+        new SettingsTimeline(problems, parts.gauges()).check(changes);
+        return changes.stream().map(SettingsTimeline.Marked::change).toList();
     }
 
     private void readStep(Block step) {
@@ -46,9 +49,7 @@ final class TimelineReader {
         long to = window ? step.quantity("to", MILLIS, 0, Long.MAX_VALUE / 4, from) : from;
         long every = step.quantity("every", MILLIS, 1, Long.MAX_VALUE / 4, 0);
         long until = step.quantity("until", MILLIS, 0, Long.MAX_VALUE / 4, durationMillis);
-        step.require("set", "set: {lamp: on}");
-        List<ChangeReader.Setter> setters =
-                changeReader.read(step.block("set", "set"), window && !moment);
+        List<ChangeReader.Setter> setters = readSetters(step, window && !moment);
         step.finish();
         if (window && step.has("from") && step.has("to") && to <= from) {
             step.valueProblem("to", "'to' must be later than 'from'");
@@ -62,6 +63,17 @@ final class TimelineReader {
             step.problem("until", "'until' ends a repeat; expected 'every: 1 d' beside it");
         }
         spread(step, new Times(from, to, every, Math.min(until, durationMillis), window), setters);
+    }
+
+    private List<ChangeReader.Setter> readSetters(Block step, boolean window) {
+        if (!step.has("command")) {
+            step.require("set", "set: {lamp: on}");
+            return changeReader.read(step.block("set", "set"), window);
+        }
+        if (step.has("set")) {
+            step.problem("command", "a step has either 'set' or 'command'; expected two steps");
+        }
+        return CommandReader.read(step, parts.gauges(), window);
     }
 
     private record Times(long from, long to, long every, long last, boolean window) {}
@@ -86,13 +98,17 @@ final class TimelineReader {
         for (long i = 0; i < repeats; i++) {
             long shift = i * times.every;
             for (ChangeReader.Setter setter : setters) {
-                changes.add(setter.at(times.from + shift, setter.value()));
+                add(step, setter.at(times.from + shift, setter.value()));
             }
             if (times.window && times.to + shift <= durationMillis) {
                 for (ChangeReader.Setter setter : setters) {
-                    changes.add(setter.at(times.to + shift, setter.after()));
+                    add(step, setter.at(times.to + shift, setter.after()));
                 }
             }
         }
+    }
+
+    private void add(Block step, Change change) {
+        changes.add(new SettingsTimeline.Marked(change, step.mark()));
     }
 }

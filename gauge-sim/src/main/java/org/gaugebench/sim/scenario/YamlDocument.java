@@ -27,20 +27,27 @@ final class YamlDocument {
     private static final int DEEPEST = 16;
 
     private final Problems problems;
+    private final String fileName;
     private int depth;
     private int documents;
 
-    private YamlDocument(Problems problems) {
+    private YamlDocument(Problems problems, String fileName) {
         this.problems = problems;
+        this.fileName = fileName;
     }
 
     /**
      * Builds the tree.
      *
+     * @param fileName known to the problems; every node carries it
      * @return the root, or null if a problem was added or the text is empty
      */
-    static @Nullable Node root(String text, Problems problems) {
-        return new YamlDocument(problems).parse(text);
+    static @Nullable Node root(String text, Problems problems, String fileName) {
+        return new YamlDocument(problems, fileName).parse(text);
+    }
+
+    private SourceMark at(int line, int column) {
+        return new SourceMark(fileName, line, column);
     }
 
     private @Nullable Node parse(String text) {
@@ -50,6 +57,7 @@ final class YamlDocument {
         LoadSettings settings =
                 LoadSettings.builder()
                         .setUseMarks(true)
+                        .setLabel(fileName)
                         .setParseComments(false)
                         .setAllowDuplicateKeys(true)
                         .setAllowNonScalarKeys(true)
@@ -65,7 +73,7 @@ final class YamlDocument {
         } catch (MarkedYamlEngineException e) {
             addSyntax(e);
         } catch (YamlEngineException e) {
-            problems.add(problems.mark(1, 1), "this is not YAML: " + firstLine(e.getMessage()));
+            problems.add(at(1, 1), "this is not YAML: " + firstLine(e.getMessage()));
         }
         return null;
     }
@@ -75,7 +83,7 @@ final class YamlDocument {
             String refusal = refusal(parser.peekEvent());
             if (refusal != null) {
                 Optional<Mark> mark = parser.peekEvent().getStartMark();
-                problems.add(mark.map(problems::mark).orElse(problems.mark(1, 1)), refusal);
+                problems.add(mark.map(problems::mark).orElse(at(1, 1)), refusal);
                 return false;
             }
             parser.next();
@@ -112,12 +120,12 @@ final class YamlDocument {
 
     private void addSyntax(MarkedYamlEngineException e) {
         Optional<Mark> mark = e.getProblemMark().or(e::getContextMark);
-        SourceMark at = mark.map(problems::mark).orElse(problems.mark(1, 1));
-        String line = problems.line(at.line());
+        SourceMark at = mark.map(problems::mark).orElse(at(1, 1));
+        String line = problems.line(at);
         String indent = line.substring(0, line.length() - line.stripLeading().length());
         if (indent.indexOf('\t') >= 0) {
             problems.add(
-                    problems.mark(at.line(), indent.indexOf('\t') + 1),
+                    at(at.line(), indent.indexOf('\t') + 1),
                     "a tab in the indent; expected spaces, such as '  capacity: 60 Ah'");
             return;
         }
@@ -151,7 +159,7 @@ final class YamlDocument {
                             || c >= 0x10000;
             if (!allowed) {
                 problems.add(
-                        problems.mark(line, column),
+                        at(line, column),
                         String.format("the character U+%04X cannot stand here; remove it", c));
                 return false;
             }

@@ -202,8 +202,10 @@ class CoulombCountingReferenceTest {
                         "8 h",
                         "start: 100 %",
                         "",
-                        "gauge: {kind: plain-counter, start: 100 %, capacity: 105 Ah}\n"
-                                + "loads: {lamp: {current: 10 A}}\n");
+                        """
+                        gauge: {kind: plain-counter, start: 100 %, capacity: 105 Ah}
+                        loads: {lamp: {current: 10 A}}
+                        """);
         RunResult result = run(text);
         assertEquals(20, result.finalTruePartsPerMillion() / 1e4, 0.01);
         double points =
@@ -220,11 +222,13 @@ class CoulombCountingReferenceTest {
                         "1 d",
                         "start: 80 %",
                         "",
-                        "gauge: {kind: plain-counter, start: 70 %}\n"
-                                + "beside: [{name: core, start: 70 %}]\n"
-                                + "loads: {lamp: {current: 2 A}}\n"
-                                + "chargers: {shore: {current-limit: 20 A, switched: off}}\n"
-                                + "timeline: [{at: 9 h, set: {shore: on}}]\n");
+                        """
+                        gauge: {kind: plain-counter, start: 70 %}
+                        beside: [{name: core, start: 70 %}]
+                        loads: {lamp: {current: 2 A}}
+                        chargers: {shore: {current-limit: 20 A, switched: off}}
+                        timeline: [{at: 9 h, set: {shore: on}}]
+                        """);
         RunResult before = run(text.replace("duration: 1 d", "duration: 9 h"));
         for (LaneResult lane : before.lanes()) {
             assertEquals(-10, lane.worstErrorPartsPerMillion() / 1e4, 0.02, lane.gauge());
@@ -246,8 +250,10 @@ class CoulombCountingReferenceTest {
                                 "5 h",
                                 "start: 20 %",
                                 "",
-                                "gauge: {kind: plain-counter}\n"
-                                        + "chargers: {shore: {current-limit: 10 A}}\n")
+                                """
+                                gauge: {kind: plain-counter}
+                                chargers: {shore: {current-limit: 10 A}}
+                                """)
                         .replace("coulombic-efficiency: 100 %", "coulombic-efficiency: 85 %");
         RunResult result = run(text);
         assertEquals(62.5, result.finalTruePartsPerMillion() / 1e4, 0.01);

@@ -4,9 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Locale;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Register;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.report.Samples;
+import org.gaugebench.sim.scenario.Expectation.Reading;
 import org.junit.jupiter.api.Test;
 
 /** What the judge makes of claims: the sample day draws 1 A from 30 of 50 Ah until noon. */
@@ -130,6 +133,122 @@ class JudgeTest {
         // the state is lowest at the end: self-discharge goes on after noon
         assertNear(86_400_000L, result.atMillis(), 3_600_000L);
         assertTrue(result.found().startsWith("35.9"), result.found());
+    }
+
+    private static void assertOutcome(Outcome outcome, String found, String claim) {
+        ExpectationResult result = judge(claim);
+        assertEquals(outcome, result.outcome(), claim + ": " + result.found());
+        assertTrue(result.found().startsWith(found), claim + ": " + result.found());
+    }
+
+    /** From 60 % the lamp draws 1 A of 50 Ah for 12 hours: 2 points an hour. */
+    @Test
+    void aClaimMayHaveToComeTrueByATime() {
+        String falls = "reading: true-state-of-charge, at-most: 50 %";
+        ExpectationResult held = judge("by: 8 h, " + falls);
+        assertEquals(Outcome.HELD, held.outcome(), held.found());
+        // 10 points at 2 points an hour are five hours, less what the battery loses by itself
+        assertNear(5 * 3_600_000L, held.atMillis(), 600_000L);
+        assertOutcome(Outcome.FAILED, "51.9", "by: 4 h, " + falls);
+        assertOutcome(Outcome.HELD, "49.9", "by: 9 d, " + falls);
+        assertOutcome(
+                Outcome.FAILED, "36", "by: 23 h, from: 20 h, reading: state-of-charge, is: 1 %");
+        assertOutcome(
+                Outcome.NEVER_EVALUATED, "never", "by: 9 d, reading: voltage, at-least: 20 V");
+    }
+
+    @Test
+    void aClaimMayNeverBeTrue() {
+        assertOutcome(
+                Outcome.FAILED,
+                "49.9",
+                "never: true, reading: true-state-of-charge, at-most: 50 %");
+        assertOutcome(
+                Outcome.HELD, "35.9", "never: true, reading: true-state-of-charge, at-most: 30 %");
+        assertOutcome(
+                Outcome.NEVER_EVALUATED,
+                "never",
+                "never: true, to: 9 d, reading: true-state-of-charge, at-most: 30 %");
+    }
+
+    @Test
+    void aClaimMayComeTrueExactlyOnce() {
+        String near = "reading: true-state-of-charge, within: 1 %, of: 50 %";
+        assertOutcome(Outcome.HELD, "", "once: true, " + near);
+        assertOutcome(Outcome.FAILED, "4", "once: true, from: 7 h, " + near);
+        ExpectationResult twice =
+                Samples.run(
+                                Samples.expecting(
+                                                "once: true, reading: state-of-charge, at-least: 55"
+                                                        + " %")
+                                        .replace(
+                                                "at: 12 h, set: {lamp: off}",
+                                                "at: 12 h, set: {gauge.declare: 60 %}"))
+                        .expectations()
+                        .get(0);
+        assertEquals(Outcome.FAILED, twice.outcome());
+        assertNear(12 * 3_600_000L, twice.atMillis(), 60_000L);
+    }
+
+    @Test
+    void everyRegisterCanBeJudged() {
+        for (Register register : Register.values()) {
+            String key = register.name().toLowerCase(Locale.ROOT).replace('_', '-');
+            ExpectationResult result =
+                    judge("at: 1 h, register: " + key + ", at-least: -2305843009213693951");
+            assertEquals(Outcome.HELD, result.outcome(), key);
+            assertTrue(result.found().endsWith(" " + register.unit()), result.found());
+        }
+        assertOutcome(Outcome.FAILED, "0 times", "at: 1 h, register: full-count, is: 1");
+        assertOutcome(
+                Outcome.HELD, "3600", "at: 1 h, register: uptime-millis, within: 9, of: 3600000");
+    }
+
+    @Test
+    void everyReadingCanBeJudged() {
+        for (Reading reading : Reading.values()) {
+            String largest =
+                    switch (reading) {
+                        case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
+                                "100 %";
+                        case REMAINING_CHARGE, FULL_CHARGE_CAPACITY, AVAILABLE_CHARGE -> "51 Ah";
+                        case CURRENT, AVERAGE_CURRENT, TRUE_CURRENT -> "5 A";
+                        case VOLTAGE, TRUE_VOLTAGE -> "15 V";
+                        case TIME_TO_EMPTY,
+                                TIME_TO_FULL,
+                                TRUE_TIME_TO_EMPTY_LOAD_HELD,
+                                TRUE_TIME_TO_EMPTY_AS_IT_GOES ->
+                                "100 h";
+                        case TEMPERATURE, TRUE_TEMPERATURE -> "60 °C";
+                    };
+            String claim = "reading: " + reading.key() + ", at-most: " + largest;
+            ExpectationResult result = judge("at: 6 h, " + claim);
+            // The gauge discharges, so there is no time to full; at noon the lamp goes out for
+            // good.
+            boolean known =
+                    reading != Reading.TIME_TO_FULL
+                            && reading != Reading.TRUE_TIME_TO_EMPTY_AS_IT_GOES;
+            assertEquals(known ? Outcome.HELD : Outcome.FAILED, result.outcome(), claim);
+        }
+    }
+
+    @Test
+    void theFirstAndTheLastOfTheEventsHaveTheirTimes() {
+        String event = "event: declared, from: 1 h, at-least: 9, ";
+        assertEquals(
+                Outcome.HELD,
+                judgeOften(event + "first: {from: 1 h, to: 1 h}, last: {from: 10 h}").outcome());
+        assertEquals("the first at 0 d 01:00:00", judgeOften(event + "first: {from: 2 h}").found());
+        assertEquals(
+                "the first at 0 d 01:00:00", judgeOften(event + "first: {to: 59 min}").found());
+        assertEquals("the last at 0 d 10:00:00", judgeOften(event + "last: {from: 11 h}").found());
+        assertEquals("the last at 0 d 10:00:00", judgeOften(event + "last: {to: 9 h}").found());
+        assertEquals(Outcome.FAILED, judgeOften(event + "last: {to: 9 h}").outcome());
+        assertEquals(Outcome.HELD, judgeOften("event: declared, by: 1 h").outcome());
+        assertEquals(Outcome.FAILED, judgeOften("event: new-battery, by: 1 h").outcome());
+        assertEquals(Outcome.HELD, judgeOften("event: new-battery, never: true").outcome());
+        assertEquals(Outcome.HELD, judgeOften("event: powered-up, once: true").outcome());
+        assertEquals(Outcome.FAILED, judgeOften("event: new-battery, first: {to: 2 h}").outcome());
     }
 
     @Test

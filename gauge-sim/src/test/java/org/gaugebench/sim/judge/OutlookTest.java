@@ -67,6 +67,7 @@ class OutlookTest {
                 "at: 1 h, reading: true-time-to-empty-as-it-goes, is: 7 h",
                 "at: 6 h, reading: true-time-to-empty-as-it-goes, is: 2 h",
                 "at: 8 h 30 min, reading: true-time-to-empty-as-it-goes, is: 0 h",
+                "at: 9 h, reading: true-time-to-empty-as-it-goes, within: 1 min, of: 10 h",
                 "at: 10 h, reading: true-time-to-empty-as-it-goes, within: 1 min, of: 9 h",
                 "at: 23 h, reading: true-time-to-empty-as-it-goes, is: never");
     }

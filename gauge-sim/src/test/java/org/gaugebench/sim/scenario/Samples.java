@@ -139,6 +139,12 @@ final class Samples {
               - {at: 2 h, set: {lamp: off, lamp.current: 2 A, radio.power: 10 W}}
               - {from: 18 h, to: 23 h, every: 1 d, set: {lamp: on, battery.temperature: 3 °C}}
               - {at: 6 h, every: 12 h, until: 1 d, set: {sensor.offset: 3 uV, shore: on}}
+              - {at: 1 h, set: {core-gauge.capacity: 90 Ah, core-gauge.full-overdue: 5 d}}
+              - {from: 4 h, to: 5 h, set: {core-gauge.hold: 3 h, core-gauge.measure-capacity: on}}
+              - {at: 1 h, command: new-battery, gauge: core-gauge}
+              - {at: 2 h, command: zero-adjustment, gauge: core-gauge}
+              - {at: 2 h, every: 1 d, command: span-adjustment, gauge: core-gauge, meter: -9.5 A}
+              - {at: 3 h, command: forget-measured, gauge: core-gauge}
               - {from: 4 h, to: 5 h, set: {gauge.power: off, plain.off-time: unknown}}
               - {from: 7 h, to: 8 h, set: {sensor.thermal-emf: 0 V, sensor.missing-codes: 0 counts}}
               - {from: 8 h, to: 9 h, set: {sensor.samples: bad, gauge.clock: stopped}}
@@ -161,6 +167,14 @@ final class Samples {
                  expected-to-fail: "x: y"}
               - {at: 1 d, reading: time-to-empty, is: more than 99 h}
               - {at: 1 d, reading: time-to-empty, is: not-known}
+              - {by: 2 d, from: 1 h, reading: average-current, at-least: -2 A}
+              - {never: true, from: 1 h, reading: temperature, is: not-known}
+              - {once: true, to: 2 d, reading: full-charge-capacity, within: 1 Ah, of: truth}
+              - {at: 1 d, register: full-count, is: 3}
+              - {throughout: true, from: 1 h, register: saves, at-least: 1, at-most: 99}
+              - {at: 1 d, register: charge-nanocoulombs, within: 5, of: 12}
+              - {event: declared, from: 1 h, at-most: 3, first: {from: 1 h, to: 2 h}}
+              - {event: declared, from: 2 h, last: {to: 2 d}}
               - {at: 9 d, reading: true-state-of-charge, is: 50 %}
               - {at: 1 d, reading: available-charge, at-least: 5 Ah}
               - {at: 1 d, reading: true-time-to-empty-load-held, within: 30 min, of: 26 h}
@@ -192,8 +206,10 @@ final class Samples {
                                                 e.fromMillis(),
                                                 e.toMillis(),
                                                 e.reading(),
+                                                e.register(),
                                                 e.event(),
                                                 e.fault(),
+                                                e.times(),
                                                 e.comparison(),
                                                 e.value(),
                                                 e.tolerance(),
@@ -203,6 +219,7 @@ final class Samples {
                         .toList();
         return new Scenario(
                 "",
+                it.variant(),
                 it.title(),
                 it.about(),
                 it.marks(),

@@ -55,6 +55,27 @@ class ScenarioFormatDocumentTest {
     }
 
     @Test
+    void theTablesOfReadingsAndRegistersAreComplete() throws IOException {
+        assertSection("readings", ReadingTables.readings());
+        assertSection("registers", ReadingTables.registers());
+    }
+
+    private static void assertSection(String name, String expected) throws IOException {
+        String page = Files.readString(PAGE);
+        String begin = "<!-- " + name + ": begin -->\n";
+        String end = "<!-- " + name + ": end -->";
+        int from = page.indexOf(begin) + begin.length();
+        int to = page.indexOf(end, from);
+        assertTrue(from >= begin.length() && to >= from, "the page has no section " + name);
+        if (Boolean.getBoolean("golden.update")) {
+            page = page.substring(0, from) + expected + page.substring(to);
+            Files.write(PAGE, page.getBytes(StandardCharsets.UTF_8));
+            to = page.indexOf(end, from);
+        }
+        assertEquals(expected, page.substring(from, to), "-Dgolden.update=true rewrites it");
+    }
+
+    @Test
     void everyKeyOfTheFullSampleAndEverySettingAndEventIsExplained()
             throws IOException, ScenarioException {
         String page = Files.readString(PAGE);

@@ -175,9 +175,30 @@ class ScenarioProblemTest {
                         + " make more than 10000 changes; a load that cycles has 'on-for' and"
                         + " 'every' of its own",
                 "expect: [{at: 1 d, event: set-to-full}]|6:11: an expectation has exactly one of"
-                        + " 'at: 7 d', 'throughout: true', 'event: set-to-full'",
+                        + " 'at: 7 d', 'throughout: true', 'by: 6 h', 'never: true', 'once: true',"
+                        + " or counts an event such as 'event: set-to-full'",
                 "expect: [{event: set-to-full}]|6:10: an event is counted: expected 'times: 1', or"
-                        + " 'at-least: 1', 'at-most: 3' or both",
+                        + " 'at-least: 1', 'at-most: 3' or both, or one of 'by: 6 h',"
+                        + " 'never: true', 'once: true'",
+                "expect: [{by: 1 d, never: true, reading: voltage, is: 1 V}]|6:10: an expectation"
+                        + " has exactly one of 'at: 7 d', 'throughout: true', 'by: 6 h',"
+                        + " 'never: true', 'once: true', or counts an event such as"
+                        + " 'event: set-to-full'",
+                "expect: [{by: 1 d, to: 2 d, reading: voltage, is: 1 V}]|6:20: 'by' is the end"
+                        + " already; expected 'by' or 'to'",
+                "expect: [{never: true, reading: voltage, at-least: 1 V, at-most: 2 V}]|6:57: two"
+                        + " limits are two expectations, and each could be true at another"
+                        + " minute; expected 'within: 1 V' with 'of: 13 V'",
+                "expect: [{at: 1 d, register: full-counts, is: 1}]|6:30: 'register' cannot be"
+                        + " 'full-counts'; did you mean 'full-count'?",
+                "expect: [{at: 1 d, register: full-count, is: 1 A}]|6:46: expected a whole number"
+                        + " from -2305843009213693951 to 2305843009213693951 such as 10, but found"
+                        + " '1 A'",
+                "expect: [{at: 1 d, reading: average-current, within: 1 A, of: truth}]|6:63:"
+                        + " 'average-current' cannot be compared with the truth; expected a value"
+                        + " such as 'of: 4.2 A'",
+                "expect: [{event: declared, first: {from: 2 h, to: 1 h}}]|6:51: 'to' must not be"
+                        + " before 'from'",
                 "expect: [{at: 1 d, reading: available-charge, within: 1 Ah, of: truth}]|6:65:"
                         + " 'available-charge' cannot be compared with the truth; expected a value"
                         + " such as 'of: 60 Ah'",
@@ -196,6 +217,23 @@ class ScenarioProblemTest {
                 "expect: [{event: declared, at-least: 1, at-most: 2, expected-to-fail: x}]|6:53:"
                         + " two limits are two expectations, and one of them may hold; expected"
                         + " one entry with 'at-least: 1' and another with 'at-most: 3'",
+                "timeline: [{at: 2 h, command: new-battery, set: {isolator: open}}]|6:22: a"
+                        + " step has either 'set' or 'command'; expected two steps",
+                "timeline: [{at: 2 h, command: reboot}]|6:31: 'command' cannot be 'reboot';"
+                        + " expected one of: new-battery, forget-measured, zero-adjustment,"
+                        + " span-adjustment",
+                "timeline: [{at: 2 h, command: span-adjustment}]|6:12: 'meter' is missing in this"
+                        + " timeline step; expected 'meter: -10 A'",
+                "timeline: [{at: 2 h, command: new-battery, meter: 1 A}]|6:44: 'meter' goes with"
+                        + " 'command: span-adjustment' only",
+                "timeline: [{from: 2 h, to: 3 h, command: new-battery}]|6:33: a command does not"
+                        + " end; expected 'at: 2 h' for it",
+                "timeline: [{at: 2 h, set: {gauge.capacity: 20000 Ah}}]|6:44: 'gauge.capacity'"
+                        + " must be 100 mAh to 10000 Ah, but is 20000 Ah",
+                "timeline: [{at: 2 h, set: {gauge.absorption: 80 V}}]|6:12: from 2 h the settings"
+                        + " of 'gauge' contradict each other: 'absorption' must be at most"
+                        + " voltage-full-scale (65536 mV), else full cannot be seen, but is 80 V;"
+                        + " settings that change together stand in one 'set'",
                 "about: *x|6:8: anchors (&name) and aliases (*name) are not used in scenarios;"
                         + " write the value out, or put the text in quotes",
                 "about: !!str x|6:8: tags (!name) are not used in scenarios; put the text in"
