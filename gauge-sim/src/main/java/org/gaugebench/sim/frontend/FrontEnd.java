@@ -5,6 +5,7 @@ import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.SensorSpec;
 import org.gaugebench.sim.scenario.SensorSpec.Sampling;
+import org.gaugebench.sim.scenario.WiringSpec;
 
 /**
  * Turns truth into the counts that a gauge gets. Each lane has one, with noise streams of its own
@@ -51,7 +52,7 @@ public final class FrontEnd {
      * @param out refilled whole
      */
     public void sample(Truth truth, Sample out) {
-        double amps = integrating ? truth.meanCurrentAmps() : truth.currentAmps();
+        double amps = integrating ? truth.meanShuntAmps() : truth.shuntAmps();
         out.shuntCounts = shuntConverter.convert(shunt.voltsAt(amps));
         out.voltageCounts = voltageConverter.convert(truth.voltageVolts());
         out.temperatureMillicelsius =
@@ -64,6 +65,11 @@ public final class FrontEnd {
     /** Sets the input-referred offset of the shunt channel. */
     public void setOffsetNanovolts(long nanovolts) {
         shunt.setOffsetNanovolts(nanovolts);
+    }
+
+    /** Connects the leads from the shunt as they really are. */
+    public void setWiring(WiringSpec wiring) {
+        shunt.setWiring(wiring);
     }
 
     /** Sets what the gauge's clock shows beyond the true time, any sign; it wraps at 2^32 ms. */

@@ -25,6 +25,7 @@ final class Bus {
     private boolean chargeAllowed;
     private boolean dischargeAllowed;
     private boolean atRegulation;
+    private int regulatorPlace;
     private double regulatorSpareAmps;
     private double volts;
     private double batteryAmps;
@@ -67,6 +68,7 @@ final class Bus {
         chargeAllowed = other.chargeAllowed;
         dischargeAllowed = other.dischargeAllowed;
         atRegulation = other.atRegulation;
+        regulatorPlace = other.regulatorPlace;
         regulatorSpareAmps = other.regulatorSpareAmps;
         volts = other.volts;
         batteryAmps = other.batteryAmps;
@@ -105,6 +107,11 @@ final class Bus {
         return atRegulation;
     }
 
+    /** Whether a charger is the one that held its set voltage last. */
+    boolean isRegulator(Charger charger) {
+        return active[regulatorPlace] == charger;
+    }
+
     /** What the regulating charger could give on top. */
     double regulatorSpareAmps() {
         return regulatorSpareAmps;
@@ -131,6 +138,7 @@ final class Bus {
             }
             if (demand >= above) {
                 atRegulation = true;
+                regulatorPlace = i;
                 regulatorSpareAmps = from - demand;
                 charger.setOutputAmps(demand - above);
                 giveAll(i + 1);

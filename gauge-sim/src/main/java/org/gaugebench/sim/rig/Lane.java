@@ -15,6 +15,7 @@ import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.SensorSpec;
+import org.gaugebench.sim.scenario.WiringSpec;
 
 /** One gauge under test with its own front end, fed by the rig's one truth. */
 public final class Lane {
@@ -57,6 +58,10 @@ public final class Lane {
 
     void declare(long partsPerMillion) {
         device.command(Command.DECLARE_STATE_OF_CHARGE, partsPerMillion);
+    }
+
+    void setWiring(WiringSpec wiring) {
+        frontEnd.setWiring(wiring);
     }
 
     void setSensorOffset(long nanovolts) {

@@ -48,6 +48,7 @@ public final class Rig {
         for (GaugeSpec gauge : scenario.gauges()) {
             lanes.add(new Lane(gauge, scenario.sensor(), seeds, observer));
         }
+        wireLanes();
     }
 
     /**
@@ -173,7 +174,17 @@ public final class Rig {
                     }
                 }
             }
+            case WIRING -> {
+                circuit.apply(change);
+                wireLanes();
+            }
             default -> circuit.apply(change);
+        }
+    }
+
+    private void wireLanes() {
+        for (Lane lane : lanes) {
+            lane.setWiring(circuit.wiring());
         }
     }
 

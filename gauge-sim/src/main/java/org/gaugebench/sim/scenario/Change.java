@@ -5,7 +5,7 @@ package org.gaugebench.sim.scenario;
  *
  * @param atMillis when, from the start
  * @param target which part owns it
- * @param name of the load or charger or gauge; empty for the others
+ * @param name of the load or charger or gauge, or the key of the wiring; empty for the others
  * @param value the new value: 1 for on, open or forced, 0 for off, closed or automatic; else
  *     microamps, microwatts, microohms, millicelsius, nanovolts or parts per million by target
  */
@@ -27,6 +27,8 @@ public record Change(long atMillis, Target target, String name, long value) {
         BATTERY_TEMPERATURE,
         /** Offset of the shunt channel, nanovolts. */
         SENSOR_OFFSET,
+        /** The wiring; the name is the key below "wiring", the value as its reader gives it. */
+        WIRING,
         /** State of charge declared to a gauge, parts per million. */
         DECLARE
     }

@@ -69,6 +69,17 @@ final class ChangeReader {
                 RecordUnit.NANOVOLTS,
                 -SensorReader.LARGEST_OFFSET_NANOVOLTS,
                 SensorReader.LARGEST_OFFSET_NANOVOLTS);
+        for (String key : WiringReader.addresses(parts)) {
+            String address = "wiring." + key;
+            long initial = parts.wiring().get(key);
+            addresses.add(
+                    new Address(
+                            address,
+                            Change.Target.WIRING,
+                            key,
+                            initial,
+                            block -> WiringReader.value(block, address, key, initial)));
+        }
         for (GaugeSpec gauge : parts.gauges()) {
             String key = gauge.name() + ".declare";
             addresses.add(

@@ -17,6 +17,7 @@ import java.util.List;
  * @param gauges at least one; the first is the one under test
  * @param chargers in file order
  * @param loads in file order
+ * @param wiring between battery, shunt, gauge and bus
  * @param changes in order of time, file order within one moment
  * @param expectations in file order; may be empty ("no verdict")
  */
@@ -33,5 +34,6 @@ public record Scenario(
         List<GaugeSpec> gauges,
         List<ChargerSpec> chargers,
         List<LoadSpec> loads,
+        WiringSpec wiring,
         List<Change> changes,
         List<Expectation> expectations) {}

@@ -59,6 +59,7 @@ final class StepWriter {
             case PROTECTION -> "protection";
             case BATTERY_TEMPERATURE -> "battery.temperature";
             case SENSOR_OFFSET -> "sensor.offset";
+            case WIRING -> "wiring." + change.name();
             case DECLARE -> change.name() + ".declare";
         };
     }
@@ -73,6 +74,7 @@ final class StepWriter {
             case PROTECTION -> one ? "open" : "automatic";
             case BATTERY_TEMPERATURE ->
                     QuantityFormat.format(change.value(), RecordUnit.MILLICELSIUS);
+            case WIRING -> WiringReader.text(change.name(), change.value());
             case SENSOR_OFFSET -> QuantityFormat.format(change.value(), RecordUnit.NANOVOLTS);
             case DECLARE -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);
         };
