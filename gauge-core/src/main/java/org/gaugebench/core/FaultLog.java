@@ -9,6 +9,13 @@ import org.gaugebench.core.port.Fault;
  * the bits that stand are kept apart: only the first say that this tick's figures are doubtful.
  */
 public final class FaultLog {
+    /** The standing faults that the diagnosis judges; the memory's are judged where it is used. */
+    static final int DIAGNOSED_BITS = Fault.MEMORY_FAILING.bit() - Fault.POLARITY_REVERSED.bit();
+
+    /** What hides the charge that flowed: a rail, or a frame of garbage. */
+    static final int CHARGE_HIDDEN_BITS =
+            Fault.SHUNT_CLIPPED.bit() | Fault.COUNTS_IMPLAUSIBLE.bit();
+
     private static final Fault[] FAULTS = Fault.values();
 
     // Parameters.

@@ -13,6 +13,7 @@ import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
+import org.gaugebench.core.port.SmartBatteryWord;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.saved.SaveOutcome;
 import org.gaugebench.core.saved.SaveReason;
@@ -31,14 +32,6 @@ public final class Gauge {
     private static final int FULL_PARTS_PER_MILLION = 1_000_000;
     private static final int MICROVOLTS_PER_MILLIVOLT = 1_000;
     private static final int MINUTE_MILLIS = 60_000;
-
-    /** The standing faults that the diagnosis judges; the memory's are judged where it is used. */
-    private static final int DIAGNOSED_BITS =
-            Fault.MEMORY_FAILING.bit() - Fault.POLARITY_REVERSED.bit();
-
-    /** What hides the charge that flowed: a rail, or a frame of garbage. */
-    private static final int CHARGE_HIDDEN_BITS =
-            Fault.SHUNT_CLIPPED.bit() | Fault.COUNTS_IMPLAUSIBLE.bit();
 
     // The outside.
     private final EventSink events;
@@ -99,7 +92,7 @@ public final class Gauge {
             events.onEvent(Event.NEW_BATTERY, 0, 0);
         }
         memory.begin(s);
-        s.fullRule.beginQuietTime();
+        s.beginQuietTime();
         afterCommand();
         faults.stand(
                 Fault.ADJUSTMENT_LOST.bit(), memory.isLost() ? Fault.ADJUSTMENT_LOST.bit() : 0, 0);
@@ -186,7 +179,7 @@ public final class Gauge {
         energy.add(last.voltageMicrovolts / MICROVOLTS_PER_MILLIVOLT, microamps, millis);
         s.minute.add(microamps, last.voltageMicrovolts, millis);
         s.loadFilter.addStretch(microamps, millis);
-        if ((faults.momentaryBits() & CHARGE_HIDDEN_BITS) != 0) {
+        if ((faults.momentaryBits() & FaultLog.CHARGE_HIDDEN_BITS) != 0) {
             s.band.addUnmeasured(millis);
         }
         if (faults.momentaryBits() != 0) {
@@ -211,12 +204,13 @@ public final class Gauge {
             memory.anchored();
         }
         faults.stand(
-                DIAGNOSED_BITS,
+                FaultLog.DIAGNOSED_BITS,
                 s.diagnosis.judge(s.minute, s.fullRule, s.capacity.measuredMilliampHours()),
                 clock.uptimeMillis());
         // Its stretches went into the filter as they came.
         s.loadFilter.closeMinute(s.minute.meanMicroamps());
         s.updateMinuteEstimates(corrections.isKnown());
+        s.shown.addMinute();
         updateEstimates();
     }
 
@@ -288,7 +282,7 @@ public final class Gauge {
         if (outcome == CommandOutcome.DONE) {
             endMinuteEarly();
             s.adopt();
-            s.fullRule.beginQuietTime();
+            s.beginQuietTime();
             memory.anchored();
             faults.stand(Fault.ADJUSTMENT_LOST.bit(), 0, clock.uptimeMillis());
             events.onEvent(Event.ADJUSTED, clock.uptimeMillis(), s.adjustment.zeroCountsQ8());
@@ -315,6 +309,8 @@ public final class Gauge {
     private void updateEstimates() {
         s.updateEstimates(
                 corrections.isKnown(), last.currentMicroamps, last.temperatureMillicelsius);
+        s.shown.update(s, corrections.isKnown());
+        s.bus.update(s, corrections.isKnown(), last);
     }
 
     /**
@@ -338,7 +334,7 @@ public final class Gauge {
         }
         s.markAccounted();
         memory.settingsChanged(s);
-        s.fullRule.beginQuietTime();
+        s.beginQuietTime();
         afterCommand();
     }
 
@@ -351,6 +347,7 @@ public final class Gauge {
         // The edges belong to the count of this instant, not to that of the last whole minute.
         s.updateBand();
         Inspection.read(s, corrections, faults, readout);
+        s.shown.read(last.currentMicroamps, readout);
         last.read(readout);
     }
 
@@ -365,14 +362,34 @@ public final class Gauge {
         r.set(Register.UPTIME_MILLIS, clock.uptimeMillis());
         last.inspect(r);
         r.set(Register.SAVES, memory.saves());
+        s.shown.inspect(last.currentMicroamps, r);
         Inspection.inspect(s, energy, corrections, faults, r);
     }
 
     /**
-     * The fault log.
+     * Reads one word of the bus view (the V rules of {@code docs/rules.md}).
      *
-     * @return this gauge's own, live
+     * @param code function code, {@link SmartBatteryWord}
+     * @return the word, 0 to 65,535; 0 with the error in the status word for a code without answer
      */
+    public int readBus(int code) {
+        s.updateBand();
+        s.bus.update(s, corrections.isKnown(), last);
+        return s.bus.read(code);
+    }
+
+    /**
+     * Writes one of the three words of the bus view that are the host's.
+     *
+     * @param code function code
+     * @param value sixteen bits; lasts until power goes or settings change
+     * @return whether it was taken; else the status word carries the error
+     */
+    public boolean writeBus(int code, int value) {
+        return s.bus.write(code, value);
+    }
+
+    /** {@return the fault log, this gauge's own and live} */
     public FaultLog faults() {
         return faults;
     }

@@ -52,6 +52,8 @@ final class Stages {
     final TimeToEmpty timeToEmpty;
     final TimeToFull timeToFull;
     final LowChargeAlarm lowChargeAlarm;
+    final ShownFigures shown;
+    final BusReadout bus;
 
     // State: the sums through the shunt when the band last saw them.
     private long accountedInNanocoulombs;
@@ -80,7 +82,14 @@ final class Stages {
         diagnosis = new Diagnosis(settings);
         loadFilter =
                 new LoadFilter(capacityNanocoulombs, (int) settings.get(Setting.AVERAGING_TIME));
-        timeToEmpty = timeToEmpty(settings, capacityNanocoulombs);
+        RateModel rateModel = rateModel(settings, capacityNanocoulombs);
+        timeToEmpty =
+                new TimeToEmpty(
+                        settings.get(Setting.OFFSET_BOUND),
+                        (int) settings.get(Setting.LONGEST_TIME) * MINUTES_PER_HOUR,
+                        StateOfCharge.nanocoulombs(
+                                settings.get(Setting.KEPT_BACK), capacityNanocoulombs),
+                        rateModel);
         timeToFull =
                 new TimeToFull(
                         capacityNanocoulombs,
@@ -92,25 +101,28 @@ final class Stages {
                 new LowChargeAlarm(
                         (int) settings.get(Setting.LOW_CHARGE),
                         (int) settings.get(Setting.LOW_CHARGE_HYSTERESIS));
+        shown = new ShownFigures(settings);
+        bus = new BusReadout(settings, rateModel);
     }
 
-    private static TimeToEmpty timeToEmpty(GaugeSettings settings, long capacityNanocoulombs) {
+    private static RateModel rateModel(GaugeSettings settings, long capacityNanocoulombs) {
         TemperatureCurve temperature =
                 new TemperatureCurve(
                         (int) settings.get(Setting.USABLE_AT_10),
                         (int) settings.get(Setting.USABLE_AT_0),
                         (int) settings.get(Setting.USABLE_AT_MINUS_20));
-        RateModel rateModel =
-                new RateModel(
-                        capacityNanocoulombs,
-                        (int) settings.get(Setting.RATED_TIME),
-                        (int) settings.get(Setting.PEUKERT_EXPONENT),
-                        temperature);
-        return new TimeToEmpty(
-                settings.get(Setting.OFFSET_BOUND),
-                (int) settings.get(Setting.LONGEST_TIME) * MINUTES_PER_HOUR,
-                StateOfCharge.nanocoulombs(settings.get(Setting.KEPT_BACK), capacityNanocoulombs),
-                rateModel);
+        return new RateModel(
+                capacityNanocoulombs,
+                (int) settings.get(Setting.RATED_TIME),
+                (int) settings.get(Setting.PEUKERT_EXPONENT),
+                temperature);
+    }
+
+    /** No rule decides until figures have settled. */
+    void beginQuietTime() {
+        fullRule.beginQuietTime();
+        emptyRule.beginQuietTime();
+        restRule.beginQuietTime();
     }
 
     /** Takes the present adjustment into the conversion; cold: once for each adjustment. */

@@ -50,7 +50,7 @@ class HouseRulesTest {
                     BASE + "/GaugeMemory.scheduleOf", "an edit derives another save step",
                     BASE + "/GaugeMemory.mark", "an edit derives another mark",
                     BASE + "/Stages.adopt", "an accepted adjustment makes another conversion",
-                    BASE + "/Stages.timeToEmpty", "part of the constructor of the stages");
+                    BASE + "/Stages.rateModel", "part of the constructor of the stages");
 
     /** Numbers that carry no unit, each with the reason. */
     private static final Map<String, String> NO_UNIT =

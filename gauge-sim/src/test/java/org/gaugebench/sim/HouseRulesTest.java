@@ -26,17 +26,17 @@ class HouseRulesTest {
 
     /**
      * From numbers to people. {@code random} is early because both the plant (clouds) and the front
-     * end (noise) draw from it.
+     * end (noise) draw from it; {@code memory} because a scenario says what is wrong with one.
      */
     private static final List<String> ORDER =
             List.of(
                     "units",
                     "random",
                     "logs",
+                    "memory",
                     "scenario",
                     "plant",
                     "frontend",
-                    "memory",
                     "device",
                     "device.exhibits",
                     "rig",

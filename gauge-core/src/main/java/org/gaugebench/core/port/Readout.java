@@ -74,6 +74,15 @@ public final class Readout {
     /** Time to full; meaning by {@link #timeToFullState}. */
     public int timeToFullMinutes;
 
+    /** State of charge as a display shows it, 0 to 100 %, or {@link #NOT_KNOWN}. */
+    public int shownPercent = NOT_KNOWN;
+
+    /** Current as a display shows it, in steps of 100 mA. */
+    public int shownMilliamps;
+
+    /** Time to empty as a display shows it where its state is a value, else 0. */
+    public int shownTimeToEmptyMinutes;
+
     /** Whether the low-charge alarm stands. */
     public boolean lowCharge;
 

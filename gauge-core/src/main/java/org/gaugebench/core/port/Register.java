@@ -119,6 +119,12 @@ public enum Register {
     TIME_TO_FULL_STATE("state"),
     /** Time to full. */
     TIME_TO_FULL_MINUTES("min"),
+    /** State of charge as a display shows it, or -1 while unknown. */
+    SHOWN_PERCENT("%"),
+    /** Current as a display shows it, in steps of 100 mA. */
+    SHOWN_MILLIAMPS("mA"),
+    /** Time to empty as a display shows it where there is one, else 0. */
+    SHOWN_TIME_TO_EMPTY_MINUTES("min"),
     /** Whether the low-charge alarm stands. */
     LOW_CHARGE_ALARM("0 or 1"),
     /** Trust, by ordinal. */

@@ -3,6 +3,7 @@ package org.gaugebench.core.readout;
 import org.gaugebench.core.estimate.RateModel;
 import org.gaugebench.core.fixed.FixedMath;
 import org.gaugebench.core.port.Sample;
+import org.gaugebench.core.port.SmartBatteryWord;
 
 /**
  * The gauge in the words of the Smart Battery Data Specification 1.1 (1998): sixteen bits each,

@@ -44,7 +44,10 @@ public final class EfficiencyEstimate {
         capacityNanocoulombs = settings.get(Setting.CAPACITY) * 3_600_000_000L;
         unseenMicroamps =
                 settings.get(Setting.OFFSET_BOUND) + settings.get(Setting.UNMEASURED_BOUND);
-        boolean lithium = settings.get(Setting.CHEMISTRY) == ChemistryPreset.LIFEPO4.code();
+        long chemistry = settings.get(Setting.CHEMISTRY);
+        boolean lithium =
+                chemistry == ChemistryPreset.LIFEPO4.code()
+                        || chemistry == ChemistryPreset.NMC.code();
         measuredPartsPerMillion =
                 new MeasuredValue(
                         settings.get(Setting.COULOMBIC_EFFICIENCY),

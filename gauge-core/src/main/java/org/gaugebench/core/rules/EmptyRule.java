@@ -33,6 +33,7 @@ public final class EmptyRule {
     private final long rearmNanocoulombs;
 
     // State.
+    private final QuietTime quietTime;
     private boolean armed = true;
     private long chargedNanocoulombs;
 
@@ -49,6 +50,7 @@ public final class EmptyRule {
      */
     public EmptyRule(GaugeSettings settings) {
         long capacityMilliampHours = settings.get(Setting.CAPACITY);
+        quietTime = new QuietTime(settings);
         emptyMicrovolts = settings.get(Setting.EMPTY_VOLTAGE) * 1_000;
         // derived: mAh x ppm / 1000 = uA for one hour
         smallMicroamps = capacityMilliampHours * settings.get(Setting.EMPTY_CURRENT) / 1_000;
@@ -57,6 +59,11 @@ public final class EmptyRule {
                 StateOfCharge.nanocoulombs(
                         settings.get(Setting.REARM_DISCHARGE),
                         capacityMilliampHours * 3_600_000_000L);
+    }
+
+    /** Begins the quiet time: after a restart or a change of settings figures are settling. */
+    public void beginQuietTime() {
+        quietTime.begin();
     }
 
     /**
@@ -85,12 +92,14 @@ public final class EmptyRule {
         } else if (lightMinutes < RECOVERY_MINUTES) {
             lightMinutes++;
         }
+        boolean quiet = quietTime.passMinute();
         if (!armed) {
             judgeRearm(minute);
             return RuleOutcome.NONE;
         }
         boolean atEnd =
-                !minute.isDoubtful()
+                !quiet
+                        && !minute.isDoubtful()
                         && minute.highestMicrovolts() <= emptyMicrovolts
                         && minute.lowestMicrovolts() > 0
                         && dischargeMicroamps > 0
@@ -168,5 +177,6 @@ public final class EmptyRule {
     public void resume(boolean wasArmed, int earlyEnd) {
         armed = wasArmed;
         earlyEndPartsPerMillion = earlyEnd;
+        beginQuietTime();
     }
 }

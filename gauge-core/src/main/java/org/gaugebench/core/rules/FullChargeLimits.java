@@ -24,7 +24,6 @@ final class FullChargeLimits {
     final long floatMicroamps;
     final long rearmNanocoulombs;
     final int rearmEdgePartsPerMillion;
-    final int quietMinutes;
     final long noFlowMicroamps;
     final long someFlowMicroamps;
     final int taperResidualPartsPerMillion;
@@ -62,7 +61,6 @@ final class FullChargeLimits {
                         settings.get(Setting.REARM_DISCHARGE),
                         capacityMilliampHours * 3_600_000_000L);
         rearmEdgePartsPerMillion = 1_000_000 - (int) settings.get(Setting.REARM_DISCHARGE);
-        quietMinutes = (int) settings.get(Setting.QUIET_TIME);
         // derived: 0.05 % and 0.2 % of the capacity in one hour, never under the offset bound: an
         // offset must not look like flow
         long offsetMicroamps = settings.get(Setting.OFFSET_BOUND);

@@ -38,7 +38,7 @@ public final class FullChargeRule {
     private final RuleCoverage coverage = new RuleCoverage();
     private RuleState state = RuleState.WAITING;
     private RuleReason reason = RuleReason.NO_MINUTE_YET;
-    private int leftQuietMinutes;
+    private final QuietTime quietTime;
     private long dischargedNanocoulombs;
     private int fullCount;
     private long thresholdMicrovolts;
@@ -52,6 +52,7 @@ public final class FullChargeRule {
      */
     public FullChargeRule(GaugeSettings settings) {
         limits = new FullChargeLimits(settings);
+        quietTime = new QuietTime(settings);
         taper = new TaperPath(limits);
         plateau = new PlateauPath(limits);
         floating = new FloatPath(limits);
@@ -68,7 +69,7 @@ public final class FullChargeRule {
 
     /** Begins the quiet time: after a restart or a change of settings figures are settling. */
     public void beginQuietTime() {
-        leftQuietMinutes = limits.quietMinutes;
+        quietTime.begin();
     }
 
     /**
@@ -98,10 +99,7 @@ public final class FullChargeRule {
                                 >= limits.floatThresholdMicrovolts(temperatureMillicelsius);
         thresholdMicrovolts = limits.thresholdMicrovolts(temperatureMillicelsius);
         watchFlow(minute, temperatureMillicelsius);
-        boolean quiet = leftQuietMinutes > 0;
-        if (quiet) {
-            leftQuietMinutes--;
-        }
+        boolean quiet = quietTime.passMinute();
         if (state == RuleState.NOT_ARMED) {
             return judgeRearm(minute, upperEdgePartsPerMillion);
         }

@@ -36,6 +36,7 @@ public final class RestRule {
     private final RestVoltageTable table;
 
     // State.
+    private final QuietTime quietTime;
     private int restedMinutes;
     private int unchargedMinutes;
     private boolean usedThisRest;
@@ -50,6 +51,7 @@ public final class RestRule {
      * @param settings checked settings
      */
     public RestRule(GaugeSettings settings) {
+        quietTime = new QuietTime(settings);
         restMinutes = (int) settings.get(Setting.REST_TIME) * MINUTES_PER_HOUR;
         // derived: 0.1 % of the capacity in one hour, at least twice the offset bound
         restMicroamps =
@@ -62,6 +64,11 @@ public final class RestRule {
                         ? Long.MAX_VALUE
                         : (floatMillivolts - floatMillivolts / FLOAT_MARGIN_DIVISOR) * 1_000;
         table = new RestVoltageTable(settings);
+    }
+
+    /** Begins the quiet time: after a restart or a change of settings figures are settling. */
+    public void beginQuietTime() {
+        quietTime.begin();
     }
 
     /**
@@ -83,6 +90,7 @@ public final class RestRule {
         if (restMinutes == 0) {
             return RuleOutcome.NONE;
         }
+        boolean quiet = quietTime.passMinute();
         long mean = minute.meanMicroamps();
         unchargedMinutes =
                 mean > restMicroamps ? 0 : Math.min(unchargedMinutes + 1, AFTER_CHARGE_MINUTES);
@@ -96,7 +104,8 @@ public final class RestRule {
             return RuleOutcome.NONE;
         }
         restedMinutes = Math.min(restedMinutes + 1, restMinutes);
-        if (usedThisRest
+        if (quiet
+                || usedThisRest
                 || restedMinutes < restMinutes
                 || unchargedMinutes < AFTER_CHARGE_MINUTES
                 || minute.meanMicrovolts() >= chargerMicrovolts

@@ -14,8 +14,8 @@ public enum Setting {
      */
     CHEMISTRY(
             "chemistry",
-            new Limits("code", 1, 4, 2),
-            "what the battery is made of: 1 flooded, 2 AGM, 3 gel lead-acid, 4 LiFePO4"),
+            new Limits("code", 1, 5, 2),
+            "what the battery is made of: 1 flooded, 2 AGM, 3 gel lead-acid, 4 LiFePO4, 5 NMC"),
     /** Kept with the saved state to recognise another battery. */
     NOMINAL_VOLTAGE(
             "nominal-voltage",

@@ -7,6 +7,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
 import org.gaugebench.core.estimate.RateModel;
+import org.gaugebench.core.port.SmartBatteryWord;
 
 class SmartBatteryViewProperties {
     private static SmartBatteryInput input(

@@ -203,6 +203,25 @@ class EmptyRuleTest {
         }
     }
 
+    /** E7: ten minutes, the setting's default. */
+    @Test
+    void noEndIsFoundInTheQuietTime() {
+        rule.beginQuietTime();
+        for (int i = 0; i < 10; i++) {
+            assertEquals(RuleOutcome.NONE, minute(EMPTY, -AMP));
+        }
+        assertEquals(RuleOutcome.SET_TO_EMPTY, minute(EMPTY, -AMP));
+    }
+
+    @Test
+    void aRuleThatTakesOverIsQuietFirst() {
+        rule.resume(true, -1);
+        for (int i = 0; i < 10; i++) {
+            assertEquals(RuleOutcome.NONE, minute(EMPTY, -AMP));
+        }
+        assertEquals(RuleOutcome.SET_TO_EMPTY, minute(EMPTY, -AMP));
+    }
+
     @Test
     void takesOverWhereAnotherStood() {
         rule.resume(false, 123_456);

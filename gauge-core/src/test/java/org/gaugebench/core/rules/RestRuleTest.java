@@ -68,6 +68,20 @@ class RestRuleTest {
         assertNear(89_443, rule.residualPartsPerMillion(), 5);
     }
 
+    /** R8: the rest itself is counted; the comparison waits for the tenth minute to pass. */
+    @Test
+    void nothingIsComparedInTheQuietTime() {
+        drain();
+        for (int i = 0; i < REST_MINUTES - 2; i++) {
+            assertEquals(RuleOutcome.NONE, minute(HALF, 0));
+        }
+        rule.beginQuietTime();
+        for (int i = 0; i < 10; i++) {
+            assertEquals(RuleOutcome.NONE, minute(HALF, 0));
+        }
+        assertEquals(RuleOutcome.CORRECTED_BY_REST, minute(HALF, 0));
+    }
+
     @Test
     void withNothingKnownTheVoltageDecidesNearlyAlone() {
         drain();

@@ -76,9 +76,13 @@ class ChemistryPresetTest {
 
     /** Only lead-acid moves with temperature, and only lead-acid ends on a plateau. */
     @Test
-    void lifepo4HasNeitherCompensationNorPlateau() {
-        GaugeSettings lithium = ChemistryPreset.LIFEPO4.builder(12_000).build();
-        assertEquals(0, lithium.get(Setting.TEMPERATURE_COEFFICIENT));
-        assertEquals(0, lithium.get(Setting.PLATEAU_HOLD));
+    void lithiumHasNeitherCompensationNorPlateau() {
+        for (ChemistryPreset preset : ChemistryPreset.values()) {
+            GaugeSettings settings = preset.builder(12_000).build();
+            boolean moves = settings.get(Setting.TEMPERATURE_COEFFICIENT) != 0;
+            boolean plateau = settings.get(Setting.PLATEAU_HOLD) != 0;
+            assertEquals(preset.isLithium(), !moves, preset.key());
+            assertEquals(preset.isLithium(), !plateau, preset.key());
+        }
     }
 }

@@ -72,6 +72,11 @@ public final class FrontEnd {
         shunt.setWiring(wiring);
     }
 
+    /** The gauge's machine starts anew: its millisecond counter begins at zero. */
+    public void restartClock(long trueMillis) {
+        clockOffsetMillis = -trueMillis;
+    }
+
     /** Sets what the gauge's clock shows beyond the true time, any sign; it wraps at 2^32 ms. */
     public void setClockOffsetMillis(long millis) {
         clockOffsetMillis = millis;

@@ -48,7 +48,7 @@ final class ExpectationChecker {
             return;
         }
         Readout readout = lane.read();
-        long shown = Readings.shown(reading, readout, rig.truth());
+        long shown = Readings.shown(reading, lane, readout, rig.truth());
         long truth = Readings.truth(reading, rig.truth());
         long margin = margin(shown, truth, readout);
         evaluated = true;

@@ -15,12 +15,16 @@ final class MomentText {
                 + " "
                 + lane.name()
                 + " shows "
-                + shown(Reading.STATE_OF_CHARGE, readout, rig)
+                + shown(Reading.STATE_OF_CHARGE, lane, readout, rig)
                 + ", true "
                 + Figures.of(
                         Reading.STATE_OF_CHARGE,
                         Readings.truth(Reading.STATE_OF_CHARGE, rig.truth()))
-                + (readout.bandUnknown ? "" : ", band " + Figures.edges(readout))
+                + (lane.hasPower() ? state(readout) : "; it has no power");
+    }
+
+    private static String state(Readout readout) {
+        return (readout.bandUnknown ? "" : ", band " + Figures.edges(readout))
                 + "; "
                 + Figures.of(Reading.CURRENT, readout.currentMicroamps)
                 + ", "
@@ -32,8 +36,8 @@ final class MomentText {
                 + ")";
     }
 
-    private static String shown(Reading reading, Readout readout, Rig rig) {
-        long value = Readings.shown(reading, readout, rig.truth());
+    private static String shown(Reading reading, Lane lane, Readout readout, Rig rig) {
+        long value = Readings.shown(reading, lane, readout, rig.truth());
         return value == Readings.NONE ? "not known" : Figures.of(reading, value);
     }
 }

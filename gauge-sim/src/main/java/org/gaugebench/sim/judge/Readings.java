@@ -4,6 +4,7 @@ import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Trust;
 import org.gaugebench.sim.plant.Truth;
+import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.scenario.Expectation.Reading;
 
 /** One place that knows what a reading is, on the gauge's side and on the truth's. */
@@ -15,8 +16,11 @@ final class Readings {
 
     private Readings() {}
 
-    /** What the gauge shows, in the reading's unit, or {@link #NONE}. */
-    static long shown(Reading reading, Readout readout, Truth truth) {
+    /** What the gauge shows, in the reading's unit, or {@link #NONE}; without power: nothing. */
+    static long shown(Reading reading, Lane lane, Readout readout, Truth truth) {
+        if (!lane.hasPower() && reading != Reading.TRUE_STATE_OF_CHARGE) {
+            return NONE;
+        }
         return switch (reading) {
             case STATE_OF_CHARGE ->
                     readout.trust == Trust.UNKNOWN ? NONE : readout.stateOfChargePartsPerMillion;

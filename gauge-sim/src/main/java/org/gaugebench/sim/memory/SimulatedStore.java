@@ -37,6 +37,8 @@ public final class SimulatedStore implements StateStore {
     private int life;
     private int operation;
     private boolean cutAtNext;
+    private int writesBeforeCut;
+    private Manner cutManner = Manner.NOTHING;
 
     // Counters over all lives.
     private int reads;
@@ -74,6 +76,18 @@ public final class SimulatedStore implements StateStore {
         beginLife();
     }
 
+    /**
+     * Lays down that power goes at a write to come: a cut beside those of the plan, forgotten when
+     * power goes before.
+     *
+     * @param writesFromNow 1 for the next erase or program; 0 for no cut
+     * @param manner what that write leaves behind
+     */
+    public void cutAtWrite(int writesFromNow, Manner manner) {
+        writesBeforeCut = writesFromNow;
+        cutManner = manner;
+    }
+
     /** Power came back after a {@link PowerCut} or an ordinary switch-off. */
     public void powerUp() {
         life++;
@@ -83,6 +97,7 @@ public final class SimulatedStore implements StateStore {
     private void beginLife() {
         operation = 0;
         cutAtNext = false;
+        writesBeforeCut = 0;
         Arrays.fill(freshlyErased, false);
     }
 
@@ -111,7 +126,7 @@ public final class SimulatedStore implements StateStore {
     @Override
     public int read(int slot, byte[] destination) {
         reads++;
-        Manner manner = mannerNow();
+        Manner manner = mannerNow(false);
         if (manner != null && manner != Manner.SILENTLY_NOT_WRITTEN) {
             throw cut();
         }
@@ -125,7 +140,7 @@ public final class SimulatedStore implements StateStore {
     @Override
     public int erase(int slot) {
         writes++;
-        Manner manner = mannerNow();
+        Manner manner = mannerNow(true);
         if (isMisuse(slot, 0)) {
             return FAILED;
         }
@@ -156,7 +171,7 @@ public final class SimulatedStore implements StateStore {
     @Override
     public int program(int slot, byte[] source) {
         writes++;
-        Manner manner = mannerNow();
+        Manner manner = mannerNow(true);
         if (isMisuse(slot, source.length)) {
             return FAILED;
         }
@@ -190,10 +205,17 @@ public final class SimulatedStore implements StateStore {
     }
 
     /** Counts the operation; what becomes of it when power goes now, or null when power stays. */
-    private @Nullable Manner mannerNow() {
+    private @Nullable Manner mannerNow(boolean isWrite) {
         int now = operation++;
         if (cutAtNext) {
             return Manner.NOTHING;
+        }
+        if (isWrite && writesBeforeCut > 0) {
+            writesBeforeCut--;
+            if (writesBeforeCut == 0) {
+                cutAtNext = cutManner == Manner.SILENTLY_NOT_WRITTEN;
+                return cutManner;
+            }
         }
         if (life >= plan.cuts().size() || plan.cuts().get(life).operation() != now) {
             return null;
@@ -218,6 +240,7 @@ public final class SimulatedStore implements StateStore {
             if (fault.kind() == kind
                     && fault.slot() == slot
                     && timeMillis >= fault.fromMillis()
+                    && timeMillis < fault.toMillis()
                     && erases[slot] >= fault.afterErases()) {
                 return true;
             }

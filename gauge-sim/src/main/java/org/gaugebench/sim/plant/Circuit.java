@@ -211,7 +211,7 @@ public final class Circuit implements Truth {
             case PROTECTION -> forceProtectionOpen(on);
             case BATTERY_TEMPERATURE -> setBatteryTemperature(change.value() / 1e3);
             case WIRING -> setWiring(wiring.spec().with(change.name(), change.value()));
-            case SENSOR_OFFSET, DECLARE -> {
+            default -> {
                 return false;
             }
         }

@@ -25,8 +25,10 @@ final class OpenCircuitTable {
     /** The table of a chemistry. */
     static OpenCircuitTable of(Chemistry chemistry) {
         return switch (chemistry) {
-            case LEAD_ACID_AGM -> leadAcidAgm();
+            case LEAD_ACID_FLOODED -> leadAcidFlooded();
+            case LEAD_ACID_AGM, LEAD_ACID_GEL -> leadAcidGelAndMat();
             case LIFEPO4 -> lithiumIronPhosphate();
+            case NMC -> nickelManganeseCobalt();
         };
     }
 
@@ -35,7 +37,7 @@ final class OpenCircuitTable {
      * lead_acid_12v data set of the Electrical Age 2 project; its 26.7 °C row is the well-known
      * one.
      */
-    private static OpenCircuitTable leadAcidAgm() {
+    private static OpenCircuitTable leadAcidGelAndMat() {
         return leadAcid(
                 new double[][] {
                     {11.666, 11.866, 12.266, 12.466, 12.666},
@@ -79,7 +81,7 @@ final class OpenCircuitTable {
      * Source: the trade's table for flooded batteries against temperature, kept in the same data
      * set as the one for gel and mat batteries; its 26.7 °C row is the well-known industry table.
      */
-    static OpenCircuitTable leadAcidFlooded() {
+    private static OpenCircuitTable leadAcidFlooded() {
         return leadAcid(
                 new double[][] {
                     {11.756, 11.926, 12.106, 12.316, 12.516},
@@ -97,7 +99,7 @@ final class OpenCircuitTable {
      * Source: Sunil, Pattipati, Balasingam, IEEE Trans. Instrum. Meas. (2025), NMC cell A at C/20,
      * mean of charge and discharge, room temperature.
      */
-    static OpenCircuitTable nickelManganeseCobalt() {
+    private static OpenCircuitTable nickelManganeseCobalt() {
         return new OpenCircuitTable(
                 new double[] {0, 0.0050, 0.0352, 0.0854, 0.1357, 0.2915, 0.4523, 0.8392, 0.9548, 1},
                 new double[] {25},

@@ -15,7 +15,8 @@ import org.gaugebench.sim.rig.Rig;
 
 /**
  * Writes truth and readings over time as a table: comma, point, one row of column names, units at
- * the end of each name. A cell is empty where the gauge does not know the figure.
+ * the end of each name. A cell is empty where the gauge does not know the figure; all of them are
+ * while it has no power.
  *
  * <p>The first row is time 0 and the last one the end of the run, whatever the interval.
  */
@@ -117,6 +118,10 @@ public final class TraceCsv implements Observer, AutoCloseable {
     }
 
     private void gauge(Lane lane) {
+        if (!lane.hasPower()) {
+            row.append(",".repeat(GAUGE_COLUMNS.size()));
+            return;
+        }
         Registers registers = lane.inspect();
         Readout readout = lane.read();
         boolean known = readout.stateOfChargePartsPerMillion >= 0;

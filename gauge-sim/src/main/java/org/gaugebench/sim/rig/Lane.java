@@ -11,67 +11,161 @@ import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
 import org.gaugebench.sim.device.exhibits.PlainCounter;
 import org.gaugebench.sim.frontend.FrontEnd;
+import org.gaugebench.sim.memory.PowerCut;
 import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.random.SeedTree;
+import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
+import org.gaugebench.sim.scenario.MemorySpec;
 import org.gaugebench.sim.scenario.SensorSpec;
 import org.gaugebench.sim.scenario.WiringSpec;
+import org.jspecify.annotations.Nullable;
 
-/** One gauge under test with its own front end, fed by the rig's one truth. */
+/**
+ * One gauge under test with its own front end, memory and supply, fed by the rig's one truth.
+ *
+ * <p>Without power a gauge takes no sample and shows nothing. When power comes back a core begins
+ * as a new object on the old memory; the other kinds carry their count over, as each of them says.
+ */
 public final class Lane {
     private final GaugeSpec spec;
+    private final Observer observer;
     private final FrontEnd frontEnd;
-    private final GaugeDevice device;
+    private final Supply supply;
+    private final @Nullable LaneMemory memory;
+    private GaugeDevice device;
     private final Sample sample = new Sample();
     private final Readout readout = new Readout();
     private final Registers registers = new Registers();
+    private final Registers blankRegisters = new Registers();
+    private boolean everStarted;
     private long digest = Registers.DIGEST_START;
 
     Lane(GaugeSpec spec, SensorSpec sensor, SeedTree seeds, Observer observer) {
         this.spec = spec;
+        this.observer = observer;
         this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
-        this.device =
-                switch (spec.kind()) {
-                    case CORE ->
-                            new CoreDevice(
-                                    spec.settings(),
-                                    StateStore.NONE,
-                                    (Event event, long uptimeMillis, long value) ->
-                                            observer.onEvent(this, event, value));
-                    case PLAIN_COUNTER -> new PlainCounter(spec.settings());
-                };
+        this.supply = new Supply(spec.power());
+        MemorySpec fitted = spec.power().memory();
+        this.memory = fitted == null ? null : new LaneMemory(fitted, seeds, spec.name());
+        this.device = build(memory == null ? StateStore.NONE : memory);
     }
 
-    /** Power comes up: the first sample sets the clock, then the start is declared. */
+    private GaugeDevice build(StateStore store) {
+        return switch (spec.kind()) {
+            case CORE ->
+                    new CoreDevice(
+                            spec.settings(),
+                            store,
+                            (Event event, long uptimeMillis, long value) ->
+                                    observer.onEvent(this, event, value));
+            case PLAIN_COUNTER -> new PlainCounter(spec.settings());
+        };
+    }
+
+    /** Power comes up unless it was switched off before the run. */
     void start(Truth truth) {
-        device.powerUp(0, OffTime.EXACT);
+        if (supply.isDue(truth.timeMillis())) {
+            powerUp(truth);
+        }
+    }
+
+    /**
+     * The first sample sets the clock. At the very first power-up the start is declared then; later
+     * a gauge knows what it kept.
+     */
+    private void powerUp(Truth truth) {
+        long now = truth.timeMillis();
+        supply.switchOn();
+        frontEnd.restartClock(now);
+        if (everStarted) {
+            restart(now);
+        } else {
+            device.powerUp(0, OffTime.EXACT);
+        }
         tick(truth);
-        if (spec.declaredPartsPerMillion() >= 0) {
+        if (!everStarted && spec.declaredPartsPerMillion() >= 0) {
             declare(spec.declaredPartsPerMillion());
         }
+        everStarted = true;
+    }
+
+    private void restart(long nowMillis) {
+        if (memory != null) {
+            memory.setTimeMillis(nowMillis);
+            memory.powerUp();
+        }
+        if (spec.kind() == GaugeSpec.Kind.CORE) {
+            device = build(memory == null ? StateStore.NONE : memory);
+        }
+        device.powerUp(supply.shownOffMillis(nowMillis), supply.offTime());
     }
 
     void tick(Truth truth) {
         frontEnd.sample(truth, sample);
-        device.tick(sample);
+        if (!supply.isOn()) {
+            start(truth);
+            return;
+        }
+        if (memory == null) {
+            device.tick(sample);
+        } else {
+            tick(truth.timeMillis(), memory);
+        }
     }
 
-    void declare(long partsPerMillion) {
-        device.command(Command.DECLARE_STATE_OF_CHARGE, partsPerMillion);
+    private void tick(long nowMillis, LaneMemory fitted) {
+        fitted.setTimeMillis(nowMillis);
+        try {
+            device.tick(sample);
+        } catch (PowerCut cut) {
+            supply.cut(nowMillis);
+        }
     }
 
     void setWiring(WiringSpec wiring) {
         frontEnd.setWiring(wiring);
     }
 
-    void setSensorOffset(long nanovolts) {
-        frontEnd.setOffsetNanovolts(nanovolts);
+    /** Takes a change of the timeline that is meant for this gauge or for its front end. */
+    void apply(Change change, Truth truth) {
+        switch (change.target()) {
+            case SENSOR_OFFSET -> frontEnd.setOffsetNanovolts(change.value());
+            case DECLARE -> declare(change.value());
+            case GAUGE_OFF_TIME -> supply.setOffTime(OffTime.values()[(int) change.value()]);
+            case GAUGE_POWER -> switchPower(change.value() == 1, truth);
+            case GAUGE_CUT -> {
+                if (memory != null) {
+                    memory.cutAtWrite(change.value(), spec.power().cutLeaves());
+                }
+            }
+            default -> throw new IllegalArgumentException(change.target() + " is not a gauge's");
+        }
     }
 
-    /** Folds the registers of this moment into the lane's digest. */
+    private void switchPower(boolean on, Truth truth) {
+        if (!on) {
+            supply.switchOff(truth.timeMillis());
+        } else if (!supply.isOn()) {
+            powerUp(truth);
+        }
+    }
+
+    /** A gauge without power hears nothing. */
+    private void declare(long partsPerMillion) {
+        if (supply.isOn()) {
+            device.command(Command.DECLARE_STATE_OF_CHARGE, partsPerMillion);
+        }
+    }
+
+    /** Folds the registers of this moment into the lane's digest; zeros while there is no power. */
     void foldDigest() {
-        device.inspect(registers);
-        digest = registers.fold(digest);
+        digest = inspect().fold(digest);
+    }
+
+    /** Whether the gauge has power; without it, it shows nothing. */
+    public boolean hasPower() {
+        return supply.isOn();
     }
 
     /** The gauge's name in the scenario. */
@@ -86,12 +180,25 @@ public final class Lane {
 
     /** The readout of this moment; the object is reused by the next call. */
     public Readout read() {
+        if (!supply.isOn()) {
+            return blank();
+        }
         device.read(readout);
         return readout;
     }
 
+    private static Readout blank() {
+        Readout blank = new Readout();
+        blank.stateOfChargePartsPerMillion = Readout.NOT_KNOWN;
+        blank.temperatureMillicelsius = Sample.TEMPERATURE_ABSENT;
+        return blank;
+    }
+
     /** The registers of this moment; the object is reused by the next call. */
     public Registers inspect() {
+        if (!supply.isOn()) {
+            return blankRegisters;
+        }
         device.inspect(registers);
         return registers;
     }

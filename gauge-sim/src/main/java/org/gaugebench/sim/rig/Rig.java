@@ -164,13 +164,13 @@ public final class Rig {
         switch (change.target()) {
             case SENSOR_OFFSET -> {
                 for (Lane lane : lanes) {
-                    lane.setSensorOffset(change.value());
+                    lane.apply(change, circuit);
                 }
             }
-            case DECLARE -> {
+            case DECLARE, GAUGE_POWER, GAUGE_OFF_TIME, GAUGE_CUT -> {
                 for (Lane lane : lanes) {
                     if (lane.name().equals(change.name())) {
-                        lane.declare(change.value());
+                        lane.apply(change, circuit);
                     }
                 }
             }

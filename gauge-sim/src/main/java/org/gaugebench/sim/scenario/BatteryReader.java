@@ -85,6 +85,7 @@ final class BatteryReader {
                                 usual.endCurrentPartsPerMillion()),
                         stop(block, "charge-stop", usual.chargeStopMicrovolts()),
                         stop(block, "discharge-stop", usual.dischargeStopMicrovolts()));
+        battery = battery.with(TraitsReader.read(block, battery));
         block.finish();
         if (battery.chargeStopMicrovolts() > 0
                 && battery.chargeStopMicrovolts() <= battery.dischargeStopMicrovolts()) {

@@ -29,6 +29,12 @@ public record Change(long atMillis, Target target, String name, long value) {
         SENSOR_OFFSET,
         /** The wiring; the name is the key below "wiring", the value as its reader gives it. */
         WIRING,
+        /** A gauge's supply on (1) or off (0). */
+        GAUGE_POWER,
+        /** How well a gauge knows its time without power, by the order of {@code OffTime}. */
+        GAUGE_OFF_TIME,
+        /** Power goes at this write of a gauge's memory, counted from now; 1 for the next one. */
+        GAUGE_CUT,
         /** State of charge declared to a gauge, parts per million. */
         DECLARE
     }

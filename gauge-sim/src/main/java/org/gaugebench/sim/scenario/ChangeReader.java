@@ -3,6 +3,7 @@ package org.gaugebench.sim.scenario;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToLongFunction;
+import org.gaugebench.core.port.OffTime;
 import org.gaugebench.sim.units.RecordUnit;
 import org.gaugebench.sim.units.Texts;
 import org.jspecify.annotations.Nullable;
@@ -81,6 +82,7 @@ final class ChangeReader {
                             block -> WiringReader.value(block, address, key, initial)));
         }
         for (GaugeSpec gauge : parts.gauges()) {
+            addPower(gauge);
             String key = gauge.name() + ".declare";
             addresses.add(
                     new Address(
@@ -96,6 +98,40 @@ final class ChangeReader {
                                             Defaults.WHOLE,
                                             0)));
         }
+    }
+
+    private void addPower(GaugeSpec gauge) {
+        addSwitch(gauge.name() + ".power", Change.Target.GAUGE_POWER, gauge.name(), "on", "off");
+        String offTime = gauge.name() + ".off-time";
+        addresses.add(
+                new Address(
+                        offTime,
+                        Change.Target.GAUGE_OFF_TIME,
+                        gauge.name(),
+                        gauge.power().offTime().ordinal(),
+                        block ->
+                                block.choice(
+                                                offTime,
+                                                List.of(OffTime.values()),
+                                                PowerReader::key,
+                                                gauge.power().offTime())
+                                        .ordinal()));
+        String cut = gauge.name() + ".cut-at-write";
+        addresses.add(
+                new Address(
+                        cut,
+                        Change.Target.GAUGE_CUT,
+                        gauge.name(),
+                        0,
+                        block -> {
+                            if (gauge.power().memory() == null) {
+                                block.problem(
+                                        cut,
+                                        "a gauge without memory never writes; expected 'memory:"
+                                                + " {slots: 8}' at the gauge");
+                            }
+                            return block.whole(cut, 1, 1_000_000, 1, 1);
+                        }));
     }
 
     private void addSwitch(String key, Change.Target target, String name, String one, String zero) {
@@ -142,6 +178,9 @@ final class ChangeReader {
             if (window && address.target == Change.Target.DECLARE) {
                 block.problem(key, "a declaration does not end; expected 'at: 2 h' for it");
             }
+            if (window && address.target == Change.Target.GAUGE_CUT) {
+                block.problem(key, "power goes once and has 'cut-for'; expected 'at: 2 h' for it");
+            }
             long value = address.reader.applyAsLong(block);
             long after = isSwitch(address) ? 1 - value : address.initial;
             setters.add(new Setter(address.target, address.name, value, after));
@@ -152,7 +191,7 @@ final class ChangeReader {
 
     private static boolean isSwitch(Address address) {
         return switch (address.target) {
-            case LOAD_SWITCH, CHARGER_SWITCH, ISOLATOR, PROTECTION -> true;
+            case LOAD_SWITCH, CHARGER_SWITCH, ISOLATOR, PROTECTION, GAUGE_POWER -> true;
             default -> false;
         };
     }

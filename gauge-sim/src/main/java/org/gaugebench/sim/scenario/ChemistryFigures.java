@@ -33,9 +33,28 @@ record ChemistryFigures(
     private static final long MINUTE = 60_000;
     private static final long HOUR = 60 * MINUTE;
 
+    /** Wider gaps between the plates and antimony in the grids: gasses and loses more. */
+    private static final ChemistryFigures LEAD_ACID_FLOODED =
+            new ChemistryFigures(
+                    500_000,
+                    480_000,
+                    2 * MINUTE,
+                    900_000,
+                    60_000,
+                    2 * HOUR,
+                    10_000,
+                    0,
+                    0,
+                    8 * HOUR);
+
     private static final ChemistryFigures LEAD_ACID_AGM =
             new ChemistryFigures(
                     360_000, 480_000, 2 * MINUTE, 920_000, 40_000, 2 * HOUR, 3_000, 0, 0, 8 * HOUR);
+
+    /** Like a mat, of more resistance and less self-discharge. */
+    private static final ChemistryFigures LEAD_ACID_GEL =
+            new ChemistryFigures(
+                    450_000, 480_000, 2 * MINUTE, 920_000, 30_000, 2 * HOUR, 3_000, 0, 0, 8 * HOUR);
 
     private static final ChemistryFigures LIFEPO4 =
             new ChemistryFigures(
@@ -50,10 +69,27 @@ record ChemistryFigures(
                     10_000_000,
                     2 * HOUR);
 
+    /** The protection circuit: 4.25 V and 2.8 V a cell. */
+    private static final ChemistryFigures NMC =
+            new ChemistryFigures(
+                    1_000_000,
+                    500_000,
+                    MINUTE,
+                    995_000,
+                    20_000,
+                    0,
+                    0,
+                    12_750_000,
+                    8_400_000,
+                    2 * HOUR);
+
     static ChemistryFigures of(Chemistry chemistry) {
         return switch (chemistry) {
+            case LEAD_ACID_FLOODED -> LEAD_ACID_FLOODED;
             case LEAD_ACID_AGM -> LEAD_ACID_AGM;
+            case LEAD_ACID_GEL -> LEAD_ACID_GEL;
             case LIFEPO4 -> LIFEPO4;
+            case NMC -> NMC;
         };
     }
 }

@@ -17,8 +17,13 @@ final class Defaults {
     static final int NOMINAL_VOLTS = 12;
     static final long AMP_HOUR = 1_000_000;
     static final long WHOLE = 1_000_000;
+
+    /** A round size that holds the core's record with room to grow. */
+    static final int SLOT_BYTES = 256;
+
     private static final long HOUR_MILLIS = 3_600_000;
     private static final int VOLTS_OF_FIGURES = 12;
+    private static final long FLOAT_MICROVOLTS = 12_300_000;
 
     private Defaults() {}
 
@@ -139,11 +144,16 @@ final class Defaults {
     static ChargerSpec charger(String name, BatterySpec battery) {
         GaugeSettings usual =
                 battery.chemistry().preset().builder(battery.nominalVolts() * 1_000L).build();
+        long floatMicrovolts = usual.get(Setting.FLOAT_VOLTAGE) * 1_000;
+        if (floatMicrovolts == 0) {
+            // A float that proves nothing to a gauge: 4.1 V a cell of NMC, under full.
+            floatMicrovolts = scaled(FLOAT_MICROVOLTS, battery.nominalVolts());
+        }
         return new ChargerSpec(
                 name,
                 true,
                 usual.get(Setting.ABSORPTION) * 1_000,
-                usual.get(Setting.FLOAT_VOLTAGE) * 1_000,
+                floatMicrovolts,
                 Math.max(1, battery.capacityMicroampHours() / 5),
                 usual.get(Setting.TEMPERATURE_COEFFICIENT),
                 battery.capacityMicroampHours() / 100,

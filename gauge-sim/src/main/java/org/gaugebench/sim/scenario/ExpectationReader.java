@@ -238,13 +238,7 @@ final class ExpectationReader {
 
     private void readIs(Block entry, Claim claim, Reading reading, RecordUnit unit) {
         if (entry.isWord("is", "not-known")) {
-            boolean canBe =
-                    reading == Reading.STATE_OF_CHARGE
-                            || reading == Reading.LOWER_EDGE
-                            || reading == Reading.UPPER_EDGE
-                            || reading == Reading.REMAINING_CHARGE
-                            || reading == Reading.TIME_TO_EMPTY;
-            if (!canBe) {
+            if (reading == Reading.TRUE_STATE_OF_CHARGE) {
                 entry.valueProblem("is", "'" + reading.key() + "' is always known");
             }
             add(claim, Comparison.NOT_KNOWN, 0, 0);

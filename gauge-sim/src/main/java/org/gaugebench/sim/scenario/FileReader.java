@@ -170,7 +170,13 @@ final class FileReader {
         GaugeReader reader =
                 new GaugeReader(
                         problems, block, setting -> origin(setting, batteryBlock, sensorBlock));
-        GaugeSpec first = reader.read(GaugeReader.FIRST, Defaults.settings(battery, s), battery, s);
+        GaugeSpec first =
+                reader.read(
+                        GaugeReader.FIRST,
+                        Defaults.settings(battery, s),
+                        battery,
+                        s,
+                        PowerSpec.USUAL);
         reader.refuseCut(Setting.SHUNT_RATED_CURRENT, s.shuntRatedMicroamps(), MICROAMPS);
         reader.refuseCut(Setting.VOLTAGE_FULL_SCALE, s.voltageFullScaleMicrovolts(), MICROVOLTS);
         reader.refuseCut(Setting.CAPACITY, battery.capacityMicroampHours(), MICROAMP_HOURS);
@@ -189,7 +195,7 @@ final class FileReader {
             }
             gauges.add(
                     new GaugeReader(problems, beside, setting -> beside.mark())
-                            .read(name == null ? "" : name, usual, battery, s));
+                            .read(name == null ? "" : name, usual, battery, s, first.power()));
             checkNumber(file, "beside", gauges.size());
         }
         return List.copyOf(gauges);

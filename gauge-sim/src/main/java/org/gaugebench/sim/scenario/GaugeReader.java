@@ -37,8 +37,14 @@ final class GaugeReader {
      *     nominal voltage gets those of that choice
      * @param battery the truth's, whose state of charge is declared where the block says nothing
      * @param sensor the real one
+     * @param usualPower memory and clock where the block says nothing
      */
-    GaugeSpec read(String name, Map<Setting, Long> usual, BatterySpec battery, SensorSpec sensor) {
+    GaugeSpec read(
+            String name,
+            Map<Setting, Long> usual,
+            BatterySpec battery,
+            SensorSpec sensor,
+            PowerSpec usualPower) {
         GaugeSpec.Kind kind =
                 block.choice(
                         "kind",
@@ -59,6 +65,7 @@ final class GaugeReader {
                     "start",
                     "a plain counter counts from what is declared; expected 'start: 80 %'");
         }
+        PowerSpec power = new PowerReader(problems, block).read(usualPower);
         Map<Setting, Long> values = new EnumMap<>(Setting.class);
         long chemistry = value(Setting.CHEMISTRY, usual);
         long nominal = value(Setting.NOMINAL_VOLTAGE, usual);
@@ -74,7 +81,7 @@ final class GaugeReader {
             values.put(setting, value(setting, rest));
         }
         block.finish();
-        return new GaugeSpec(name, kind, build(values), declared);
+        return new GaugeSpec(name, kind, build(values), declared, power);
     }
 
     private long value(Setting setting, Map<Setting, Long> usual) {

@@ -9,9 +9,14 @@ import org.gaugebench.core.settings.GaugeSettings;
  * @param kind what it is
  * @param settings what its installer told it
  * @param declaredPartsPerMillion state of charge declared at the start, or -1 for unknown
+ * @param power what becomes of it when its power goes
  */
 public record GaugeSpec(
-        String name, Kind kind, GaugeSettings settings, long declaredPartsPerMillion) {
+        String name,
+        Kind kind,
+        GaugeSettings settings,
+        long declaredPartsPerMillion,
+        PowerSpec power) {
 
     /** What a gauge can be. */
     public enum Kind {

@@ -45,6 +45,16 @@ final class Lines {
         line(key + ": " + value + (value.equals(usual) && !canonical ? "  # default" : ""));
     }
 
+    /**
+     * A value that is written for the digest only where it is not the usual one: a key that joins
+     * the language later leaves the digests of older files alone.
+     */
+    void unlessUsual(String key, String value, String usual) {
+        if (!canonical || !value.equals(usual)) {
+            value(key, value, usual);
+        }
+    }
+
     void quantity(String key, RecordUnit unit, long value, long usual) {
         value(key, QuantityFormat.format(value, unit), QuantityFormat.format(usual, unit));
     }

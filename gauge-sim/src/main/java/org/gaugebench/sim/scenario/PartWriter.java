@@ -70,6 +70,7 @@ final class PartWriter {
                 MICROVOLTS,
                 it.dischargeStopMicrovolts(),
                 usual.dischargeStopMicrovolts());
+        new TraitsWriter(lines).write(it.traits());
         lines.close();
     }
 

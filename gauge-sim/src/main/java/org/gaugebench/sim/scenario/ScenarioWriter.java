@@ -88,6 +88,7 @@ public final class ScenarioWriter {
         GaugeSpec first = it.gauges().get(0);
         lines.open("gauge");
         writeGauge(first, Defaults.settings(it.battery(), it.sensor()), it, lines);
+        new PowerWriter(lines).write(first.power(), PowerSpec.USUAL);
         lines.close();
         if (it.gauges().size() == 1) {
             return;
@@ -100,6 +101,7 @@ public final class ScenarioWriter {
         for (GaugeSpec gauge : it.gauges().subList(1, it.gauges().size())) {
             lines.openItem("name", gauge.name());
             writeGauge(gauge, usual, it, lines);
+            new PowerWriter(lines).write(gauge.power(), first.power());
             lines.close();
         }
         lines.close();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.gaugebench.core.port.OffTime;
 import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
@@ -60,6 +61,9 @@ final class StepWriter {
             case BATTERY_TEMPERATURE -> "battery.temperature";
             case SENSOR_OFFSET -> "sensor.offset";
             case WIRING -> "wiring." + change.name();
+            case GAUGE_POWER -> change.name() + ".power";
+            case GAUGE_OFF_TIME -> change.name() + ".off-time";
+            case GAUGE_CUT -> change.name() + ".cut-at-write";
             case DECLARE -> change.name() + ".declare";
         };
     }
@@ -67,7 +71,7 @@ final class StepWriter {
     private String value(Change change) {
         boolean one = change.value() == 1;
         return switch (change.target()) {
-            case LOAD_SWITCH, CHARGER_SWITCH -> one ? "on" : "off";
+            case LOAD_SWITCH, CHARGER_SWITCH, GAUGE_POWER -> one ? "on" : "off";
             case LOAD_AMOUNT ->
                     QuantityFormat.format(change.value(), LoadReader.unit(kindOf(change.name())));
             case ISOLATOR -> one ? "open" : "closed";
@@ -76,6 +80,8 @@ final class StepWriter {
                     QuantityFormat.format(change.value(), RecordUnit.MILLICELSIUS);
             case WIRING -> WiringReader.text(change.name(), change.value());
             case SENSOR_OFFSET -> QuantityFormat.format(change.value(), RecordUnit.NANOVOLTS);
+            case GAUGE_OFF_TIME -> PowerReader.key(OffTime.values()[(int) change.value()]);
+            case GAUGE_CUT -> Long.toString(change.value());
             case DECLARE -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);
         };
     }

@@ -16,6 +16,10 @@ public enum Dimension {
     DURATION("a time", "2 h 30 min"),
     /** Degrees Celsius. */
     TEMPERATURE("a temperature", "-10 °C"),
+    /** Kelvins: how far one temperature lies from another. */
+    TEMPERATURE_DIFFERENCE("a difference of temperature", "8 K"),
+    /** Kelvins per watt. */
+    TEMPERATURE_RISE_PER_POWER("a rise of temperature per power", "1.5 K/W"),
     /** Parts of one. */
     RATIO("a part of the whole", "92 %"),
     /** Volts per kelvin. */

@@ -34,6 +34,10 @@ public enum RecordUnit {
     DAYS(Dimension.DURATION, "1 d", "86400"),
     /** 1/1000 °C. */
     MILLICELSIUS(Dimension.TEMPERATURE, "0.001 °C", "0.001"),
+    /** 1/1000 K. */
+    MILLIKELVIN(Dimension.TEMPERATURE_DIFFERENCE, "0.001 K", "0.001"),
+    /** 1/1000 K/W. */
+    MILLIKELVIN_PER_WATT(Dimension.TEMPERATURE_RISE_PER_POWER, "0.001 K/W", "0.001"),
     /** 1 ppm. */
     PARTS_PER_MILLION(Dimension.RATIO, "1 ppm", "0.000001"),
     /** 1 uV/K. */

@@ -32,6 +32,8 @@ record UnitSymbol(String symbol, Dimension dimension, BigDecimal size, boolean w
         add(table, Dimension.DURATION, true, "ms", "0.001");
         add(table, Dimension.TEMPERATURE, true, "°C", "1");
         add(table, Dimension.TEMPERATURE, false, "C", "1");
+        add(table, Dimension.TEMPERATURE_DIFFERENCE, true, "K", "1");
+        add(table, Dimension.TEMPERATURE_RISE_PER_POWER, true, "K/W", "1");
         add(table, Dimension.RATIO, true, "%", "0.01", "ppm", "0.000001");
         add(table, Dimension.VOLTAGE_PER_TEMPERATURE, false, "V/K", "1");
         add(table, Dimension.VOLTAGE_PER_TEMPERATURE, true, "mV/K", "0.001", "uV/K", "0.000001");

@@ -61,6 +61,18 @@ class TraceTest {
     }
 
     @Test
+    void aGaugeWithoutPowerHasEmptyCells() throws IOException {
+        Files.writeString(
+                hut, Samples.hut() + "  - {from: 2 h, to: 3 h, set: {gauge.power: off}}\n");
+        List<String> rows = trace("30 min");
+        int columns = rows.get(0).split(",", -1).length;
+        assertTrue(rows.stream().allMatch(row -> row.split(",", -1).length == columns));
+        assertTrue(
+                rows.get(1 + 5).matches("9000\\.000,[^,]+,[^,]+,[^,]+,[^,]+,[^,]+,+"), rows.get(6));
+        assertTrue(rows.get(1 + 7).contains("NOTHING_KNOWN"), rows.get(8));
+    }
+
+    @Test
     void aTraceChangesNothingOfTheRun() throws IOException {
         trace("tick");
         FakeTerminal plain = new FakeTerminal();

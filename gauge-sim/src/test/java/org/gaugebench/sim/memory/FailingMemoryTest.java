@@ -83,7 +83,10 @@ class FailingMemoryTest {
                 }) {
             SimulatedStore store =
                     new SimulatedStore(
-                            4, SLOT_BYTES, 1, List.of(new MemoryFault(kind, 2, 1, 0, 0, 1)));
+                            4,
+                            SLOT_BYTES,
+                            1,
+                            List.of(new MemoryFault(kind, 2, 1, MemoryFault.FOR_EVER, 0, 0, 1)));
             SlotRing ring = ring(store);
             for (int i = 1; i <= 5; i++) {
                 assertEquals(SaveOutcome.SAVED, ring.save(state(i)));

@@ -207,11 +207,36 @@ class SimulatedStoreTest {
 
     @Test
     void aFaultBeginsAtItsTime() {
-        SimulatedStore store = withRecord(new MemoryFault(Kind.READ_ERROR, 0, 5_000, 0, 0, 1));
+        SimulatedStore store =
+                withRecord(
+                        new MemoryFault(Kind.READ_ERROR, 0, 5_000, MemoryFault.FOR_EVER, 0, 0, 1));
         store.setTimeMillis(4_999);
         assertEquals(OK, store.read(0, read));
         store.setTimeMillis(5_000);
         assertEquals(FAILED, store.read(0, read));
+    }
+
+    @Test
+    void aFaultEndsAtItsTime() {
+        SimulatedStore store = withRecord(new MemoryFault(Kind.READ_ERROR, 0, 0, 5_000, 0, 0, 1));
+        store.setTimeMillis(4_999);
+        assertEquals(FAILED, store.read(0, read));
+        store.setTimeMillis(5_000);
+        assertEquals(OK, store.read(0, read));
+    }
+
+    @Test
+    void aCutAtAWriteCountsErasesAndProgramsFromNowOnAndNoReads() {
+        SimulatedStore store = withRecord();
+        store.erase(1);
+        store.cutAtWrite(2, Manner.HALF);
+        store.read(0, read);
+        store.program(1, ONE_TO_EIGHT);
+        store.read(1, read);
+        assertArrayEquals(programmed(), read);
+        assertThrows(PowerCut.class, () -> store.erase(0));
+        store.powerUp();
+        assertEquals(OK, store.erase(0), "once");
     }
 
     @Test

@@ -52,7 +52,7 @@ class OpenCircuitTableReferenceTest {
     })
     void floodedBatteryStandsAtThePublishedVolts(
             double celsius, double full, double three, double half, double one, double empty) {
-        OpenCircuitTable table = OpenCircuitTable.leadAcidFlooded();
+        OpenCircuitTable table = OpenCircuitTable.of(Chemistry.LEAD_ACID_FLOODED);
         OpenCircuitCurve curve = new OpenCircuitCurve(table, 6, 1, celsius);
         double[] published = {empty, one, half, three, full};
         for (int i = 0; i < published.length; i++) {
@@ -67,7 +67,7 @@ class OpenCircuitTableReferenceTest {
         "0.2915, 3.5826", "0.4523, 3.6941", "0.8392, 4.0664", "0.9548, 4.1121", "1, 4.2000"
     })
     void nickelManganeseCobaltStandsAtThePublishedVolts(double soc, double volts) {
-        OpenCircuitTable table = OpenCircuitTable.nickelManganeseCobalt();
+        OpenCircuitTable table = OpenCircuitTable.of(Chemistry.NMC);
         assertEquals(volts, new OpenCircuitCurve(table, 1, 1, 25).voltsAt(soc), ROUNDING);
     }
 
@@ -88,7 +88,7 @@ class OpenCircuitTableReferenceTest {
         "0.9, 4.094"
     })
     void nickelManganeseCobaltAgreesWithAnotherCell(double soc, double volts) {
-        OpenCircuitTable table = OpenCircuitTable.nickelManganeseCobalt();
+        OpenCircuitTable table = OpenCircuitTable.of(Chemistry.NMC);
         assertEquals(volts, new OpenCircuitCurve(table, 1, 1, 25).voltsAt(soc), 0.045);
     }
 

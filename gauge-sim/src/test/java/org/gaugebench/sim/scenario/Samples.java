@@ -44,6 +44,14 @@ final class Samples {
               end-current: 0.1 %
               charge-stop: 29 V
               discharge-stop: none
+              kinetic: {capacity-10-h: 93 Ah, capacity-1-h: 60 Ah}
+              slow-polarization: {resistance: 4 mOhm, time-constant: 30 min}
+              hysteresis: 8 mV
+              capacity-by-temperature: on
+              surroundings: {mean: 12 °C, swing: 8 K, warmest: 14 h, rise: 0.5 K/W,
+                time-constant: 6 h}
+              ageing: {capacity-loss: 20 %, resistance-growth: 50 %, acceptance-loss: 30 %}
+              weak-cell: {capacity: 90 %, lag: 2 %}
             sensor:
               shunt: 200 A / 60 mV
               shunt-error: -0.1 %
@@ -66,8 +74,21 @@ final class Samples {
               taper: 4 %
               measure-capacity: off
               full-overdue: 9 d
+              memory:
+                slots: 5
+                slot-bytes: 300
+                endurance: 1000
+                faults:
+                  - {kind: bit-rot, slot: 1, from: 3 h, byte: 12, bits: 129}
+                  - {kind: erase-silent, slot: all, from: 1 h, to: 2 h}
+                  - {kind: wear-out, slot: 4, after-erases: 77}
+              off-time: at-least
+              off-time-limit: 4 h
+              cut-leaves: garbage
+              cut-for: 3 s
             beside:
-              - {name: core-gauge, kind: core, start: unknown, taper: 3 %}
+              - {name: core-gauge, kind: core, start: unknown, taper: 3 %, memory: none,
+                 off-time: exact, off-time-limit: none}
               - {name: plain, kind: plain-counter}
             chargers:
               shore:
@@ -103,6 +124,8 @@ final class Samples {
               - {at: 2 h, set: {lamp: off, lamp.current: 2 A, radio.power: 10 W}}
               - {from: 18 h, to: 23 h, every: 1 d, set: {lamp: on, battery.temperature: 3 °C}}
               - {at: 6 h, every: 12 h, until: 1 d, set: {sensor.offset: 3 uV, shore: on}}
+              - {from: 4 h, to: 5 h, set: {gauge.power: off, plain.off-time: unknown}}
+              - {at: 6 h, set: {gauge.cut-at-write: 2}}
               - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
             expect:
               - {at: 3 d, reading: state-of-charge, within: 2 %, of: truth, because: "a: b"}

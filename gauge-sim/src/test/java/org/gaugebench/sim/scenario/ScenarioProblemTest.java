@@ -37,6 +37,48 @@ class ScenarioProblemTest {
         assertTrue(name.contains("full-overdue"), name);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "memory: {slots: 1}|expected a whole number from 2 to 256 such as 8",
+                "memory: {slot-bytes: 64}|'slots' is missing in memory; expected 'slots: 8'",
+                "memory: {slots: 2, endurance: 0}|expected a whole number from 1",
+                "memory: {slots: 2, faults: [{kind: rot, slot: 0}]}|'kind' cannot be 'rot';"
+                        + " expected one of: program-error",
+                "memory: {slots: 2, faults: [{kind: read-error}]}|'slot' is missing",
+                "memory: {slots: 2, faults: [{kind: read-error, slot: 2}]}|from 0 to 1",
+                "memory: {slots: 2, faults: [{kind: bit-rot, slot: 0}]}|'byte' is missing",
+                "memory: {slots: 2, faults: [{kind: bit-rot, slot: 0, byte: 256}]}|0 to 255",
+                "memory: {slots: 2, faults: [{kind: bit-rot, slot: 0, byte: 1, to: 1 h}]}|no key"
+                        + " 'to'",
+                "memory: {slots: 2, faults: [{kind: read-error, slot: 0, from: 2 h, to: 1"
+                        + " h}]}|later",
+                "off-time: perhaps|'off-time' cannot be 'perhaps'",
+                "off-time-limit: 0 s|'off-time-limit' must be 1 ms to 3650 d",
+                "cut-leaves: ashes|'cut-leaves' cannot be 'ashes'",
+                "cut-for: 4000 d|'cut-for' must be 0 s to 3650 d"
+            })
+    void aMemoryThatCannotBeIsRefusedWithAnExample(String gauge, String expected) {
+        String problems = Samples.problemsOf(Samples.SMALLEST + "gauge: {" + gauge + "}\n");
+        assertTrue(problems.contains(expected), problems);
+        assertTrue(problems.startsWith("hut.yaml:6:"), problems);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "at: 1 h, set: {gauge.cut-at-write: 1}|a gauge without memory never writes",
+                "from: 1 h, to: 2 h, set: {gauge.cut-at-write: 1}|power goes once",
+                "at: 1 h, set: {gauge.power: away}|'gauge.power' cannot be 'away'",
+                "at: 1 h, set: {gauge.off-time: so}|'gauge.off-time' cannot be 'so'"
+            })
+    void aCutThatCannotBeIsRefused(String step, String expected) {
+        String problems = Samples.problemsOf(Samples.SMALLEST + "timeline: [{" + step + "}]\n");
+        assertTrue(problems.contains(expected), problems);
+    }
+
     @Test
     void shouldShowTheLineAndACaretUnderTheValue() {
         assertEquals(
@@ -67,7 +109,7 @@ class ScenarioProblemTest {
             "hut.yaml:1:9: this program reads format 1",
             "hut.yaml:3:11: expected a time such as 2 h 30 min, but found '7' without a unit",
             "hut.yaml:5:10: 'capacity' is missing in battery; expected 'capacity: 60 Ah @ 20 h'",
-            "hut.yaml:5:22: 'chemistry' cannot be 'lead'; expected one of: lead-acid-agm, lifepo4",
+            "hut.yaml:5:22: 'chemistry' cannot be 'lead'; expected one of: lead-acid-flooded,",
             "hut.yaml:5:28: there is no key 'capcity' in battery; did you mean 'capacity'?",
             "hut.yaml:6:17: expected a shunt rating such as 100 A / 75 mV, but found '75 mV'",
             "hut.yaml:7:9: there is no key 'absorbtion' in gauge; did you mean 'absorption'?",

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.scenario;
 
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import org.gaugebench.core.settings.ChemistryPreset;
 import org.gaugebench.core.settings.GaugeSettings;
@@ -25,23 +26,39 @@ final class SettingsTable {
     private SettingsTable() {}
 
     static String markdown() {
-        GaugeSettings lead = ChemistryPreset.LEAD_ACID_AGM.builder(12_000).build();
-        GaugeSettings lithium = ChemistryPreset.LIFEPO4.builder(12_000).build();
         StringBuilder table =
                 new StringBuilder(
                         """
-                        | key | range | default: `lead-acid-agm`, `lifepo4` | meaning |
+                        | key | range | default; of another chemistry | meaning |
                         |---|---|---|---|
                         """);
         for (Setting setting : Setting.values()) {
-            String ofLead = SettingText.of(setting, lead.get(setting));
-            String ofLithium = SettingText.of(setting, lithium.get(setting));
-            String usual = ofLead.equals(ofLithium) ? ofLead : ofLead + ", " + ofLithium;
+            String usual = usual(setting);
             table.append("| `").append(setting.key()).append("` | ").append(range(setting));
             table.append(" | ").append(FROM_THE_FILE.getOrDefault(setting, usual));
             table.append(" | ").append(meaning(setting)).append(" |\n");
         }
         return table.toString();
+    }
+
+    /** The value of {@code lead-acid-agm}, then those chemistries that have another one. */
+    private static String usual(Setting setting) {
+        Map<String, String> chemistriesByValue = new LinkedHashMap<>();
+        chemistriesByValue.put(of(ChemistryPreset.LEAD_ACID_AGM, setting), "");
+        for (ChemistryPreset preset : ChemistryPreset.values()) {
+            String key = "`" + preset.key() + "`";
+            chemistriesByValue.merge(of(preset, setting), key, (all, one) -> all + ", " + one);
+        }
+        StringBuilder text = new StringBuilder();
+        chemistriesByValue.forEach(
+                (value, chemistries) ->
+                        text.append(text.isEmpty() ? value : "; " + chemistries + ": " + value));
+        return text.toString();
+    }
+
+    private static String of(ChemistryPreset preset, Setting setting) {
+        GaugeSettings settings = preset.builder(12_000).build();
+        return SettingText.of(setting, settings.get(setting));
     }
 
     private static String range(Setting setting) {

@@ -21,7 +21,8 @@ import org.gaugebench.sim.device.GaugeDevice;
  * rules that may set the count; each stage is its own small class.
  *
  * <p>Without the mistakes of {@link MistakeFamily#FULL}, {@link MistakeFamily#EMPTY} and {@link
- * MistakeFamily#HOURS} it has no full rule, no empty rule and no hours.
+ * MistakeFamily#HOURS} it has no full rule, no empty rule and no hours. Like the plain counter it
+ * carries its count over a restart.
  */
 public final class ExhibitGauge implements GaugeDevice {
     // Stages, in the order in which a sample passes.

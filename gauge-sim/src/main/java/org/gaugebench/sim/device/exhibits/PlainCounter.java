@@ -21,6 +21,9 @@ import org.gaugebench.sim.device.GaugeDevice;
  * sums counts times milliseconds, which are whole numbers, so nothing is lost to rounding; the
  * scale enters only when it is read. {@link ExhibitGauge} without a mistake does the same by other
  * code, and a test holds the two together.
+ *
+ * <p>After a restart it counts on from where it was, as if every tick had been saved: what it then
+ * shows wrong is the charge that flowed unseen, and nothing else.
  */
 public final class PlainCounter implements GaugeDevice {
     private final CountScale scale;

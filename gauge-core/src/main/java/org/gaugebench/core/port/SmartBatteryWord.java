@@ -1,8 +1,8 @@
-package org.gaugebench.core.readout;
+package org.gaugebench.core.port;
 
 /**
- * Function codes of the Smart Battery Data Specification 1.1 (1998) that {@link SmartBatteryView}
- * answers, and the masks of its status word.
+ * Function codes of the Smart Battery Data Specification 1.1 (1998) that the bus view answers, and
+ * the masks of its status word.
  */
 public final class SmartBatteryWord {
     /** Threshold of the capacity alarm, mAh. */
