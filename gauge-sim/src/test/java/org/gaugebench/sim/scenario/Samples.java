@@ -100,6 +100,10 @@ final class Samples {
                 float-below: none
                 absorption-limit: none
                 sun: {peak: 9 A, sunrise: 5 h, sunset: 20 h 30 min, clouds: 30 %, cloud-depth: 70 %}
+                cable-resistance: 8 mOhm
+                meter-error: -0.4 %
+                runs-for: 20 h
+                equalizing: {voltage: 30 V, for: 90 min, every: 14 d}
             loads:
               lamp: {current: 1.2 A, switched: off}
               radio: {power: 30 W}
