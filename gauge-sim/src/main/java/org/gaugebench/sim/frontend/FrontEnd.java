@@ -9,6 +9,7 @@ import org.gaugebench.sim.scenario.SensorSpec;
 import org.gaugebench.sim.scenario.SensorSpec.Sampling;
 import org.gaugebench.sim.scenario.SensorTrait;
 import org.gaugebench.sim.scenario.SensorTraits;
+import org.gaugebench.sim.scenario.WiringSpec;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,6 +30,7 @@ public final class FrontEnd {
     private final boolean temperatureFitted;
     private final SeedTree seeds;
     private final String lane;
+    private @Nullable SenseLeads leads;
     private @Nullable SampleTimer timer;
     private @Nullable Frames frames;
     private @Nullable WrongClock wrongClock;
@@ -176,8 +178,11 @@ public final class FrontEnd {
      */
     public boolean sample(Truth truth, Sample out) {
         nowMillis = truth.timeMillis();
-        double amps = integrating ? truth.meanCurrentAmps() : truth.currentAmps();
-        double volts = shunt.voltsAt(amps, truth);
+        double amps = integrating ? truth.meanShuntAmps() : truth.shuntAmps();
+        double volts =
+                leads == null
+                        ? shunt.voltsAt(amps, truth)
+                        : shunt.voltsAt(leads.ampsSeen(amps), truth) + leads.volts();
         if (timer != null) {
             if (!timer.take(volts, nowMillis)) {
                 return false;
@@ -202,6 +207,14 @@ public final class FrontEnd {
     public void setOffsetNanovolts(long nanovolts) {
         offsetNanovolts = nanovolts;
         shunt.setOffsetNanovolts(nanovolts);
+    }
+
+    /** Connects the leads from the shunt as they really are. */
+    public void setWiring(WiringSpec wiring) {
+        if (leads == null) {
+            leads = new SenseLeads(spec);
+        }
+        leads.connect(wiring);
     }
 
     /** The gauge's machine starts anew: its millisecond counter begins where it always does. */

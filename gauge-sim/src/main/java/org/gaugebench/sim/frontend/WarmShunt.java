@@ -61,7 +61,7 @@ final class WarmShunt implements ShuntPath {
     public double voltsAt(double amps, Truth truth) {
         double seconds = (truth.timeMillis() - lastMillis) / 1e3;
         lastMillis = truth.timeMillis();
-        double mean = truth.meanCurrentAmps();
+        double mean = truth.meanShuntAmps();
         double load = mean / ratedAmps;
         emf.step(settledEmfVolts * load * load, seconds);
         double surroundings = truth.temperatureCelsius() - REFERENCE_CELSIUS;

@@ -1,10 +1,8 @@
 package org.gaugebench.sim.plant;
 
-import java.util.Objects;
 import org.gaugebench.sim.scenario.BatterySpec;
 import org.gaugebench.sim.scenario.BatteryTraits;
 import org.gaugebench.sim.scenario.BatteryTraits.Ageing;
-import org.gaugebench.sim.scenario.BatteryTraits.Kinetic;
 import org.gaugebench.sim.scenario.KineticWells;
 import org.jspecify.annotations.Nullable;
 
@@ -34,7 +32,7 @@ final class Battery {
     private final double capacityCoulombs;
     private final double bestEfficiency;
     private final boolean efficiencyFalls;
-    private final double seriesOhms;
+    private final double ownSeriesOhms;
     private final double polarizationOhms;
     private final double polarizationSeconds;
     private final double slowOhms;
@@ -51,6 +49,7 @@ final class Battery {
     private final @Nullable Hysteresis hysteresis;
 
     // State.
+    private double seriesOhms;
     private double chargeCoulombs;
     private double polarizationVolts;
     private double slowVolts;
@@ -83,7 +82,7 @@ final class Battery {
     private double acceptanceAmps;
 
     Battery(BatterySpec spec) {
-        this(spec, wellsOf(spec));
+        this(spec, Wells.given(spec));
     }
 
     /** The wells take some work to find: a copy takes them over. */
@@ -106,7 +105,8 @@ final class Battery {
         efficiency = bestEfficiency;
         efficiencyFalls = traits.efficiencyFallsNearFull();
         // A battery of no resistance has no current at a given voltage; a microohm does no harm.
-        seriesOhms = Math.max(spec.seriesMicroohms(), 1) / 1e6 * growth;
+        ownSeriesOhms = Math.max(spec.seriesMicroohms(), 1) / 1e6 * growth;
+        seriesOhms = ownSeriesOhms;
         polarizationSeconds = spec.polarizationMillis() / 1e3;
         polarizationOhms =
                 polarizationSeconds > 0 ? spec.polarizationMicroohms() / 1e6 * growth : 0;
@@ -138,15 +138,6 @@ final class Battery {
                         : null;
         setTemperature(temperatureCelsius);
         restVolts = curve.voltsAt(chargeCoulombs);
-    }
-
-    private static @Nullable KineticWells wellsOf(BatterySpec spec) {
-        Kinetic ratings = spec.traits().kinetic();
-        return ratings == null
-                ? null
-                : Objects.requireNonNull(
-                        ratings.wells(spec.capacityMicroampHours()),
-                        "ratings of no kinetic battery");
     }
 
     /** A battery in the same state. */
@@ -184,6 +175,13 @@ final class Battery {
             wells.setFloor(keptBackCoulombs, curve.emptyVolts());
         }
         stepMillis = 0;
+    }
+
+    /**
+     * Sets the resistance between its terminals and the bus; voltages are then those of the bus.
+     */
+    void setJointOhms(double ohms) {
+        seriesOhms = ownSeriesOhms + ohms;
     }
 
     /** Makes ready for a step of a length. */

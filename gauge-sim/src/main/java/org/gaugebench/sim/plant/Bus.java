@@ -11,6 +11,12 @@ package org.gaugebench.sim.plant;
 final class Bus {
     private static final int MOST_ITERATIONS = 100;
 
+    /** Slope given to chargers without cable where another has one: 0.1 mV at 100 A. */
+    private static final double SHORT_FEED_OHMS = 1e-6;
+
+    /** A charger on a slope holds its voltage to within the search and its rounding. */
+    private static final double SLACK_VOLTS = 1e-9;
+
     private final Battery battery;
     private final LoadBank loads;
     private final Charger[] chargers;
@@ -18,6 +24,7 @@ final class Bus {
     /** Those that can give something now, lowest set voltage first. */
     private final Charger[] active;
 
+    private final boolean sloped;
     private int activeCount;
     private double supplyAmps;
 
@@ -25,6 +32,7 @@ final class Bus {
     private boolean chargeAllowed;
     private boolean dischargeAllowed;
     private boolean atRegulation;
+    private int regulatorPlace;
     private double regulatorSpareAmps;
     private double volts;
     private double batteryAmps;
@@ -36,6 +44,16 @@ final class Bus {
         this.loads = loads;
         this.chargers = chargers;
         active = new Charger[chargers.length];
+        boolean cables = false;
+        for (Charger charger : chargers) {
+            cables |= charger.cableOhms() > 0;
+        }
+        sloped = cables;
+        for (Charger charger : chargers) {
+            if (sloped) {
+                charger.setFeedOhms(Math.max(charger.cableOhms(), SHORT_FEED_OHMS), SLACK_VOLTS);
+            }
+        }
     }
 
     /** Sorts the chargers anew, after any of them changed its set voltage or supply. */
@@ -67,6 +85,7 @@ final class Bus {
         chargeAllowed = other.chargeAllowed;
         dischargeAllowed = other.dischargeAllowed;
         atRegulation = other.atRegulation;
+        regulatorPlace = other.regulatorPlace;
         regulatorSpareAmps = other.regulatorSpareAmps;
         volts = other.volts;
         batteryAmps = other.batteryAmps;
@@ -105,6 +124,11 @@ final class Bus {
         return atRegulation;
     }
 
+    /** Whether a charger is the one that held its set voltage last. */
+    boolean isRegulator(Charger charger) {
+        return active[regulatorPlace] == charger;
+    }
+
     /** What the regulating charger could give on top. */
     double regulatorSpareAmps() {
         return regulatorSpareAmps;
@@ -116,6 +140,10 @@ final class Bus {
         dischargeAllowed = mayDischarge;
         atRegulation = false;
         starved = false;
+        if (sloped) {
+            solveOnSlopes();
+            return;
+        }
         double from = supplyAmps;
         for (int i = 0; i < activeCount; i++) {
             Charger charger = active[i];
@@ -131,6 +159,7 @@ final class Bus {
             }
             if (demand >= above) {
                 atRegulation = true;
+                regulatorPlace = i;
                 regulatorSpareAmps = from - demand;
                 charger.setOutputAmps(demand - above);
                 giveAll(i + 1);
@@ -143,6 +172,84 @@ final class Bus {
             from = above;
         }
         solveBetween(0, Double.POSITIVE_INFINITY);
+    }
+
+    /**
+     * Chargers behind cables: each gives up to its limit, falling in a straight line to nothing as
+     * the bus nears its set voltage, I = (set - V) / cable. Supply less demand then falls with the
+     * voltage, and the Illinois search finds where they meet.
+     */
+    private void solveOnSlopes() {
+        double high = activeCount > 0 ? active[activeCount - 1].setVolts() : 0;
+        double low = battery.restVolts() / 2;
+        if (activeCount == 0 || high <= low || feedExcess(high) >= 0) {
+            for (int i = 0; i < activeCount; i++) {
+                active[i].setOutputAmps(0);
+            }
+            solveBetween(0, Double.POSITIVE_INFINITY);
+            return;
+        }
+        double excessLow = feedExcess(low);
+        double excessHigh = feedExcess(high);
+        double middle = low;
+        if (excessLow <= 0) {
+            giveAll(0);
+            solveBetween(supplyAmps, high);
+            return;
+        }
+        for (int i = 0; i < MOST_ITERATIONS && high - low > 1e-12; i++) {
+            middle = (low * excessHigh - high * excessLow) / (excessHigh - excessLow);
+            double excess = feedExcess(middle);
+            if (excess > 0) {
+                low = middle;
+                excessLow = excess;
+                excessHigh /= 2;
+            } else if (excess < 0) {
+                high = middle;
+                excessHigh = excess;
+                excessLow /= 2;
+            } else {
+                break;
+            }
+        }
+        settleOnSlopes(middle);
+    }
+
+    private void settleOnSlopes(double atVolts) {
+        double supply = 0;
+        for (int i = 0; i < activeCount; i++) {
+            double amps = feedAmps(active[i], atVolts);
+            active[i].setOutputAmps(amps);
+            supply += amps;
+            if (amps > 0 && amps < active[i].availableAmps()) {
+                atRegulation = true;
+                regulatorPlace = i;
+                regulatorSpareAmps = active[i].availableAmps() - amps;
+            }
+        }
+        double amps = supply - loads.ampsAt(atVolts);
+        boolean barred = amps > 0 ? !chargeAllowed : !dischargeAllowed;
+        if (barred) {
+            // Nothing flows through the battery; what the search left over is rounding.
+            volts = atVolts;
+            batteryAmps = 0;
+            loadAmps = supply;
+            return;
+        }
+        settle(amps, atVolts, supply);
+    }
+
+    private double feedExcess(double atVolts) {
+        double supply = 0;
+        for (int i = 0; i < activeCount; i++) {
+            supply += feedAmps(active[i], atVolts);
+        }
+        return supply - loads.ampsAt(atVolts) - allowed(battery.ampsAt(atVolts));
+    }
+
+    private static double feedAmps(Charger charger, double atVolts) {
+        double amps = (charger.setVolts() - atVolts) / charger.feedOhms();
+        return Math.min(Math.max(amps, 0), charger.availableAmps());
     }
 
     private void giveAll(int first) {

@@ -3,6 +3,7 @@ package org.gaugebench.sim.plant;
 import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.ChargerSpec.SunSpec;
+import org.gaugebench.sim.scenario.ChargerTraits.Equalizing;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,8 +13,9 @@ import org.jspecify.annotations.Nullable;
  *   <li>Bulk becomes absorption when the bus reaches the set voltage.
  *   <li>Absorption becomes float when, at the set voltage, the output has been under {@code
  *       floatBelow} for a minute, or when the set voltage has been held for the longest absorption.
- *   <li>Absorption and float become bulk when the bus has stood more than 2.5 % under the float
- *       voltage for five minutes, and when the charger is switched on.
+ *   <li>A charger with an equalizing stage goes there first, where it is due, and then to float.
+ *   <li>Absorption, equalizing and float become bulk when the bus has stood more than 2.5 % under
+ *       the float voltage for five minutes, and when the charger is switched on.
  * </ul>
  *
  * The minute, the five minutes and the 2.5 % are ours: long enough that a passing load or cloud
@@ -24,6 +26,7 @@ final class Charger {
     enum Phase {
         BULK,
         ABSORPTION,
+        EQUALIZING,
         FLOAT
     }
 
@@ -41,6 +44,10 @@ final class Charger {
     private final double floatBelowAmps;
     private final long absorptionMillis;
     private final @Nullable Sun sun;
+    private final @Nullable Equalizing equalizing;
+    private final double cableOhms;
+    private final double meterFactor;
+    private final long runsForMillis;
 
     // State.
     private boolean switchedOn;
@@ -52,6 +59,12 @@ final class Charger {
     private long taperMillis;
     private long lowMillis;
     private double outputAmps;
+    private double feedOhms;
+    private double slackVolts;
+    private long clockMillis;
+    private long runMillis;
+    private long dueMillis;
+    private long stageMillis;
 
     Charger(ChargerSpec spec, SeedTree seeds) {
         name = spec.name();
@@ -63,6 +76,11 @@ final class Charger {
         absorptionMillis = spec.absorptionMillis() > 0 ? spec.absorptionMillis() : Long.MAX_VALUE;
         SunSpec sunSpec = spec.sun();
         sun = sunSpec == null ? null : new Sun(sunSpec, seeds.seedOf("plant/" + name + "/clouds"));
+        equalizing = spec.traits().equalizing();
+        cableOhms = spec.traits().cableMicroohms() / 1e6;
+        meterFactor = 1 / (1 + spec.traits().meterErrorPartsPerMillion() / 1e6);
+        long limitMillis = spec.traits().runsForMillis();
+        runsForMillis = limitMillis > 0 ? limitMillis : Long.MAX_VALUE;
         supplyAmps = limitAmps;
         switchedOn = spec.switchedOn();
         enter(Phase.BULK);
@@ -79,6 +97,10 @@ final class Charger {
         taperMillis = other.taperMillis;
         lowMillis = other.lowMillis;
         outputAmps = other.outputAmps;
+        clockMillis = other.clockMillis;
+        runMillis = other.runMillis;
+        dueMillis = other.dueMillis;
+        stageMillis = other.stageMillis;
         if (sun != null && other.sun != null) {
             sun.adopt(other.sun);
         }
@@ -110,6 +132,22 @@ final class Charger {
         outputAmps = amps;
     }
 
+    /** Resistance of its cable to the bus; 0 for a charger at the bus. */
+    double cableOhms() {
+        return cableOhms;
+    }
+
+    /** Tells that its bus reckons with feeds of a slope, this one's included. */
+    void setFeedOhms(double ohms, double slack) {
+        feedOhms = ohms;
+        slackVolts = slack;
+    }
+
+    /** Resistance between the voltage that it holds and the bus. */
+    double feedOhms() {
+        return feedOhms;
+    }
+
     boolean isSolar() {
         return sun != null;
     }
@@ -117,6 +155,7 @@ final class Charger {
     void switchTo(boolean on) {
         if (on && !switchedOn) {
             enter(Phase.BULK);
+            runMillis = 0;
         }
         switchedOn = on;
         outputAmps = 0;
@@ -140,24 +179,43 @@ final class Charger {
      * @return whether the set voltage changed
      */
     boolean advance(int millis, double busVolts) {
+        clockMillis += millis;
         if (!switchedOn) {
             return false;
         }
-        if (phase == Phase.BULK) {
-            return busVolts >= setVolts && enter(Phase.ABSORPTION);
+        runMillis += millis;
+        if (runMillis >= runsForMillis) {
+            switchTo(false);
+            return true;
         }
-        lowMillis = busVolts < (floatVolts + compensationVolts) * LOW_PART ? lowMillis + millis : 0;
+        double ownVolts = busVolts + outputAmps * feedOhms;
+        boolean held = ownVolts >= setVolts - slackVolts;
+        if (phase == Phase.BULK) {
+            return held && enter(Phase.ABSORPTION);
+        }
+        lowMillis = ownVolts < (floatVolts + compensationVolts) * LOW_PART ? lowMillis + millis : 0;
         if (lowMillis >= LOW_HOLD_MILLIS) {
             return enter(Phase.BULK);
         }
         if (phase == Phase.FLOAT) {
             return false;
         }
-        boolean held = busVolts >= setVolts;
+        if (phase == Phase.EQUALIZING && equalizing != null) {
+            stageMillis += millis;
+            return stageMillis >= equalizing.forMillis() && enter(Phase.FLOAT);
+        }
         heldMillis += held ? millis : 0;
         taperMillis = held && outputAmps < floatBelowAmps ? taperMillis + millis : 0;
         return (taperMillis >= TAPER_HOLD_MILLIS || heldMillis >= absorptionMillis)
-                && enter(Phase.FLOAT);
+                && enter(equalizeIfDue());
+    }
+
+    private Phase equalizeIfDue() {
+        if (equalizing == null || clockMillis < dueMillis) {
+            return Phase.FLOAT;
+        }
+        dueMillis = clockMillis + equalizing.everyMillis();
+        return Phase.EQUALIZING;
     }
 
     private boolean enter(Phase next) {
@@ -165,11 +223,16 @@ final class Charger {
         heldMillis = 0;
         taperMillis = 0;
         lowMillis = 0;
+        stageMillis = 0;
         renewSetVolts();
         return true;
     }
 
     private void renewSetVolts() {
-        setVolts = (phase == Phase.FLOAT ? floatVolts : absorptionVolts) + compensationVolts;
+        double volts = phase == Phase.FLOAT ? floatVolts : absorptionVolts;
+        if (phase == Phase.EQUALIZING && equalizing != null) {
+            volts = equalizing.microvolts() / 1e6;
+        }
+        setVolts = (volts + compensationVolts) * meterFactor;
     }
 }

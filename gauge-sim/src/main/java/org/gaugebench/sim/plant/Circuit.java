@@ -8,6 +8,7 @@ import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.LoadSpec;
 import org.gaugebench.sim.scenario.Scenario;
+import org.gaugebench.sim.scenario.WiringSpec;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,6 +29,7 @@ public final class Circuit implements Truth {
     private final LoadBank loads;
     private final Charger[] chargers;
     private final Bus bus;
+    private final Wiring wiring;
     private final boolean anySun;
     private final @Nullable Surroundings surroundings;
 
@@ -50,6 +52,7 @@ public final class Circuit implements Truth {
      */
     public Circuit(Scenario scenario, SeedTree seeds) {
         this(scenario.battery(), scenario.chargers(), scenario.loads(), seeds);
+        setWiring(scenario.wiring());
     }
 
     /**
@@ -92,8 +95,8 @@ public final class Circuit implements Truth {
         }
         anySun = solar;
         bus = new Bus(battery, loads, chargers);
+        wiring = new Wiring(loadSpecs, chargerSpecs, loads, chargers, bus);
         busVolts = battery.restVolts();
-        renewAfterMillis = 0;
     }
 
     /** A plant in the same state, which goes on by itself and to the same bits. */
@@ -105,6 +108,7 @@ public final class Circuit implements Truth {
             twin.chargers[i].adopt(chargers[i]);
         }
         twin.bus.adopt(bus);
+        twin.setWiring(wiring.spec());
         twin.timeMillis = timeMillis;
         twin.isolatorOpen = isolatorOpen;
         twin.busVolts = busVolts;
@@ -132,7 +136,8 @@ public final class Circuit implements Truth {
         busVolts = bus.volts();
         meanAmps = bus.batteryAmps();
         battery.advance(meanAmps, busVolts);
-        protection.watch(meanAmps, battery.decidingVolts(meanAmps, busVolts));
+        double terminalVolts = busVolts - meanAmps * wiring.jointOhms();
+        protection.watch(meanAmps, battery.decidingVolts(meanAmps, terminalVolts));
         timeMillis = endMillis;
         for (Charger charger : chargers) {
             if (charger.advance(millis, busVolts)) {
@@ -192,24 +197,25 @@ public final class Circuit implements Truth {
      */
     public boolean apply(Change change) {
         boolean on = change.value() != 0;
-        return switch (change.target()) {
-            case LOAD_SWITCH -> switchLoad(change.name(), on);
-            case LOAD_AMOUNT -> setLoadAmount(change.name(), change.value());
-            case CHARGER_SWITCH -> switchCharger(change.name(), on);
-            case ISOLATOR -> {
-                setIsolatorOpen(on);
-                yield true;
+        switch (change.target()) {
+            case LOAD_SWITCH -> {
+                return switchLoad(change.name(), on);
             }
-            case PROTECTION -> {
-                forceProtectionOpen(on);
-                yield true;
+            case LOAD_AMOUNT -> {
+                return setLoadAmount(change.name(), change.value());
             }
-            case BATTERY_TEMPERATURE -> {
-                setBatteryTemperature(change.value() / 1e3);
-                yield true;
+            case CHARGER_SWITCH -> {
+                return switchCharger(change.name(), on);
             }
-            default -> false;
-        };
+            case ISOLATOR -> setIsolatorOpen(on);
+            case PROTECTION -> forceProtectionOpen(on);
+            case BATTERY_TEMPERATURE -> setBatteryTemperature(change.value() / 1e3);
+            case WIRING -> setWiring(wiring.spec().with(change.name(), change.value()));
+            default -> {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Switches a load; false for an unknown name. A cycling load begins with its on part. */
@@ -256,6 +262,19 @@ public final class Circuit implements Truth {
         protection.force(open);
     }
 
+    /** Wires the plant anew; the front end's part of the wiring is not the plant's. */
+    public void setWiring(WiringSpec spec) {
+        wiring.set(spec);
+        battery.setJointOhms(wiring.jointOhms());
+        loads.setOwnAmps(wiring.ownAmps());
+        askForRenewal();
+    }
+
+    /** The present wiring. */
+    public WiringSpec wiring() {
+        return wiring.spec();
+    }
+
     /** Moves battery and temperature-compensated chargers to a temperature. */
     public void setBatteryTemperature(double celsius) {
         battery.setTemperature(celsius);
@@ -285,28 +304,31 @@ public final class Circuit implements Truth {
         return meanAmps;
     }
 
-    /**
-     * {@inheritDoc}
-     *
-     * <p>Differs from the mean only through cycling loads: what they draw at this instant beyond
-     * their mean is given by the regulating charger as far as it has current to spare, and by the
-     * battery beyond that. The voltage is taken as in the mean.
-     */
     @Override
     public double currentAmps() {
-        double excess = loads.excessAmpsAt(timeMillis, busVolts);
-        if (excess == 0 || meanAmps == 0) {
-            return meanAmps;
-        }
-        if (bus.isRegulated()) {
-            excess = Math.max(excess - bus.regulatorSpareAmps(), 0);
-        }
-        return meanAmps - excess;
+        return wiring.batteryAmpsAt(timeMillis, meanAmps);
+    }
+
+    @Override
+    public double meanShuntAmps() {
+        return wiring.isStraight() ? meanAmps : wiring.meanShuntAmps(meanAmps);
+    }
+
+    @Override
+    public double shuntAmps() {
+        return wiring.shuntAmpsAt(timeMillis, meanAmps);
+    }
+
+    @Override
+    public double batteryVolts() {
+        boolean parted = isolatorOpen || protection.isForcedOpen();
+        boolean blocked = protection.isTripped() && meanAmps == 0;
+        return parted || blocked ? battery.restVolts() : busVolts - meanAmps * wiring.jointOhms();
     }
 
     @Override
     public double voltageVolts() {
-        return busVolts;
+        return wiring.spec().voltageAtBattery() ? batteryVolts() : busVolts;
     }
 
     @Override
@@ -353,6 +375,7 @@ public final class Circuit implements Truth {
                         "held", true, LoadSpec.Kind.CONSTANT_CURRENT, Math.round(amps * 1e6), 0, 0);
         Circuit twin = new Circuit(batterySpec, List.of(), List.of(load), seeds, battery.copy());
         twin.protection.adopt(protection);
+        twin.setWiring(wiring.spec().jointAlone());
         twin.isolatorOpen = isolatorOpen;
         twin.timeMillis = timeMillis;
         twin.heatedMillis = heatedMillis;

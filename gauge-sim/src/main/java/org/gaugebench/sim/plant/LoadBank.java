@@ -7,6 +7,8 @@ import org.jspecify.annotations.Nullable;
 /** All loads as three sums, renewed only when a load switches. */
 final class LoadBank {
     private final Load[] loads;
+    private final double[] meanParts;
+    private double ownAmps;
     private boolean anyVarying;
 
     // Sums of the means over the present step.
@@ -16,6 +18,7 @@ final class LoadBank {
 
     LoadBank(List<LoadSpec> specs) {
         loads = specs.stream().map(Load::new).toArray(Load[]::new);
+        meanParts = new double[loads.length];
     }
 
     /** Takes over the state of another bank of the same specs. */
@@ -23,6 +26,7 @@ final class LoadBank {
         for (int i = 0; i < loads.length; i++) {
             loads[i].adopt(other.loads[i]);
         }
+        System.arraycopy(other.meanParts, 0, meanParts, 0, meanParts.length);
         anyVarying = other.anyVarying;
         currentAmps = other.currentAmps;
         powerWatts = other.powerWatts;
@@ -44,13 +48,15 @@ final class LoadBank {
      * @return the next instant after which they must be renewed
      */
     long renew(long fromMillis, long toMillis) {
-        currentAmps = 0;
+        currentAmps = ownAmps;
         powerWatts = 0;
         conductanceSiemens = 0;
         anyVarying = false;
         long next = Long.MAX_VALUE;
-        for (Load load : loads) {
+        for (int i = 0; i < loads.length; i++) {
+            Load load = loads[i];
             double part = load.meanOver(fromMillis, toMillis) * load.size();
+            meanParts[i] = part;
             switch (load.kind()) {
                 case CONSTANT_CURRENT -> currentAmps += part;
                 case CONSTANT_POWER -> powerWatts += part;
@@ -76,17 +82,48 @@ final class LoadBank {
         if (!anyVarying || volts <= 0) {
             return 0;
         }
-        double amps = 0;
+        double amps = ownAmps;
         for (Load load : loads) {
-            double part = load.at(millis) * load.size();
-            amps +=
-                    switch (load.kind()) {
-                        case CONSTANT_CURRENT -> part;
-                        case CONSTANT_POWER -> part / volts;
-                        case CONSTANT_RESISTANCE -> part * volts;
-                    };
+            amps += amps(load.kind(), load.at(millis) * load.size(), volts);
         }
         return amps - ampsAt(volts);
+    }
+
+    private static double amps(LoadSpec.Kind kind, double part, double volts) {
+        return switch (kind) {
+            case CONSTANT_CURRENT -> part;
+            case CONSTANT_POWER -> part / volts;
+            case CONSTANT_RESISTANCE -> part * volts;
+        };
+    }
+
+    /**
+     * What of the loads' current goes another way than through the shunt, mean over the step.
+     *
+     * @param pastParts of each load's current, in the order of the loads
+     * @param volts of the bus, above 0
+     */
+    double meanPastAmps(double[] pastParts, double volts) {
+        double amps = 0;
+        for (int i = 0; i < loads.length; i++) {
+            amps += pastParts[i] * amps(loads[i].kind(), meanParts[i], volts);
+        }
+        return amps;
+    }
+
+    /** The same at an instant. */
+    double pastAmpsAt(double[] pastParts, long millis, double volts) {
+        double amps = 0;
+        for (int i = 0; i < loads.length; i++) {
+            Load load = loads[i];
+            amps += pastParts[i] * amps(load.kind(), load.at(millis) * load.size(), volts);
+        }
+        return amps;
+    }
+
+    /** What the gauge draws for itself; acts from the next renewal. */
+    void setOwnAmps(double amps) {
+        ownAmps = amps;
     }
 
     boolean isAsking() {

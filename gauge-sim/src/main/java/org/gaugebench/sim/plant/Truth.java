@@ -22,6 +22,24 @@ public interface Truth {
     /** Battery current at the end of the last step, in amps. */
     double currentAmps();
 
+    /**
+     * Mean current through the shunt over the last step, in amps; positive towards the battery. Of
+     * the battery's own current it lacks what goes past the shunt.
+     */
+    default double meanShuntAmps() {
+        return meanCurrentAmps();
+    }
+
+    /** Current through the shunt at the end of the last step, in amps. */
+    default double shuntAmps() {
+        return currentAmps();
+    }
+
+    /** Voltage between the battery's terminals at the end of the last step, in volts. */
+    default double batteryVolts() {
+        return voltageVolts();
+    }
+
     /** Voltage between the gauge's leads at the end of the last step, in volts. */
     double voltageVolts();
 

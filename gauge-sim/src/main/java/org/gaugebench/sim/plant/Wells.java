@@ -1,6 +1,10 @@
 package org.gaugebench.sim.plant;
 
+import java.util.Objects;
+import org.gaugebench.sim.scenario.BatterySpec;
+import org.gaugebench.sim.scenario.BatteryTraits.Kinetic;
 import org.gaugebench.sim.scenario.KineticWells;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Available and bound charge of a battery, and the voltage that goes with them.
@@ -38,6 +42,20 @@ final class Wells {
 
     // Derived at the start of each step.
     private double slope;
+
+    /**
+     * The wells that a battery's ratings give.
+     *
+     * @return null for a battery of one well
+     */
+    static @Nullable KineticWells given(BatterySpec spec) {
+        Kinetic ratings = spec.traits().kinetic();
+        return ratings == null
+                ? null
+                : Objects.requireNonNull(
+                        ratings.wells(spec.capacityMicroampHours()),
+                        "ratings of no kinetic battery");
+    }
 
     /**
      * Creates the wells.

@@ -23,6 +23,7 @@ import org.gaugebench.sim.scenario.MemorySpec;
 import org.gaugebench.sim.scenario.SampleMode;
 import org.gaugebench.sim.scenario.SensorSpec;
 import org.gaugebench.sim.scenario.SensorTrait;
+import org.gaugebench.sim.scenario.WiringSpec;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -149,6 +150,10 @@ public final class Lane {
         } catch (PowerCut cut) {
             supply.cut(nowMillis);
         }
+    }
+
+    void setWiring(WiringSpec wiring) {
+        frontEnd.setWiring(wiring);
     }
 
     /** Takes a change of the timeline that is meant for this gauge or for its front end. */

@@ -52,6 +52,7 @@ public final class Rig {
         for (GaugeSpec gauge : scenario.gauges()) {
             lanes.add(new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer));
         }
+        wireLanes();
     }
 
     /**
@@ -191,6 +192,10 @@ public final class Rig {
                     CLOCK_JUMP,
                     CLOCK_SWITCH ->
                     lane(change.name()).apply(change, circuit);
+            case WIRING -> {
+                circuit.apply(change);
+                wireLanes();
+            }
             default -> circuit.apply(change);
         }
     }
@@ -215,6 +220,12 @@ public final class Rig {
             }
         }
         throw new IllegalArgumentException("no gauge is called " + name);
+    }
+
+    private void wireLanes() {
+        for (Lane lane : lanes) {
+            lane.setWiring(circuit.wiring());
+        }
     }
 
     /** What runs. */

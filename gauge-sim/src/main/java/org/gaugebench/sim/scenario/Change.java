@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param atMillis when, from the start
  * @param target which part owns it
- * @param name of the load or charger or gauge; for a setting the gauge's name, a dot and the
- *     setting's key; empty for the others
+ * @param name of the load or charger or gauge, or the key of the wiring; for a setting the gauge's
+ *     name, a dot and the setting's key; empty for the others
  * @param value the new value: 1 for on, open or forced, 0 for off, closed or automatic; else
  *     microamps, microwatts, microohms, millicelsius, nanovolts or parts per million by target; for
  *     a setting in the setting's unit
@@ -32,6 +32,8 @@ public record Change(long atMillis, Target target, String name, long value) {
         BATTERY_TEMPERATURE,
         /** Offset of the shunt channel, nanovolts. */
         SENSOR_OFFSET,
+        /** The wiring; the name is the key below "wiring", the value as its reader gives it. */
+        WIRING,
         /** A gauge's supply on (1) or off (0). */
         GAUGE_POWER,
         /** How well a gauge knows its time without power, by the order of {@code OffTime}. */

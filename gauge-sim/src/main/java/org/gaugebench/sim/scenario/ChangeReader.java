@@ -94,6 +94,17 @@ final class ChangeReader {
                             parts.sensor().traits().get(trait),
                             block -> SensorTraits.read(block, key, trait)));
         }
+        for (String key : WiringReader.addresses(parts)) {
+            String address = "wiring." + key;
+            long initial = parts.wiring().get(key);
+            addresses.add(
+                    new Address(
+                            address,
+                            Change.Target.WIRING,
+                            key,
+                            initial,
+                            block -> WiringReader.value(block, address, key, initial)));
+        }
         for (GaugeSpec gauge : parts.gauges()) {
             addPower(gauge);
             addClock(gauge);

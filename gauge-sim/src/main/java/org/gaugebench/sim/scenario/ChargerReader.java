@@ -49,7 +49,8 @@ final class ChargerReader {
                                 1_000,
                                 365 * DAY_MILLIS,
                                 usual.absorptionMillis()),
-                        block.has("sun") ? sun(block.block("sun", "sun"), limit) : null);
+                        block.has("sun") ? sun(block.block("sun", "sun"), limit) : null,
+                        ChargerTraitsReader.read(block, absorption));
         block.finish();
         if (floating > absorption) {
             block.problem(

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param floatBelowMicroamps charger output under which absorption ends; 0 for never by current
  * @param absorptionMillis longest absorption; 0 for no time limit
  * @param sun the supply that limits it, or null for a supply without limit
+ * @param traits what goes beyond three phases at the bus
  */
 public record ChargerSpec(
         String name,
@@ -24,7 +25,32 @@ public record ChargerSpec(
         long microvoltsPerKelvin,
         long floatBelowMicroamps,
         long absorptionMillis,
-        @Nullable SunSpec sun) {
+        @Nullable SunSpec sun,
+        ChargerTraits traits) {
+
+    /** A charger without traits. */
+    public ChargerSpec(
+            String name,
+            boolean switchedOn,
+            long absorptionMicrovolts,
+            long floatMicrovolts,
+            long currentLimitMicroamps,
+            long microvoltsPerKelvin,
+            long floatBelowMicroamps,
+            long absorptionMillis,
+            @Nullable SunSpec sun) {
+        this(
+                name,
+                switchedOn,
+                absorptionMicrovolts,
+                floatMicrovolts,
+                currentLimitMicroamps,
+                microvoltsPerKelvin,
+                floatBelowMicroamps,
+                absorptionMillis,
+                sun,
+                ChargerTraits.NONE);
+    }
 
     /**
      * A half-sine sun with seeded clouds.

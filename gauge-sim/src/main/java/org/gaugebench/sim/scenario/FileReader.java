@@ -24,7 +24,15 @@ final class FileReader {
     private static final int LONGEST_ABOUT = 20_000;
     private static final int MOST_PARTS = 100;
     private static final Set<String> RESERVED =
-            Set.of("isolator", "protection", "battery", "sensor", "gauge", "truth", "none");
+            Set.of(
+                    "isolator",
+                    "protection",
+                    "battery",
+                    "sensor",
+                    "gauge",
+                    "truth",
+                    "wiring",
+                    "none");
 
     private final Problems problems;
     private final String fileName;
@@ -67,7 +75,10 @@ final class FileReader {
         for (String name : newNames(loadBlock, "load")) {
             loads.add(LoadReader.read(loadBlock.block(name, "load '" + name + "'"), name));
         }
-        Parts parts = new Parts(battery, sensor, gauges, chargers, loads);
+        WiringSpec wiring =
+                WiringReader.read(
+                        file.block("wiring", "wiring"), WiringReader.partNames(chargers, loads));
+        Parts parts = new Parts(battery, sensor, gauges, chargers, loads, wiring);
         List<Change> changes =
                 new TimelineReader(problems, duration, parts)
                         .read(file.list("timeline", "{at: 2 h, set: {lamp: on}}"));
@@ -95,6 +106,7 @@ final class FileReader {
                 gauges,
                 List.copyOf(chargers),
                 List.copyOf(loads),
+                wiring,
                 changes,
                 expectations);
     }

@@ -133,6 +133,7 @@ final class PartWriter {
         lines.quantityOrNone(
                 "absorption-limit", MILLIS, it.absorptionMillis(), usual.absorptionMillis());
         sun(it.sun(), it.currentLimitMicroamps());
+        ChargerTraitsReader.write(it.traits(), lines);
         lines.close();
     }
 

@@ -10,10 +10,12 @@ import java.util.List;
  * @param gauges in file order
  * @param chargers in file order
  * @param loads in file order
+ * @param wiring at the start
  */
 record Parts(
         BatterySpec battery,
         SensorSpec sensor,
         List<GaugeSpec> gauges,
         List<ChargerSpec> chargers,
-        List<LoadSpec> loads) {}
+        List<LoadSpec> loads,
+        WiringSpec wiring) {}

@@ -19,6 +19,7 @@ import java.util.List;
  * @param gauges at least one; the first is the one under test
  * @param chargers in file order
  * @param loads in file order
+ * @param wiring between battery, shunt, gauge and bus
  * @param changes in order of time, file order within one moment
  * @param expectations in file order; may be empty ("no verdict")
  */
@@ -36,6 +37,7 @@ public record Scenario(
         List<GaugeSpec> gauges,
         List<ChargerSpec> chargers,
         List<LoadSpec> loads,
+        WiringSpec wiring,
         List<Change> changes,
         List<Expectation> expectations) {
     /** The file and, where it makes several runs, which of them. */
@@ -59,6 +61,7 @@ public record Scenario(
                 gauges,
                 chargers,
                 loads,
+                wiring,
                 changes,
                 expectations);
     }

@@ -78,6 +78,7 @@ public final class ScenarioWriter {
             it.loads().forEach(parts::load);
             lines.close();
         }
+        WiringReader.write(it.wiring(), lines);
         StepWriter steps = new StepWriter(lines, it);
         steps.timeline();
         steps.expectations();

@@ -81,6 +81,7 @@ final class StepWriter {
             case CLOCK_JITTER -> change.name() + ".clock-jitter";
             case CLOCK_JUMP -> change.name() + ".clock-jump";
             case CLOCK_SWITCH -> change.name() + ".clock";
+            case WIRING -> "wiring." + change.name();
             case GAUGE_POWER -> change.name() + ".power";
             case GAUGE_OFF_TIME -> change.name() + ".off-time";
             case GAUGE_CUT -> change.name() + ".cut-at-write";
@@ -100,6 +101,7 @@ final class StepWriter {
             case PROTECTION -> one ? "open" : "automatic";
             case BATTERY_TEMPERATURE ->
                     QuantityFormat.format(change.value(), RecordUnit.MILLICELSIUS);
+            case WIRING -> WiringReader.text(change.name(), change.value());
             case SENSOR_OFFSET -> QuantityFormat.format(change.value(), RecordUnit.NANOVOLTS);
             case SENSOR_SAMPLES -> PowerReader.key(SampleMode.values()[(int) change.value()]);
             case CLOCK_ERROR -> QuantityFormat.format(change.value(), RecordUnit.PARTS_PER_MILLION);

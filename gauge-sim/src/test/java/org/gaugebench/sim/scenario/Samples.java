@@ -126,6 +126,10 @@ final class Samples {
                 float-below: none
                 absorption-limit: none
                 sun: {peak: 9 A, sunrise: 5 h, sunset: 20 h 30 min, clouds: 30 %, cloud-depth: 70 %}
+                cable-resistance: 8 mOhm
+                meter-error: -0.4 %
+                runs-for: 20 h
+                equalizing: {voltage: 30 V, for: 90 min, every: 14 d}
             loads:
               lamp: {current: 1.2 A, switched: off}
               radio: {power: 30 W}
@@ -134,7 +138,18 @@ final class Samples {
                 inrush: {peak: 500 %, time-constant: 150 ms}}
               dimmer: {current: 3 A, pulse-width: {frequency: 199.9 Hz, duty: 30 %, phase: 25 %}}
               inverter: {power: 40 W, ripple: {line-frequency: 60 Hz, depth: 80 %, phase: 5 %}}
+            wiring:
+              shunt: reversed
+              sense-leads: swapped
+              lug-resistance: 20 uOhm
+              joint-resistance: 3 mOhm
+              voltage-sense: battery
+              own-supply: 12 mA
+              parallel-path: 10 %
+              past-shunt: {lamp: 100 %, shore: 25 %}
             timeline:
+              - {at: 1 h, set: {wiring.sense-leads: open, wiring.past-shunt.radio: 50 %}}
+              - {from: 3 h, to: 4 h, set: {wiring.shunt: right-way, wiring.own-supply: none}}
               - {at: 2 h, set: {lamp: on, isolator: open, protection: open}}
               - {at: 2 h, set: {lamp: off, lamp.current: 2 A, radio.power: 10 W}}
               - {from: 18 h, to: 23 h, every: 1 d, set: {lamp: on, battery.temperature: 3 °C}}
@@ -231,6 +246,7 @@ final class Samples {
                 it.gauges(),
                 it.chargers(),
                 it.loads(),
+                it.wiring(),
                 it.changes(),
                 unmarked);
     }
