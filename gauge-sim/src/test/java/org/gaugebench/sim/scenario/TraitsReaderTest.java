@@ -59,7 +59,8 @@ class TraitsReaderTest {
     @Test
     void aFileFromBeforeTheKeysKeepsItsDigest() throws ScenarioException {
         assertEquals(
-                "0b220dc97c6debb0", ScenarioWriter.digest(ScenarioReader.read("a", Samples.SMALLEST)));
+                "0b220dc97c6debb0",
+                ScenarioWriter.digest(ScenarioReader.read("a", Samples.SMALLEST)));
     }
 
     @ParameterizedTest
