@@ -55,6 +55,14 @@ class TraitsReaderTest {
                 read("weak-cell: {capacity: 90 %, lag: 2 %}"));
     }
 
+    /** As computed by the program before these keys came into the language. */
+    @Test
+    void aFileFromBeforeTheKeysKeepsItsDigest() throws ScenarioException {
+        assertEquals(
+                "0b220dc97c6debb0",
+                ScenarioWriter.digest(ScenarioReader.read("a", Samples.SMALLEST)));
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {
