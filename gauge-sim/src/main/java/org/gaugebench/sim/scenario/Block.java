@@ -78,7 +78,7 @@ final class Block {
         return place;
     }
 
-    private void ask(String key, Consumer<KeyLog.Key> note) {
+    private void ask(String key, Consumer<KeyLog.Asked> note) {
         asked.add(key);
         if (log != null) {
             note.accept(log.key(this, key));

@@ -19,6 +19,7 @@ import org.snakeyaml.engine.v2.nodes.Node;
 /** Reads expectations. One entry with two limits becomes two expectations. */
 final class ExpectationReader {
     private static final long LATEST = Long.MAX_VALUE / 4;
+    private static final int MOST_ENTRIES = 2_000;
     private static final long MOST_EVENTS = 1_000_000_000;
 
     private final Problems problems;
@@ -34,6 +35,10 @@ final class ExpectationReader {
     }
 
     List<Expectation> read(List<Node> entries) {
+        if (entries.size() > MOST_ENTRIES) {
+            problems.add(entries.get(MOST_ENTRIES), "more than " + MOST_ENTRIES + " expectations");
+            return List.of();
+        }
         for (Node entry : entries) {
             readEntry(new Block(problems, entry, "this expectation"));
         }

@@ -23,7 +23,7 @@ final class KeyLog {
     record Place(Block parent, String key, boolean item) {}
 
     /** What is known of one key. */
-    static final class Key {
+    static final class Asked {
         final Set<String> words = new LinkedHashSet<>();
         final Set<String> examples = new LinkedHashSet<>();
         final Set<String> ranges = new LinkedHashSet<>();
@@ -60,7 +60,7 @@ final class KeyLog {
         }
 
         /** Takes over what another key is known as. */
-        void take(Key other) {
+        void take(Asked other) {
             words.addAll(other.words);
             examples.addAll(other.examples);
             ranges.addAll(other.ranges);
@@ -88,7 +88,7 @@ final class KeyLog {
 
     /** What is known of all blocks of one kind. */
     static final class Shape {
-        final Map<String, Key> keys = new TreeMap<>();
+        final Map<String, Asked> keys = new TreeMap<>();
 
         /** Whether its keys are names that the user gives. */
         boolean isNamed;
@@ -130,8 +130,8 @@ final class KeyLog {
         return shapes.computeIfAbsent(path, it -> new Shape());
     }
 
-    Key key(Block block, String key) {
-        return shape(path(block.place())).keys.computeIfAbsent(key, it -> new Key());
+    Asked key(Block block, String key) {
+        return shape(path(block.place())).keys.computeIfAbsent(key, it -> new Asked());
     }
 
     void named(Block block) {

@@ -18,6 +18,9 @@ public final class Variants {
     /** Most ticks of all runs of one file: some hours of one core. */
     static final long MOST_TICKS = 20_000_000_000L;
 
+    /** Most changes and expectations of all combinations: what a machine keeps with ease. */
+    static final int MOST_PIECES = 500_000;
+
     private Variants() {}
 
     /**
@@ -53,9 +56,18 @@ public final class Variants {
         problems.throwIfAny();
         List<Scenario> runs = new ArrayList<>();
         long ticks = 0;
+        int pieces = 0;
         for (VaryReader.Combination combination : combinations) {
             Scenario run = new FileReader(problems, fileName).read(combination.root());
             ticks += run.durationMillis() / Math.max(1, run.tickMillis());
+            pieces += run.changes().size() + run.expectations().size();
+            if (pieces > MOST_PIECES) {
+                vary.refuse(
+                        "all combinations together have more than "
+                                + MOST_PIECES
+                                + " changes and expectations; expected fewer of them");
+                break;
+            }
             runs.add(run.asVariant(combination.name(), run.seed()));
         }
         problems.throwIfAny();

@@ -11,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.gaugebench.sim.scenario.KeyLog.Key;
+import org.gaugebench.sim.scenario.KeyLog.Asked;
 import org.gaugebench.sim.scenario.KeyLog.Shape;
 import org.snakeyaml.engine.v2.nodes.Node;
 
@@ -63,7 +63,7 @@ final class SchemaText {
                     .forEach(
                             (name, key) -> {
                                 if (!name.equals("name")) {
-                                    shape.keys.computeIfAbsent(name, it -> new Key()).take(key);
+                                    shape.keys.computeIfAbsent(name, it -> new Asked()).take(key);
                                 }
                             });
         }
@@ -101,7 +101,7 @@ final class SchemaText {
             return object;
         }
         ObjectNode properties = object.putObject("properties");
-        for (Map.Entry<String, Key> entry : shape.keys.entrySet()) {
+        for (Map.Entry<String, Asked> entry : shape.keys.entrySet()) {
             properties.set(entry.getKey(), key(path, entry.getKey(), entry.getValue()));
         }
         Set<String> required = shape.required;
@@ -117,7 +117,7 @@ final class SchemaText {
         return path.isEmpty() ? key : path + "." + key;
     }
 
-    private ObjectNode key(String path, String name, Key key) {
+    private ObjectNode key(String path, String name, Asked key) {
         if (path.isEmpty() && name.equals(VaryReader.VARY)) {
             ObjectNode vary = MAPPER.createObjectNode().put("type", "object");
             ObjectNode values = vary.putObject("additionalProperties");
@@ -140,7 +140,7 @@ final class SchemaText {
         return any;
     }
 
-    private List<ObjectNode> forms(String path, String name, Key key) {
+    private List<ObjectNode> forms(String path, String name, Asked key) {
         List<ObjectNode> forms = new ArrayList<>();
         if (name.equals("gauge") && !path.isEmpty()) {
             // The words seen are the names of the sample's own gauges.

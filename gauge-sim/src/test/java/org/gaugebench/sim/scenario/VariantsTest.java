@@ -139,6 +139,17 @@ class VariantsTest {
     }
 
     @Test
+    void shouldRefuseMoreThanAMachineShouldKeep() {
+        String often = "timeline: [{at: 0 s, every: 10 s, set: {isolator: closed}}]\n";
+        assertRefused(
+                "more than 500000 changes and expectations",
+                often + "vary:\n" + percents("battery.start", 80));
+        assertRefused(
+                "more than 2000 expectations",
+                "expect:\n" + "  - {event: declared, times: 1}\n".repeat(2_001));
+    }
+
+    @Test
     void shouldRefuseMoreRunsThanAMachineShouldBeAskedFor() throws ScenarioException {
         String most = "vary:\n" + percents("battery.start", 16) + percents("gauge.start", 16);
         assertEquals(256, runs(most).size());
