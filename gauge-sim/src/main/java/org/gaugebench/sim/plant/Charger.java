@@ -48,6 +48,7 @@ final class Charger {
     private final double cableOhms;
     private final double meterFactor;
     private final long runsForMillis;
+    private final boolean watchesTime;
 
     // State.
     private boolean switchedOn;
@@ -81,6 +82,7 @@ final class Charger {
         meterFactor = 1 / (1 + spec.traits().meterErrorPartsPerMillion() / 1e6);
         long limitMillis = spec.traits().runsForMillis();
         runsForMillis = limitMillis > 0 ? limitMillis : Long.MAX_VALUE;
+        watchesTime = limitMillis > 0 || equalizing != null;
         supplyAmps = limitAmps;
         switchedOn = spec.switchedOn();
         enter(Phase.BULK);
@@ -179,14 +181,11 @@ final class Charger {
      * @return whether the set voltage changed
      */
     boolean advance(int millis, double busVolts) {
-        clockMillis += millis;
+        if (watchesTime && timesOut(millis)) {
+            return true;
+        }
         if (!switchedOn) {
             return false;
-        }
-        runMillis += millis;
-        if (runMillis >= runsForMillis) {
-            switchTo(false);
-            return true;
         }
         double ownVolts = busVolts + outputAmps * feedOhms;
         boolean held = ownVolts >= setVolts - slackVolts;
@@ -208,6 +207,17 @@ final class Charger {
         taperMillis = held && outputAmps < floatBelowAmps ? taperMillis + millis : 0;
         return (taperMillis >= TAPER_HOLD_MILLIS || heldMillis >= absorptionMillis)
                 && enter(equalizeIfDue());
+    }
+
+    /** Moves the timers through a step; whether one has switched the charger off. */
+    private boolean timesOut(int millis) {
+        clockMillis += millis;
+        runMillis += millis;
+        if (!switchedOn || runMillis < runsForMillis) {
+            return false;
+        }
+        switchTo(false);
+        return true;
     }
 
     private Phase equalizeIfDue() {

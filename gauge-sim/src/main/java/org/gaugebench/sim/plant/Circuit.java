@@ -328,7 +328,7 @@ public final class Circuit implements Truth {
 
     @Override
     public double voltageVolts() {
-        return wiring.spec().voltageAtBattery() ? batteryVolts() : busVolts;
+        return wiring.isVoltageAtBattery() ? batteryVolts() : busVolts;
     }
 
     @Override

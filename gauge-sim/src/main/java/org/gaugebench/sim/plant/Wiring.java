@@ -30,6 +30,7 @@ final class Wiring {
     private boolean anyLoadPast;
     private boolean anyChargerPast;
     private boolean straight = true;
+    private boolean voltageAtBattery;
 
     Wiring(
             List<LoadSpec> loadSpecs,
@@ -54,6 +55,7 @@ final class Wiring {
         spec = next;
         throughPart = 1 - next.parallelPartsPerMillion() / 1e6;
         jointOhms = next.jointMicroohms() / 1e6;
+        voltageAtBattery = next.voltageAtBattery();
         ownAmps = next.ownSupplyMicroamps() / 1e6;
         Arrays.setAll(loadParts, i -> next.pastShunt(loadSpecs.get(i).name()) / 1e6);
         Arrays.setAll(chargerParts, i -> next.pastShunt(chargerSpecs.get(i).name()) / 1e6);
@@ -68,6 +70,10 @@ final class Wiring {
 
     double ownAmps() {
         return ownAmps;
+    }
+
+    boolean isVoltageAtBattery() {
+        return voltageAtBattery;
     }
 
     /** Whether all of the battery's current crosses the shunt and nothing else does. */
