@@ -1,17 +1,43 @@
 package org.gaugebench.core;
 
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import org.gaugebench.core.port.OffTime;
+import org.gaugebench.core.port.Readout;
+import org.gaugebench.core.saved.StrictStore;
+import org.gaugebench.core.settings.Setting;
 import org.junit.jupiter.api.Test;
 
-/** A life that a property once found: the books of {@link GaugeLife} judge every step. */
+/**
+ * A life that a drawn seed once found: a clipped sample, a larger capacity, a power cut. The gap of
+ * the clipped sample is a smaller part of a larger capacity; the doubt is not (rule S2).
+ */
 class CapacityEditTest {
-    /** The gap of a clipped sample is a smaller part of a larger capacity; the doubt is not. */
+    private static final int MINUTE = 60_000;
+
+    private static int width(GaugeFixture fixture) {
+        Readout readout = fixture.read();
+        return readout.upperEdgePartsPerMillion - readout.lowerEdgePartsPerMillion;
+    }
+
     @Test
-    void aLargerCapacityAndAPowerCutNeverNarrowTheBand() {
-        GaugeLife life = new GaugeLife();
-        new LifeActions.ChargerOn(3).run(life);
-        new LifeActions.Tick(-8_388_608, 11_000, 11_718).run(life);
-        new LifeActions.EditCapacity(12_345).run(life);
-        new LifeActions.PowerCut(0, OffTime.EXACT).run(life);
+    void aLargerCapacityNeverNarrowsTheBandNorDoesAPowerCutAfterIt() {
+        StrictStore store = new StrictStore(4, 256);
+        GaugeFixture fixture =
+                new GaugeFixture(GaugeLife.settings().build(), store, 0, OffTime.EXACT);
+        for (int i = 0; i < 3; i++) {
+            fixture.volts(14_400).tick(GaugeFixture.COUNTS_PER_AMP, MINUTE);
+        }
+        fixture.volts(11_000).tick(-8_388_608, 11_718);
+        int before = width(fixture);
+        var larger = fixture.settings.toBuilder().set(Setting.CAPACITY, 12_345).build();
+        fixture.gauge.changeSettings(larger);
+        int edited = width(fixture);
+        assertTrue(edited >= before, edited + " ppm after the edit, " + before + " before");
+
+        // The edit was not saved yet: the record is of the old capacity.
+        GaugeFixture restarted = new GaugeFixture(larger, store, 0, OffTime.EXACT);
+        int restored = width(restarted);
+        assertTrue(restored >= before, restored + " ppm after the cut, " + before + " saved");
     }
 }
