@@ -32,6 +32,7 @@ final class Corrections {
 
     // State.
     private Trust trust = Trust.UNKNOWN;
+    private boolean restsOnRecord;
     private boolean heldAtLimit;
     private boolean heldAtEmpty;
 
@@ -69,6 +70,18 @@ final class Corrections {
 
     void resume(Trust saved) {
         trust = saved;
+        restsOnRecord = true;
+    }
+
+    /**
+     * Whether this is the first save since a record was restored, with nothing proven or declared
+     * between. A memory that does not write now may not have written before power went either: the
+     * record may be older than a save step (M6).
+     */
+    boolean firstSaveOnRecord() {
+        boolean first = restsOnRecord;
+        restsOnRecord = false;
+        return first;
     }
 
     /** At most one rule sets the count in one minute: full, else empty, else rest. */
@@ -139,6 +152,7 @@ final class Corrections {
         boolean evidence = s.fullRule.isEvidence();
         long step = s.charge.setTo(s.charge.capacityNanocoulombs(), true);
         s.band.anchor(s.fullRule.residualPartsPerMillion());
+        restsOnRecord = false;
         prove(Event.SET_TO_FULL, step, uptimeMillis);
         s.diagnosis.full(s.fullRule.reason() == RuleReason.PROVEN_LATE);
         s.capacity.full(evidence);
@@ -164,6 +178,7 @@ final class Corrections {
                         s.settings.get(Setting.EMPTY_STATE), s.charge.capacityNanocoulombs());
         long step = s.charge.setTo(target, false);
         s.band.anchor(s.settings.get(Setting.EMPTY_RESIDUAL));
+        restsOnRecord = false;
         prove(Event.SET_TO_EMPTY, step, uptimeMillis);
         offerCapacity(s, uptimeMillis);
         return true;
@@ -200,6 +215,7 @@ final class Corrections {
             s.fullRule.declareNotFull();
         }
         s.band.anchor(s.settings.get(Setting.DECLARED_RESIDUAL));
+        restsOnRecord = false;
         s.capacity.full(false);
         s.efficiency.spoil();
         trust = Trust.DECLARED;
@@ -221,6 +237,7 @@ final class Corrections {
         s.efficiency.forget();
         s.diagnosis.newBattery();
         s.band.forget();
+        restsOnRecord = false;
         long shownStep = isKnown() ? step : 0;
         trust = Trust.UNKNOWN;
         heldAtLimit = false;

@@ -150,7 +150,7 @@ public final class Gauge {
 
     private void save() {
         SaveOutcome outcome = memory.save(s, energy, corrections, clock.uptimeMillis(), last);
-        if (!outcome.isSaved() && memory.isRestoredRecordDoubtful()) {
+        if (corrections.firstSaveOnRecord() && !outcome.isSaved()) {
             s.band.forget();
         }
         faults.stand(

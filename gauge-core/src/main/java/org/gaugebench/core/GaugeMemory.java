@@ -34,7 +34,6 @@ final class GaugeMemory {
     private SlotOutcome found = SlotOutcome.NONE_VALID;
     private long uptimeBeforeMillis;
     private long savesCount;
-    private boolean everSaved;
 
     GaugeMemory(StateStore store, GaugeSettings settings) {
         keeps = store.slots() > 0;
@@ -60,7 +59,6 @@ final class GaugeMemory {
     SlotOutcome open() {
         uptimeBeforeMillis = 0;
         savesCount = 0;
-        everSaved = false;
         found = keeps ? ring.open(state) : SlotOutcome.NONE_VALID;
         return found;
     }
@@ -171,7 +169,6 @@ final class GaugeMemory {
         state.currentMicroamps = last.currentMicroamps;
         SaveOutcome outcome = ring.save(state);
         savesCount++;
-        everSaved |= outcome.isSaved();
         schedule.attempted(s.charge.chargeNanocoulombs(), s.grossNanocoulombs());
         return outcome;
     }
@@ -243,14 +240,6 @@ final class GaugeMemory {
     /** Current in the record that was restored. */
     int savedMicroamps() {
         return state.currentMicroamps;
-    }
-
-    /**
-     * Whether a record was restored and none could be written since. A memory that does not write
-     * now may not have written before either: the record may be older than a save step (M6).
-     */
-    boolean isRestoredRecordDoubtful() {
-        return found != SlotOutcome.NONE_VALID && !everSaved;
     }
 
     /** Saves tried since power-up. */

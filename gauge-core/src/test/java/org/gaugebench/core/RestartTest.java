@@ -271,23 +271,50 @@ class RestartTest {
         assertEquals(0, fixture.read().faultBits);
     }
 
-    /** M6: the record may be of any age; a memory that writes once more is believed. */
+    /** M6: the record may be of any age. */
     @Test
-    void aRestoredRecordIsDoubtedWhenNothingCanBeWrittenAfterIt() {
+    void aRestoredRecordIsDoubtedWhenTheFirstSaveAfterItFails() {
         declared();
         GaugeFixture fixture = start();
         assertFalse(fixture.read().bandUnknown);
         Arrays.fill(store.defects, StrictStore.Defect.PROGRAM_FAILS);
         fixture.minutes(60, -AMP);
         assertTrue(fixture.read().bandUnknown);
+        fixture.gauge.command(Command.DECLARE_STATE_OF_CHARGE, 700_000);
+        fixture.minutes(60, -AMP);
+        assertFalse(fixture.read().bandUnknown, "asked once");
+    }
+
+    /**
+     * M6: what stands on a declaration or on a record just written does not stand on the old one.
+     */
+    @Test
+    void aFailingSaveSaysNothingOfWhatWasDeclaredOrSavedSince() {
+        declared();
+        GaugeFixture fixture = start();
+        Arrays.fill(store.defects, StrictStore.Defect.PROGRAM_FAILS);
+        fixture.gauge.command(Command.DECLARE_STATE_OF_CHARGE, 700_000);
+        fixture.minutes(60, -AMP);
+        assertFalse(fixture.read().bandUnknown, "declared before the first save");
 
         Arrays.fill(store.defects, StrictStore.Defect.NONE);
         fixture = start();
-        fixture.gauge.command(Command.DECLARE_STATE_OF_CHARGE, 700_000);
         fixture.minutes(60, -AMP);
         Arrays.fill(store.defects, StrictStore.Defect.PROGRAM_FAILS);
         fixture.minutes(60, -AMP);
         assertFalse(fixture.read().bandUnknown, "the last good save is at most a step old");
+    }
+
+    /** Nothing of another chemistry's record was taken over, so nothing of it can be doubted. */
+    @Test
+    void aRecordOfAnotherBatteryIsNoneToDoubt() {
+        declared();
+        GaugeSettings lithium = settings().set(Setting.CHEMISTRY, 4).build();
+        GaugeFixture fixture = new GaugeFixture(lithium, store, 0, OffTime.EXACT);
+        fixture.gauge.command(Command.DECLARE_STATE_OF_CHARGE, 700_000);
+        Arrays.fill(store.defects, StrictStore.Defect.PROGRAM_FAILS);
+        fixture.minutes(60, -AMP);
+        assertFalse(fixture.read().bandUnknown);
     }
 
     /** The same object, power up again: as a new object on the same memory. */
