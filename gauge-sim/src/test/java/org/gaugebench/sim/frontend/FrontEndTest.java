@@ -13,55 +13,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class FrontEndTest {
-    /** A truth set by hand. */
-    private static final class HandTruth implements Truth {
-        private double meanAmps;
-        private double amps;
-        private double volts = 12.8;
-        private double celsius = 25;
-        private long millis;
-
-        @Override
-        public void step(int stepMillis) {
-            millis += stepMillis;
-        }
-
-        @Override
-        public long timeMillis() {
-            return millis;
-        }
-
-        @Override
-        public double meanCurrentAmps() {
-            return meanAmps;
-        }
-
-        @Override
-        public double currentAmps() {
-            return amps;
-        }
-
-        @Override
-        public double voltageVolts() {
-            return volts;
-        }
-
-        @Override
-        public double temperatureCelsius() {
-            return celsius;
-        }
-
-        @Override
-        public double chargeAmpHours() {
-            return 50;
-        }
-
-        @Override
-        public double capacityAmpHours() {
-            return 100;
-        }
-    }
-
     /** 100 A / 100 mV = 1 mOhm; 16 bit over 131.072 mV: 4 uV = 4 mA a code. */
     private static SensorSpec sensor(
             long shuntPpm, long gainPpm, long offsetNanovolts, long noiseNanovolts) {
@@ -83,7 +34,7 @@ class FrontEndTest {
 
     private static int shuntCounts(SensorSpec spec, double amps) {
         HandTruth truth = new HandTruth();
-        truth.meanAmps = amps;
+        truth.amps = amps;
         Sample sample = new Sample();
         new FrontEnd(spec, new SeedTree(1), "gauge").sample(truth, sample);
         return sample.shuntCounts;
@@ -135,9 +86,9 @@ class FrontEndTest {
         double squares = 0;
         int inputs = 200_000;
         for (int i = 0; i < inputs; i++) {
-            truth.meanAmps = -50 + i * 0.000487123;
+            truth.amps = -50 + i * 0.000487123;
             frontEnd.sample(truth, sample);
-            double error = sample.shuntCounts - truth.meanAmps / 0.004;
+            double error = sample.shuntCounts - truth.amps / 0.004;
             squares += error * error;
         }
         assertEquals(1 / 12.0, squares / inputs, 5 * 1.7e-4);
@@ -193,8 +144,8 @@ class FrontEndTest {
     @Test
     void integratingTakesTheMeanAndTheOtherTheInstant() {
         HandTruth truth = new HandTruth();
-        truth.meanAmps = 4;
-        truth.amps = 8;
+        truth.amps = 4;
+        truth.rippleAmps = 4;
         SensorSpec mean = sensor(0, 0, 0, 0);
         assertEquals(1_000, countsOf(mean, truth));
         SensorSpec instant =

@@ -5,9 +5,13 @@ import org.gaugebench.sim.plant.Truth;
 /** A truth set by hand: every figure stands until it is set again. */
 final class HandTruth implements Truth {
     double amps;
+
+    /** What the current at an instant has on top of its mean. */
+    double rippleAmps;
+
     double volts = 12.8;
     double celsius = 25;
-    private long millis;
+    long millis;
 
     @Override
     public void step(int stepMillis) {
@@ -26,7 +30,7 @@ final class HandTruth implements Truth {
 
     @Override
     public double currentAmps() {
-        return amps;
+        return amps + rippleAmps;
     }
 
     @Override
