@@ -12,10 +12,8 @@ import org.gaugebench.sim.report.ComparisonText;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Nearest;
 import org.gaugebench.sim.scenario.Scenario;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Holds two gauges on one truth, or two traces, against each other. */
@@ -54,12 +52,7 @@ final class CompareCommand implements Callable<Integer> {
     @Parameters(index = "1", paramLabel = "B", description = "Another of the same kind.")
     private String second = "";
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            converter = SeedText.class,
-            description = "Seed of both, instead of the seed of A's file.")
-    private @Nullable Long seed;
+    @Mixin private final SeedOption seed = new SeedOption();
 
     @Mixin
     @SuppressWarnings("unused") // the parser reads it
@@ -115,7 +108,7 @@ final class CompareCommand implements Callable<Integer> {
                 List.of(
                         one(a.file(), ScenarioArguments.of(a.file())),
                         one(b.file(), ScenarioArguments.of(b.file())));
-        long chosen = seed == null ? both.get(0).seed() : seed;
+        long chosen = seed.of(both.get(0));
         return GaugeComparison.of(
                 new GaugeComparison.Side(both.get(0), chosen, gaugeOf(both.get(0), a.gauge())),
                 new GaugeComparison.Side(both.get(1), chosen, gaugeOf(both.get(1), b.gauge())));

@@ -66,12 +66,7 @@ final class RunCommand implements Callable<Integer> {
     @SuppressWarnings("unused") // the parser reads it
     private final HelpOption help = new HelpOption();
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            converter = SeedText.class,
-            description = "Seed of all noise and clouds, instead of the file's own.")
-    private @Nullable Long seed;
+    @Mixin private final SeedOption seed = new SeedOption();
 
     @Option(
             names = "--trace",
@@ -151,7 +146,7 @@ final class RunCommand implements Callable<Integer> {
         List<Job> jobs = new ArrayList<>();
         for (Scenario scenario : scenarios) {
             String skipReason = tags.skipReason(scenario);
-            jobs.add(new Job(scenario, seedOf(scenario), skipReason, Observer.NONE));
+            jobs.add(new Job(scenario, seed.of(scenario), skipReason, Observer.NONE));
         }
         Shard part = shelf.shard();
         return run(part == null ? jobs : part.of(jobs), single);
@@ -165,11 +160,6 @@ final class RunCommand implements Callable<Integer> {
         return scenarios.get(0);
     }
 
-    private long seedOf(Scenario scenario) {
-        Long chosen = seed;
-        return chosen == null ? scenario.seed() : chosen;
-    }
-
     private int show(Scenario scenario, long moment) throws InputException {
         if (moment > scenario.durationMillis()) {
             throw new InputException(
@@ -178,14 +168,14 @@ final class RunCommand implements Callable<Integer> {
                                     Figures.moment(moment),
                                     Figures.moment(scenario.durationMillis())));
         }
-        terminal.out().print(MomentPage.of(scenario, seedOf(scenario), moment));
+        terminal.out().print(MomentPage.of(scenario, seed.of(scenario), moment));
         terminal.out().flush();
         return ExitCodes.OK;
     }
 
     private int traced(Scenario scenario, Path place) throws InputException {
         try (TraceCsv csv = new TraceCsv(place, traceEveryMillis, traceAhead)) {
-            int exitCode = run(List.of(new Job(scenario, seedOf(scenario), "", csv)), true);
+            int exitCode = run(List.of(new Job(scenario, seed.of(scenario), "", csv)), true);
             if (exitCode == ExitCodes.OK || exitCode == ExitCodes.FAILED) {
                 csv.keep();
             }

@@ -11,6 +11,7 @@ import org.gaugebench.sim.report.VectorCheck;
 import org.gaugebench.sim.report.VectorException;
 import org.gaugebench.sim.report.VectorWriter;
 import org.gaugebench.sim.rig.Rig;
+import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
@@ -73,12 +74,7 @@ final class VectorsCommand implements Callable<Integer> {
             description = "Instead of writing, hold a fresh core against the files of a folder.")
     private @Nullable Path check;
 
-    @Option(
-            names = "--seed",
-            paramLabel = "N",
-            converter = SeedText.class,
-            description = "Seed of all noise and clouds, instead of the file's own.")
-    private @Nullable Long seed;
+    @Mixin private final SeedOption seed = new SeedOption();
 
     @Mixin
     @SuppressWarnings("unused") // the parser reads it
@@ -124,6 +120,22 @@ final class VectorsCommand implements Callable<Integer> {
         }
     }
 
+    /** The vectors hold one set of settings: a port is built with it. */
+    private static void refuseChangedSettings(Scenario scenario, GaugeSpec gauge)
+            throws InputException {
+        for (Change change : scenario.changes()) {
+            if (change.target() == Change.Target.SETTING
+                    && change.name().startsWith(gauge.name() + ".")) {
+                throw new InputException(
+                        "%s: the settings of '%s' change at %s; vectors hold one set of settings"
+                                .formatted(
+                                        scenario.file(),
+                                        gauge.name(),
+                                        Figures.moment(change.atMillis())));
+            }
+        }
+    }
+
     private int write(Scenario scenario, Path folder) throws InputException {
         GaugeSpec gauge = scenario.gauges().get(0);
         if (gauge.kind() != GaugeSpec.Kind.CORE) {
@@ -131,6 +143,7 @@ final class VectorsCommand implements Callable<Integer> {
                     "%s: the first gauge is a %s; vectors are those of the core"
                             .formatted(scenario.file(), gauge.kind().key()));
         }
+        refuseChangedSettings(scenario, gauge);
         Long until = untilMillis;
         long end = until == null ? scenario.durationMillis() : until;
         if (end > scenario.durationMillis()) {
@@ -142,7 +155,7 @@ final class VectorsCommand implements Callable<Integer> {
         }
         try {
             Files.createDirectories(folder);
-            long chosen = seed == null ? scenario.seed() : seed;
+            long chosen = seed.of(scenario);
             try (VectorWriter writer = new VectorWriter(folder, gauge.name(), end)) {
                 Rig rig = new Rig(scenario, chosen, writer);
                 long rows = writer.run(rig);

@@ -92,6 +92,23 @@ class VectorsCommandTest {
         assertTrue(other.err().contains("CAPACITY_NANOCOULOMBS"), other.err());
     }
 
+    /** A port is built with one set of settings, and the files hold one. */
+    @Test
+    void settingsThatChangeOnTheWayAreRefused() throws IOException {
+        String told =
+                Samples.hut()
+                        .replace(
+                                "at: 12 h, set: {lamp: off}",
+                                "at: 20 min, set: {gauge.capacity: 60 Ah}");
+        Files.writeString(scenario, told);
+        assertEquals(2, write(), terminal.out());
+        assertTrue(
+                terminal.err()
+                        .contains("the settings of 'gauge' change at 0 d 00:20:00; vectors hold"),
+                terminal.err());
+        assertFalse(Files.exists(out), "nothing is written");
+    }
+
     @Test
     void shouldRefuseWhatItCannotDo() throws IOException {
         String[][] wrong = {
