@@ -35,7 +35,7 @@ final class CasePrinter {
             return TextReport.of(result, Version.text(), terminal.ink());
         }
         return each.ending() == Ending.SKIPPED
-                ? "SKIPPED: %s\n%s\n".formatted(each.scenario().file(), each.why())
+                ? "SKIPPED: %s\n%s\n".formatted(each.scenario().name(), each.why())
                 : FailureText.ofUnfinished(each, terminal.ink());
     }
 }

@@ -22,8 +22,7 @@ import picocli.CommandLine.Spec;
             "",
             "A scenario tells of a battery, its loads and chargers, and a gauge that sees only"
                     + " what its shunt and converter show. This program knows the truth, runs the"
-                    + " gauge beside it and says how far the two agree.",
-            ""
+                    + " gauge beside it and says how far the two agree."
         },
         optionListHeading = "%nOptions:%n",
         commandListHeading = "%nCommands:%n",

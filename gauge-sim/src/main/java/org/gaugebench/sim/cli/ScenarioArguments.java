@@ -2,7 +2,10 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.gaugebench.sim.scenario.Nearest;
 import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** The scenarios that a command is to look at. */
@@ -15,11 +18,39 @@ final class ScenarioArguments {
                             + " such as 'scenarios/**/*.yaml'.")
     private List<String> files = new ArrayList<>();
 
+    @Option(
+            names = "--variant",
+            paramLabel = "NAME",
+            description = "Of files that make several runs, only the runs that reports call so.")
+    private @Nullable String variant;
+
     ScenarioArguments() {}
 
     /** Reads all of them; every problem of every file is told before anything runs. */
     List<Scenario> load() throws InputException {
-        return ScenarioLoader.load(ScenarioFiles.expand(files));
+        List<Scenario> all = ScenarioLoader.load(ScenarioFiles.expand(files));
+        String wanted = variant;
+        if (wanted == null) {
+            return all;
+        }
+        List<Scenario> chosen = all.stream().filter(it -> it.variant().equals(wanted)).toList();
+        if (chosen.isEmpty()) {
+            throw new InputException(
+                    "--variant: no run is called '%s'; %s".formatted(wanted, known(all, wanted)));
+        }
+        return chosen;
+    }
+
+    private static String known(List<Scenario> all, String wanted) {
+        List<String> names =
+                all.stream().map(Scenario::variant).filter(it -> !it.isEmpty()).toList();
+        if (names.isEmpty()) {
+            return "none of these files makes several runs";
+        }
+        String nearest = Nearest.of(wanted, names);
+        return nearest == null
+                ? "the first one is '" + names.get(0) + "'"
+                : "did you mean '" + nearest + "'?";
     }
 
     /** Reads one argument. */

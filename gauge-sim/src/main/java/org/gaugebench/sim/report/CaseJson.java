@@ -35,6 +35,7 @@ public final class CaseJson {
             json.writeNumberField("formatVersion", RunJson.FORMAT_VERSION);
             json.writeStringField("version", version);
             json.writeStringField("scenario", each.scenario().file());
+            json.writeStringField("variant", each.scenario().variant());
             json.writeStringField("title", each.scenario().title());
             json.writeStringField("scenarioDigest", ScenarioWriter.digest(each.scenario()));
             json.writeNumberField("seed", each.seed());

@@ -23,14 +23,14 @@ public final class CoverPages {
             }
             String label = requirement.number();
             for (ShelfCase each : cases) {
-                page.labelled(2, NUMBER_WIDTH, label, verdict(each) + each.scenario().file());
+                page.labelled(2, NUMBER_WIDTH, label, verdict(each) + each.scenario().name());
                 label = "";
             }
         }
         page.gap().line("Scenarios and what they cover");
         for (ShelfCase each : table.cases()) {
             List<String> covers = each.scenario().marks().covers();
-            page.paragraph(2, each.verdictWords() + ": " + each.scenario().file());
+            page.paragraph(2, each.verdictWords() + ": " + each.scenario().name());
             page.paragraph(4, covers.isEmpty() ? "nothing" : String.join(", ", covers));
         }
         page.gap();
@@ -74,7 +74,7 @@ public final class CoverPages {
             row(text, number, state, "", "", requirement.text());
         }
         for (ShelfCase each : cases) {
-            String file = each.scenario().file();
+            String file = each.scenario().name();
             row(text, number, state, file, each.verdictWords(), requirement.text());
         }
     }
@@ -113,7 +113,7 @@ public final class CoverPages {
         html.append("</table>\n<h2>Scenarios</h2>\n<table>\n");
         html.append("<tr><th>scenario</th><th>verdict</th><th>covers</th></tr>\n");
         for (ShelfCase each : table.cases()) {
-            html.append("<tr><td>").append(escaped(each.scenario().file()));
+            html.append("<tr><td>").append(escaped(each.scenario().name()));
             html.append("</td><td>").append(escaped(each.verdictWords())).append("</td><td>");
             html.append(escaped(String.join(", ", each.scenario().marks().covers())));
             html.append("</td></tr>\n");
@@ -126,7 +126,7 @@ public final class CoverPages {
         html.append("<tr><td>").append(escaped(number)).append("</td><td>");
         html.append(escaped(table.state(number).words())).append("</td><td>");
         for (ShelfCase each : table.evidence().getOrDefault(number, List.of())) {
-            html.append(escaped(each.scenario().file() + " (" + each.verdictWords() + ")"));
+            html.append(escaped(each.scenario().name() + " (" + each.verdictWords() + ")"));
             html.append("<br>");
         }
         html.append("</td><td>").append(escaped(requirement.text())).append("</td></tr>\n");

@@ -4,6 +4,7 @@ import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.ShelfCase;
+import org.gaugebench.sim.scenario.Scenario;
 
 /** What went wrong, as a report of a defect needs it. */
 public final class FailureText {
@@ -36,18 +37,27 @@ public final class FailureText {
      * The command that shows the moment that decided; the whole run where there is none.
      *
      * @param each a claim that does not hold
-     * @param file of the scenario
+     * @param scenario that was run
      * @param seed that was used
      * @return the command without a line break
      */
-    public static String command(ExpectationResult each, String file, long seed) {
+    public static String command(ExpectationResult each, Scenario scenario, long seed) {
         String moment =
                 each.atMillis() < 0 ? "" : " --at '" + Figures.moment(each.atMillis()) + "'";
-        return PROGRAM + " run --seed " + seed + moment + " " + shellWord(Page.clean(file));
+        return PROGRAM + " run " + which(scenario, seed, moment);
+    }
+
+    /** The arguments that run this scenario alone, even one of several runs of its file. */
+    static String which(Scenario scenario, long seed, String options) {
+        String variant =
+                scenario.variant().isEmpty()
+                        ? ""
+                        : " --variant " + shellWord(Page.clean(scenario.variant()));
+        return "--seed " + seed + variant + options + " " + shellWord(Page.clean(scenario.file()));
     }
 
     /** Adds one claim that does not hold: the claim, the moment, the reason and the command. */
-    static void claim(Page page, ExpectationResult each, String file, long seed) {
+    static void claim(Page page, ExpectationResult each, Scenario scenario, long seed) {
         page.paragraph(2, "- " + each.expectation().text());
         page.paragraph(4, whatWasFound(each));
         if (each.outcome() != Outcome.NEVER_EVALUATED && !each.detail().isEmpty()) {
@@ -59,7 +69,7 @@ public final class FailureText {
         page.paragraph(4, "written at " + each.expectation().mark());
         if (each.atMillis() >= 0) {
             page.paragraph(4, "to see that moment:");
-            command(page, 6, command(each, file, seed));
+            command(page, 6, command(each, scenario, seed));
         }
     }
 
@@ -87,12 +97,11 @@ public final class FailureText {
         Page page = new Page();
         page.line(ink.bad(word) + ": no verdict");
         page.paragraph(0, each.scenario().title());
-        page.paragraph(0, each.scenario().file());
+        page.paragraph(0, each.scenario().name());
         page.gap().paragraph(2, each.why());
         page.paragraph(2, "to run it alone:");
-        String file = shellWord(Page.clean(each.scenario().file()));
         String debug = each.defect() == null ? "" : " --debug";
-        command(page, 4, PROGRAM + " run" + debug + " --seed " + each.seed() + " " + file);
+        command(page, 4, PROGRAM + " run " + which(each.scenario(), each.seed(), debug));
         return page.toString();
     }
 }

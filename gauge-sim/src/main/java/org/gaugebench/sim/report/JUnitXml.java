@@ -93,7 +93,7 @@ public final class JUnitXml {
 
     private void suite(ShelfCase each) {
         Scenario scenario = each.scenario();
-        xml.open("testsuite").with("name", scenario.file());
+        xml.open("testsuite").with("name", scenario.name());
         counts(Counts.of(each), each.tookNanos());
         xml.open("properties");
         property("title", scenario.title());
@@ -128,14 +128,18 @@ public final class JUnitXml {
     private void testCase(Scenario scenario, String name, long nanos) {
         xml.open("testcase")
                 .with("name", name)
-                .with("classname", className(scenario.file()))
+                .with("classname", className(scenario))
                 .with("time", seconds(nanos));
     }
 
     /** Servers split class names at points into folders and names. */
-    private static String className(String file) {
-        String plain = file.replaceFirst("\\.ya?ml$", "").replaceFirst("^[./\\\\]+", "");
-        return plain.replace('.', '_').replace('/', '.').replace('\\', '.');
+    private static String className(Scenario scenario) {
+        // A point would be one folder more.
+        String variant =
+                scenario.variant().isEmpty() ? "" : "_" + scenario.variant().replace('.', '_');
+        String plain = scenario.file().replaceFirst("\\.ya?ml$", "").replaceFirst("^[./\\\\]+", "");
+        String folders = plain.replace('.', '_').replace('/', '.').replace('\\', '.');
+        return folders + variant.replace(' ', '_');
     }
 
     private void runCase(ShelfCase each) {
@@ -157,7 +161,7 @@ public final class JUnitXml {
         testCase(each.scenario(), claim.expectation().text(), 0);
         if (!claim.outcome().isGood()) {
             Page page = new Page();
-            FailureText.claim(page, claim, each.scenario().file(), each.seed());
+            FailureText.claim(page, claim, each.scenario(), each.seed());
             xml.open("failure")
                     .with("message", FailureText.whatWasFound(claim))
                     .with("type", claim.outcome().words());

@@ -62,7 +62,7 @@ public final class MomentPage implements Observer {
     private static String head(Scenario scenario, long seed, Rig rig) {
         return new Page()
                 .paragraph(0, "At " + Figures.moment(rig.timeMillis()) + " of " + scenario.title())
-                .paragraph(0, scenario.file() + ", seed " + seed)
+                .paragraph(0, scenario.name() + ", seed " + seed)
                 .toString();
     }
 

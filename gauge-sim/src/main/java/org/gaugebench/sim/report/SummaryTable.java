@@ -111,7 +111,7 @@ public final class SummaryTable {
                         ? ink.good(word)
                         : word.startsWith("NO") ? ink.doubtful(word) : ink.bad(word);
         String held = each.results().isEmpty() ? "-" : held(each);
-        String file = Page.clean(each.scenario().file().substring(folder.length()));
+        String file = Page.clean(each.scenario().name().substring(folder.length()));
         page.line(
                 shown
                         + " ".repeat(VERDICT_WIDTH - word.length())

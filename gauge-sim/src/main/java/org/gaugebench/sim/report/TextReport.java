@@ -106,14 +106,14 @@ public final class TextReport {
         page.gap();
         for (ExpectationResult each : result.expectations()) {
             if (!each.outcome().isGood()) {
-                FailureText.claim(page, each, result.scenario().file(), result.seed());
+                FailureText.claim(page, each, result.scenario(), result.seed());
             }
         }
         page.gap();
         page.paragraph(0, "To see it again, with every minute in a file:");
         page.line("  java -jar gauge-sim/target/gauge-sim.jar run \\");
-        String file = FailureText.shellWord(Page.clean(result.scenario().file()));
-        page.line("    --seed " + result.seed() + " --trace trace.csv " + file);
+        page.line(
+                "    " + FailureText.which(result.scenario(), result.seed(), " --trace trace.csv"));
     }
 
     private void readingAgainstTruth() {

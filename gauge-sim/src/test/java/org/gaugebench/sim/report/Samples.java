@@ -41,8 +41,13 @@ public final class Samples {
 
     /** Reads a text as hut.yaml. */
     public static Scenario read(String text) {
+        return scenario("hut.yaml", text);
+    }
+
+    /** The same from a file of another name. */
+    public static Scenario scenario(String file, String text) {
         try {
-            return ScenarioReader.read("hut.yaml", text);
+            return ScenarioReader.read(file, text);
         } catch (ScenarioException e) {
             throw new AssertionError(e.render(), e);
         }

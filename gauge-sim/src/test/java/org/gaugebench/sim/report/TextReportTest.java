@@ -38,13 +38,17 @@ class TextReportTest {
     @Test
     void everyFailureGivesTheCommandThatShowsItsMoment() {
         RunResult result = Samples.run(Samples.expecting(CLAIMS));
-        String command = FailureText.command(result.expectations().get(1), "my huts/hut.yaml", 42);
+        String command =
+                FailureText.command(
+                        result.expectations().get(1),
+                        Samples.scenario("my huts/hut.yaml", Samples.expecting(CLAIMS)),
+                        42);
         assertTrue(
                 command.matches(".* run --seed 42 --at '0 d 05:0\\d:00' 'my huts/hut.yaml'"),
                 command);
         assertTrue(
                 report(CLAIMS).contains("--seed 1 --at '1 d 00:00:00' hut.yaml"), report(CLAIMS));
-        String whole = FailureText.command(result.expectations().get(2), "hut.yaml", 1);
+        String whole = FailureText.command(result.expectations().get(2), result.scenario(), 1);
         assertTrue(whole.endsWith(" run --seed 1 hut.yaml"), "its time never came");
     }
 
