@@ -1,5 +1,7 @@
 package org.gaugebench.sim.report;
 
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
@@ -10,6 +12,10 @@ import org.gaugebench.sim.scenario.Scenario;
 public final class FailureText {
     /** How the program is called in the commands that are printed. */
     private static final String PROGRAM = "java -jar gauge-sim/target/gauge-sim.jar";
+
+    /** A word of a command: an option with its value, or what stands between two spaces. */
+    private static final Pattern WORD =
+            Pattern.compile("--(seed|variant|at|trace) ('[^']*'|\\S+)|'[^']*'|\\S+");
 
     private FailureText() {}
 
@@ -44,16 +50,22 @@ public final class FailureText {
     public static String command(ExpectationResult each, Scenario scenario, long seed) {
         String moment =
                 each.atMillis() < 0 ? "" : " --at '" + Figures.moment(each.atMillis()) + "'";
-        return PROGRAM + " run " + which(scenario, seed, moment);
+        return run(scenario, seed, moment);
     }
 
-    /** The arguments that run this scenario alone, even one of several runs of its file. */
-    static String which(Scenario scenario, long seed, String options) {
+    /** The command that runs this scenario alone, even one of several runs of its file. */
+    static String run(Scenario scenario, long seed, String options) {
         String variant =
                 scenario.variant().isEmpty()
                         ? ""
                         : " --variant " + shellWord(Page.clean(scenario.variant()));
-        return "--seed " + seed + variant + options + " " + shellWord(Page.clean(scenario.file()));
+        return PROGRAM
+                + " run --seed "
+                + seed
+                + variant
+                + options
+                + " "
+                + shellWord(Page.clean(scenario.file()));
     }
 
     /** Adds one claim that does not hold: the claim, the moment, the reason and the command. */
@@ -73,16 +85,24 @@ public final class FailureText {
         }
     }
 
-    /** Adds a command, on two lines where it does not fit one. */
+    /** Adds a command, broken between its words where it does not fit one line. */
     static void command(Page page, int indent, String command) {
         String lead = " ".repeat(indent);
-        if (indent + command.length() <= Page.WIDTH) {
-            page.line(lead + command);
-            return;
+        StringBuilder line = new StringBuilder(lead);
+        Matcher word = WORD.matcher(command);
+        while (word.find()) {
+            boolean first = line.length() == lead.length();
+            boolean last = word.end() == command.length();
+            int wanted = line.length() + word.group().length() + (first ? 0 : 1) + (last ? 0 : 2);
+            if (wanted > Page.WIDTH && !first) {
+                page.line(line + " \\");
+                lead = " ".repeat(indent + 2);
+                line = new StringBuilder(lead);
+                first = true;
+            }
+            line.append(first ? "" : " ").append(word.group());
         }
-        int end = PROGRAM.length() + " run".length();
-        page.line(lead + command.substring(0, end) + " \\");
-        page.line(lead + "  " + command.substring(end + 1));
+        page.line(line.toString());
     }
 
     /**
@@ -101,7 +121,7 @@ public final class FailureText {
         page.gap().paragraph(2, each.why());
         page.paragraph(2, "to run it alone:");
         String debug = each.defect() == null ? "" : " --debug";
-        command(page, 4, PROGRAM + " run " + which(each.scenario(), each.seed(), debug));
+        command(page, 4, run(each.scenario(), each.seed(), debug));
         return page.toString();
     }
 }

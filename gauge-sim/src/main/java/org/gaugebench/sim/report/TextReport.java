@@ -111,9 +111,8 @@ public final class TextReport {
         }
         page.gap();
         page.paragraph(0, "To see it again, with every minute in a file:");
-        page.line("  java -jar gauge-sim/target/gauge-sim.jar run \\");
-        page.line(
-                "    " + FailureText.which(result.scenario(), result.seed(), " --trace trace.csv"));
+        FailureText.command(
+                page, 2, FailureText.run(result.scenario(), result.seed(), " --trace trace.csv"));
     }
 
     private void readingAgainstTruth() {

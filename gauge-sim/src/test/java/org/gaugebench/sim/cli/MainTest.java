@@ -44,10 +44,11 @@ class MainTest {
         assertEquals(1, terminal.run("run", "--seed", "42", bad.toString()));
         String out = terminal.out();
         assertTrue(out.startsWith("FAILED: 1 of 2 expectations hold\n"), out);
+        String asAShellReads = out.replaceAll(" \\\\\n +", " ");
         assertAll(
                 () -> assertTrue(out.contains("- state-of-charge at 1 d: at least 90 %"), out),
                 () -> assertTrue(out.contains("found 36.0"), out),
-                () -> assertTrue(out.contains("--seed 42 --trace trace.csv " + bad), out),
+                () -> assertTrue(asAShellReads.contains("--seed 42 --trace trace.csv " + bad), out),
                 () -> assertTrue(out.contains("at 1 d 00:00:00 gauge shows 36.0"), out),
                 () -> assertTrue(out.contains("full-charge rule waiting"), out),
                 () -> assertTrue(out.contains("bad.yaml:12:5"), out));
