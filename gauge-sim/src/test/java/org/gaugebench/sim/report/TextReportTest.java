@@ -36,6 +36,22 @@ class TextReportTest {
     }
 
     @Test
+    void aLongCommandIsBrokenBetweenItsWordsAndStaysOneCommand() {
+        String command =
+                "java -jar gauge-sim/target/gauge-sim.jar run --seed 1"
+                        + " --variant 'battery.temperature=-10 °C, loads.lamp.current=1 A'"
+                        + " --at '0 d 02:00:00' 'my huts/hut.yaml'";
+        Page page = new Page();
+        FailureText.command(page, 6, command);
+        String[] lines = page.toString().split("\n", -1);
+        for (String line : lines) {
+            assertTrue(line.length() <= Page.WIDTH, line);
+        }
+        assertTrue(lines.length > 3, page.toString());
+        assertEquals("      " + command + "\n", page.toString().replaceAll(" \\\\\n +", " "));
+    }
+
+    @Test
     void everyFailureGivesTheCommandThatShowsItsMoment() {
         RunResult result = Samples.run(Samples.expecting(CLAIMS));
         String command =
