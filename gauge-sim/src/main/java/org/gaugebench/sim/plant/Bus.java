@@ -9,7 +9,6 @@ package org.gaugebench.sim.plant;
  * set lower nothing) or between two (nobody regulates: supply-limited).
  */
 final class Bus {
-    private static final int MOST_ITERATIONS = 100;
 
     /** Slope given to chargers without cable where another has one: 0.1 mV at 100 A. */
     private static final double SHORT_FEED_OHMS = 1e-6;
@@ -20,6 +19,7 @@ final class Bus {
     private final Battery battery;
     private final LoadBank loads;
     private final Charger[] chargers;
+    private final BracketedSecant secant = new BracketedSecant();
 
     /** Those that can give something now, lowest set voltage first. */
     private final Charger[] active;
@@ -191,28 +191,16 @@ final class Bus {
         }
         double excessLow = feedExcess(low);
         double excessHigh = feedExcess(high);
-        double middle = low;
         if (excessLow <= 0) {
             giveAll(0);
             solveBetween(supplyAmps, high);
             return;
         }
-        for (int i = 0; i < MOST_ITERATIONS && high - low > 1e-12; i++) {
-            middle = (low * excessHigh - high * excessLow) / (excessHigh - excessLow);
-            double excess = feedExcess(middle);
-            if (excess > 0) {
-                low = middle;
-                excessLow = excess;
-                excessHigh /= 2;
-            } else if (excess < 0) {
-                high = middle;
-                excessHigh = excess;
-                excessLow /= 2;
-            } else {
-                break;
-            }
+        secant.begin(low, excessLow, high, excessHigh);
+        while (secant.next()) {
+            secant.take(feedExcess(secant.at()));
         }
-        settleOnSlopes(middle);
+        settleOnSlopes(secant.at());
     }
 
     private void settleOnSlopes(double atVolts) {
@@ -311,32 +299,20 @@ final class Bus {
     }
 
     /**
-     * Illinois search (a bracketed secant) between rest voltage, where the battery takes nothing,
-     * and the set voltage, where battery and loads take all. Ends at a width of 1e-12 V or at its
-     * count of iterations, both the same on any machine.
+     * Searches between rest voltage, where the battery takes nothing, and the set voltage, where
+     * battery and loads take all.
      */
     private void settleBySearch(double supply, double highestVolts) {
         double low = battery.restVolts();
         double high = highestVolts;
         double excessLow = excess(supply, low);
         double excessHigh = excess(supply, high);
-        double middle = high;
-        for (int i = 0; i < MOST_ITERATIONS && high - low > 1e-12 && excessHigh < 0; i++) {
-            middle = (low * excessHigh - high * excessLow) / (excessHigh - excessLow);
-            double excess = excess(supply, middle);
-            if (excess > 0) {
-                low = middle;
-                excessLow = excess;
-                excessHigh /= 2;
-            } else if (excess < 0) {
-                high = middle;
-                excessHigh = excess;
-                excessLow /= 2;
-            } else {
-                break;
-            }
+        secant.begin(low, excessLow, high, excessHigh);
+        while (secant.next()) {
+            secant.take(excess(supply, secant.at()));
         }
-        settle(supply - loads.ampsAt(middle), middle, supply);
+        double settledVolts = secant.at();
+        settle(supply - loads.ampsAt(settledVolts), settledVolts, supply);
     }
 
     private double excess(double supply, double atVolts) {
