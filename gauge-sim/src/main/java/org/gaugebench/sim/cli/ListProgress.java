@@ -1,17 +1,14 @@
 package org.gaugebench.sim.cli;
 
-import java.io.PrintStream;
-
 /** A count on standard error while a list of scenarios runs and a person looks on. */
 final class ListProgress {
-    private final PrintStream err;
+    private final ProgressLine line;
     private final boolean wanted;
     private final int all;
     private int done;
-    private int drawnLength;
 
     ListProgress(Terminal terminal, int all) {
-        this.err = terminal.err();
+        line = new ProgressLine(terminal.err());
         this.wanted = terminal.errIsTerminal();
         this.all = all;
     }
@@ -20,19 +17,12 @@ final class ListProgress {
     void next() {
         done++;
         if (wanted) {
-            String line = done + " of " + all + " scenarios";
-            err.print("\r" + line);
-            err.flush();
-            drawnLength = line.length();
+            line.draw(done + " of " + all + " scenarios");
         }
     }
 
     /** Takes the count away, so that something else can be printed. */
     void clear() {
-        if (drawnLength > 0) {
-            err.print("\r" + " ".repeat(drawnLength) + "\r");
-            err.flush();
-            drawnLength = 0;
-        }
+        line.clear();
     }
 }

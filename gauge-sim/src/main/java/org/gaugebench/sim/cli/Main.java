@@ -8,6 +8,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -46,12 +47,9 @@ public final class Main implements Callable<Integer> {
 
     @Spec private CommandSpec spec;
 
-    @Option(
-            names = {"-h", "--help"},
-            usageHelp = true,
-            description = "Show this help.")
+    @Mixin
     @SuppressWarnings("unused") // the parser reads it
-    private boolean help;
+    private final HelpOption help = new HelpOption();
 
     @Option(names = "--version", versionHelp = true, description = "Show the version.")
     @SuppressWarnings("unused") // the parser reads it

@@ -14,13 +14,12 @@ final class ProgressBar implements Observer, AutoCloseable {
     private static final long REDRAW_NANOS = 200_000_000L;
     private static final int WIDTH = 30;
 
-    private final PrintStream err;
+    private final ProgressLine line;
     private final long startNanos = System.nanoTime();
     private long drawnNanos = startNanos + QUIET_NANOS - REDRAW_NANOS;
-    private int drawnLength;
 
     ProgressBar(PrintStream err) {
-        this.err = err;
+        line = new ProgressLine(err);
     }
 
     @Override
@@ -34,7 +33,7 @@ final class ProgressBar implements Observer, AutoCloseable {
 
     void draw(long millis, long wholeMillis) {
         int done = (int) (WIDTH * millis / wholeMillis);
-        String line =
+        line.draw(
                 "["
                         + "#".repeat(done)
                         + ".".repeat(WIDTH - done)
@@ -43,19 +42,12 @@ final class ProgressBar implements Observer, AutoCloseable {
                         + " %  "
                         + Figures.duration(millis / 3_600_000 * 3_600_000)
                         + " of "
-                        + Figures.duration(wholeMillis);
-        err.print("\r" + line + " ".repeat(Math.max(0, drawnLength - line.length())));
-        err.flush();
-        drawnLength = line.length();
+                        + Figures.duration(wholeMillis));
     }
 
     /** Takes the bar away, so that something else can be printed. */
     void clear() {
-        if (drawnLength > 0) {
-            err.print("\r" + " ".repeat(drawnLength) + "\r");
-            err.flush();
-            drawnLength = 0;
-        }
+        line.clear();
     }
 
     /** Takes the bar away for good. */
