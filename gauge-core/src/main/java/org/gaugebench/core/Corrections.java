@@ -231,7 +231,7 @@ final class Corrections {
         s.charge.resumeSums(0, 0, 0);
         s.markAccounted();
         energy.resume(0, 0);
-        s.fullRule.resume(true, 0, 0);
+        s.fullRule.newBattery();
         s.emptyRule.resume(true, -1);
         s.capacity.forget();
         s.efficiency.forget();

@@ -104,6 +104,7 @@ public final class Gauge {
         memory.widenRestored(s);
         if (offTime == OffTime.EXACT) {
             s.band.addOffTime(offMillis, s.offMicroamps());
+            s.diagnosis.addOffTime(offMillis / MINUTE_MILLIS);
         } else {
             s.band.forget();
         }
@@ -201,7 +202,7 @@ public final class Gauge {
         s.account(MINUTE_MILLIS, warmthQ8);
         corrections.announceLimits(s, clock.uptimeMillis());
         s.capacity.addMinute(s.minute, temperatureMillicelsius);
-        s.efficiency.addMinute(s.minute);
+        s.efficiency.addMinute(s.minute, s.fullRule.isKeptFull());
         s.updateBand();
         if (corrections.decide(s, temperatureMillicelsius, clock.uptimeMillis())) {
             memory.anchored();

@@ -65,10 +65,7 @@ final class SettingsChange {
                 < ErrorBand.WHOLE_PARTS_PER_MILLION) {
             after.band.sums().widen(after.settings.get(Setting.CAPACITY_BOUND));
         }
-        after.fullRule.resume(
-                before.fullRule.isArmed(),
-                before.fullRule.dischargedNanocoulombs(),
-                before.fullRule.fullCount());
+        after.fullRule.takeOver(before.fullRule);
         after.emptyRule.resume(
                 before.emptyRule.isArmed(), before.emptyRule.earlyEndPartsPerMillion());
         carryAdjustment(before, after);

@@ -157,10 +157,12 @@ class GaugeViewsTest {
 
     /** A declaration is no proof: 100 % only while full is proven or declared, 99 below it. */
     @Test
-    void oneHundredFallsAtTheFirstChargeTakenOut() {
+    void oneHundredFallsWhenHalfAPercentIsOut() {
         fixture.gauge.command(Command.DECLARE_STATE_OF_CHARGE, 1_000_000);
         assertEquals(100, fixture.read().shownPercent);
-        minutes(-1_000, 1);
+        minutes(-1_000, 299);
+        assertEquals(100, fixture.read().shownPercent);
+        minutes(-1_000, 2);
         assertEquals(99, fixture.read().shownPercent);
     }
 

@@ -1,7 +1,9 @@
 package org.gaugebench.core;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigInteger;
 import net.jqwik.api.stateful.Action;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.OffTime;
@@ -144,14 +146,33 @@ final class LifeActions {
             boolean same = life.settings.get(Setting.CAPACITY) == milliampHours;
             int shown = life.gauge.read().stateOfChargePartsPerMillion;
             long residual = life.gauge.register(Register.BAND_RESIDUAL_PARTS_PER_MILLION);
+            long capacity = life.settings.get(Setting.CAPACITY);
             life.edit(life.settings.toBuilder().set(Setting.CAPACITY, milliampHours).build());
             assertEquals(shown, life.gauge.read().stateOfChargePartsPerMillion, 1);
-            assertEquals(
-                    same ? residual : Math.min(residual + 50_000, 1_000_000),
-                    life.gauge.register(Register.BAND_RESIDUAL_PARTS_PER_MILLION));
-            if (!same) {
+            long now = life.gauge.register(Register.BAND_RESIDUAL_PARTS_PER_MILLION);
+            if (same) {
+                assertEquals(residual, now);
+            } else {
+                // Told in the new capacity where that is larger, and then as much more.
+                long net = Math.abs(life.gauge.register(Register.BAND_NET_NANOCOULOMBS));
+                long counted = milliampHours > capacity ? net / milliampHours * capacity : net;
+                long widened = residual + 50_000 + apart(counted, capacity);
+                assertTrue(now >= Math.min(widened, 1_000_000), "low");
+                // Rounded up once and down once, to a ppm each.
+                assertTrue(now <= widened + 2, "high");
                 assertEquals(0, life.gauge.register(Register.MEASURED_CAPACITY_MILLIAMP_HOURS));
             }
+        }
+
+        /** By how much a charge differs as a part of the two capacities, ppm, rounded down. */
+        private long apart(long nanocoulombs, long before) {
+            return BigInteger.valueOf(Math.max(nanocoulombs, 0))
+                    .multiply(BigInteger.valueOf(Math.abs(before - milliampHours)))
+                    .divide(
+                            BigInteger.valueOf(before * 3_600)
+                                    .multiply(BigInteger.valueOf(milliampHours)))
+                    .min(BigInteger.valueOf(1_000_000))
+                    .longValueExact();
         }
     }
 

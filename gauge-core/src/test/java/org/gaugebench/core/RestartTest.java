@@ -145,6 +145,17 @@ class RestartTest {
         assertTrue(long48.read().bandUnknown);
     }
 
+    /** Without power nobody charged it full and told the gauge (rule D7). */
+    @Test
+    void anExactOffTimeIsTimeSinceFull() {
+        declared();
+        long before = start().register(Register.MINUTES_SINCE_FULL);
+        GaugeFixture fixture = start(settings().build(), 48 * 3_600_000L, OffTime.EXACT);
+        assertEquals(before + 48 * 60, fixture.register(Register.MINUTES_SINCE_FULL));
+        GaugeFixture unknown = start(settings().build(), 48 * 3_600_000L, OffTime.AT_LEAST);
+        assertEquals(before, unknown.register(Register.MINUTES_SINCE_FULL));
+    }
+
     /** 60 days are more than 2^31 ms; half a percent a day makes 30 % of them. */
     @Test
     void anOffTimeBeyondThirtyTwoBitsCountsWhole() {

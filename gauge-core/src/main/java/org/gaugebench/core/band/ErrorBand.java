@@ -207,7 +207,8 @@ public final class ErrorBand {
      * The capacity is another and the percentage was kept: what was uncertain in parts of the old
      * capacity is as uncertain in parts of the new one. Charges grow with it, and so does what the
      * standing currents may have moved, which goes to the unmeasured charge. A smaller capacity
-     * widens every term by itself.
+     * widens every term by itself. What was counted since the anchor is another part of the new
+     * capacity than of the old one; by that the kept percentage may be wrong: the residual grows.
      *
      * <p><b>Range:</b> capacities as {@link Setting#CAPACITY} allows; grown charges saturate at
      * 2^62.
@@ -216,7 +217,14 @@ public final class ErrorBand {
      * @param newMilliampHours capacity of these settings
      */
     public void capacityChanged(long oldMilliampHours, long newMilliampHours) {
-        if (oldMilliampHours <= 0 || newMilliampHours <= oldMilliampHours) {
+        if (oldMilliampHours <= 0 || newMilliampHours == oldMilliampHours) {
+            return;
+        }
+        long moved = Math.abs(netNanocoulombs);
+        widen(
+                Parts.ceiling(moved, Math.min(oldMilliampHours, newMilliampHours))
+                        - Parts.floor(moved, Math.max(oldMilliampHours, newMilliampHours)));
+        if (newMilliampHours < oldMilliampHours) {
             return;
         }
         // The squares count with their coverage factor, the unmeasured charge whole.

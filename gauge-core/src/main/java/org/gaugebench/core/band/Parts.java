@@ -14,6 +14,21 @@ final class Parts {
         return (Math.min(value, 1L << 43) * partsPerMillion + 999_999) / 1_000_000;
     }
 
+    /**
+     * A charge as a part of a capacity, cut off.
+     *
+     * <p><b>Range:</b> nC / (mAh 3.6e9 / 1e6); the divisor is at least 3,600, so 2^62 nC give less
+     * than 2^51.
+     */
+    static long floor(long nanocoulombs, long milliampHours) {
+        return nanocoulombs / (milliampHours * 3_600);
+    }
+
+    /** The same, rounded up. */
+    static long ceiling(long nanocoulombs, long milliampHours) {
+        return -Math.floorDiv(-nanocoulombs, milliampHours * 3_600);
+    }
+
     static long limited(long partsPerMillion) {
         return Math.min(partsPerMillion, ErrorBand.WHOLE_PARTS_PER_MILLION);
     }

@@ -8,6 +8,11 @@ import org.gaugebench.core.fixed.Log2Table;
  * charge (Doerffel and Abu Sharkh, Journal of Power Sources 155, 2006): what a high current leaves
  * behind can still be had at a lower one.
  *
+ * <p>Law and temperature say what part of a full battery comes out; the rest stays behind, and it
+ * is the same charge whether the battery was full or half full when the current began. So what can
+ * be had is the charge less that rest, and never a part of what is left: a battery that gives 55 of
+ * 100 Ah and has given 40 has 15 to give.
+ *
  * <p>With the rated hours H and capacity C the law is t = H x (C / (I x H))^k, that is t = C / (I x
  * f) with the factor f = (I / I0)^(k - 1) and I0 = C / H. The factor is held to at least one: below
  * the rated current nothing beyond the rated charge is credited. Charging has the factor one.
@@ -21,6 +26,7 @@ public final class RateModel {
             new RateModel(1, 1, FULL_PARTS_PER_MILLION, TemperatureCurve.FLAT);
 
     // Parameters.
+    private final long capacityNanocoulombs;
     private final int log2RatedQ24;
     private final long exponentLessOnePartsPerMillion;
     private final TemperatureCurve temperature;
@@ -38,6 +44,7 @@ public final class RateModel {
             int ratedHours,
             int exponentPartsPerMillion,
             TemperatureCurve temperature) {
+        this.capacityNanocoulombs = capacityNanocoulombs;
         // nC / ms = uA; the logarithms are taken apart, so that small ratings keep their fraction.
         log2RatedQ24 =
                 Log2Table.log2Q24(capacityNanocoulombs)
@@ -79,11 +86,36 @@ public final class RateModel {
     }
 
     /**
-     * The part of a charge that can be had at this current and temperature.
+     * The charge that stays in the battery at this current and temperature.
      *
-     * <p><b>Range:</b> charge 0 to 2^62; less than 0 reads as 0. The part has 30 bits and is at
-     * most one; the charge is split at bit 30, so each product stays below 2^62. Rounded down; 0 to
-     * the charge itself, and it never falls as the charge rises.
+     * <p><b>Range:</b> the part that comes out has 30 bits and is at most one; the capacity is
+     * split at bit 30, so each product stays below 2^62. What comes out is rounded down, so this is
+     * rounded up; 0 to the capacity.
+     *
+     * @param currentMicroamps positive into the battery
+     * @param millicelsius battery temperature, or the absent mark
+     * @return nanocoulombs; 0 while charging
+     */
+    public long behindNanocoulombs(int currentMicroamps, int millicelsius) {
+        if (currentMicroamps >= 0) {
+            return 0;
+        }
+        long partQ30 =
+                (1L << (PART_BITS + Log2Table.FRACTION_BITS))
+                        / factorQ24(currentMicroamps)
+                        * temperature.partsPerMillion(millicelsius)
+                        / FULL_PARTS_PER_MILLION;
+        long high = capacityNanocoulombs >> PART_BITS;
+        long low = capacityNanocoulombs & ((1L << PART_BITS) - 1);
+        return capacityNanocoulombs - high * partQ30 - ((low * partQ30) >> PART_BITS);
+    }
+
+    /**
+     * What of a charge can be had at this current and temperature: the charge less what stays
+     * behind.
+     *
+     * <p><b>Range:</b> charge up to 2^62; less than 0 reads as 0. 0 to the charge itself, and it
+     * never falls as the charge rises.
      *
      * @param chargeNanocoulombs the charge
      * @param currentMicroamps positive into the battery
@@ -93,16 +125,6 @@ public final class RateModel {
     public long usableNanocoulombs(
             long chargeNanocoulombs, int currentMicroamps, int millicelsius) {
         long charge = Math.max(0, chargeNanocoulombs);
-        if (currentMicroamps >= 0) {
-            return charge;
-        }
-        long partQ30 =
-                (1L << (PART_BITS + Log2Table.FRACTION_BITS))
-                        / factorQ24(currentMicroamps)
-                        * temperature.partsPerMillion(millicelsius)
-                        / FULL_PARTS_PER_MILLION;
-        long high = charge >> PART_BITS;
-        long low = charge & ((1L << PART_BITS) - 1);
-        return high * partQ30 + ((low * partQ30) >> PART_BITS);
+        return Math.max(0, charge - behindNanocoulombs(currentMicroamps, millicelsius));
     }
 }

@@ -55,7 +55,7 @@ public final class TimeToEmpty {
      * @param offsetBoundMicroamps no hours while the mean current is within it; at least 1
      * @param longestMinutes beyond it the answer is "more than"; 1 to 60,000
      * @param keptBackNanocoulombs charge at which the time is zero; 0 keeps nothing back
-     * @param rateModel what part of the rest can be had
+     * @param rateModel what rate and cold leave behind
      */
     public TimeToEmpty(
             long offsetBoundMicroamps,
@@ -111,8 +111,9 @@ public final class TimeToEmpty {
      *
      * <p><b>Range:</b> nC / uA = ms; the divisor is at least the offset bound, so never zero.
      * Rounded down to whole minutes, because a time to empty is a promise. The comparison with the
-     * longest time happens in 64 bits, before narrowing. The kept-back charge is taken off before
-     * the rate model, so the zero lies at the kept-back level at every current.
+     * longest time happens in 64 bits, before narrowing. Kept-back charge and what rate and cold
+     * leave behind are one and the same charge at the bottom of the battery: the larger of the two
+     * is where the time ends.
      */
     private void answer(
             TimeAnswer answer,
@@ -125,8 +126,8 @@ public final class TimeToEmpty {
         } else if (currentMicroamps > 0) {
             answer.set(EstimateState.CHARGING, 0);
         } else {
-            long above = Math.max(0, chargeNanocoulombs) - keptBackNanocoulombs;
-            long usable = rateModel.usableNanocoulombs(above, currentMicroamps, millicelsius);
+            long behind = rateModel.behindNanocoulombs(currentMicroamps, millicelsius);
+            long usable = Math.max(0, chargeNanocoulombs - Math.max(keptBackNanocoulombs, behind));
             long whole = usable / -(long) currentMicroamps / MILLIS_PER_MINUTE;
             if (whole > longestMinutes) {
                 answer.set(EstimateState.MORE_THAN, longestMinutes);

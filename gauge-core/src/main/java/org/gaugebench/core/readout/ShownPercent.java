@@ -6,7 +6,8 @@ import org.gaugebench.core.port.Readout;
  * A percentage for a display: never more than there is, 100 only when full is proven, 0 only when
  * empty, and no flicker between two figures.
  *
- * <p>It falls at once and rises only when half a percent beyond the next figure is reached.
+ * <p>It falls at once and rises only when half a percent beyond the next figure is reached. A
+ * proven 100 stands until half a percent has left: the noise of a full battery is no news.
  */
 public final class ShownPercent {
     private static final int PARTS_PER_PERCENT = 10_000;
@@ -31,7 +32,7 @@ public final class ShownPercent {
             percent = Readout.NOT_KNOWN;
         } else if (partsPerMillion == 0) {
             percent = 0;
-        } else if (partsPerMillion >= FULL_PARTS_PER_MILLION && fullProven) {
+        } else if (fullProven && partsPerMillion >= leastForFull()) {
             percent = FULL_PERCENT;
         } else {
             int floor = partsPerMillion / PARTS_PER_PERCENT;
@@ -44,6 +45,12 @@ public final class ShownPercent {
                                     < held * PARTS_PER_PERCENT + HYSTERESIS_PARTS_PER_MILLION;
             percent = flicker ? percent : held;
         }
+    }
+
+    private int leastForFull() {
+        return percent == FULL_PERCENT
+                ? FULL_PARTS_PER_MILLION - HYSTERESIS_PARTS_PER_MILLION
+                : FULL_PARTS_PER_MILLION;
     }
 
     /**

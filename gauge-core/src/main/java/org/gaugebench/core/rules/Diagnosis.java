@@ -40,13 +40,15 @@ public final class Diagnosis {
         overdueMinutes = settings.get(Setting.FULL_OVERDUE) * DAY_MINUTES;
         declaredMilliampHours = settings.get(Setting.CAPACITY);
         long offsetMicroamps = settings.get(Setting.OFFSET_BOUND);
-        // derived: C/20, at least twenty offset bounds; a sixtieth of the nominal voltage
+        // derived: C/20, at least twenty offset bounds; a sixtieth and a thousandth of the nominal
+        // voltage
         long stepMicroamps = Math.max(declaredMilliampHours * 50, 20 * offsetMicroamps);
         steps =
                 new StepWatch(
                         stepMicroamps,
                         offsetMicroamps,
-                        settings.get(Setting.NOMINAL_VOLTAGE) * 1_000 / 60);
+                        settings.get(Setting.NOMINAL_VOLTAGE) * 1_000 / 60,
+                        settings.get(Setting.NOMINAL_VOLTAGE));
         // derived: a fifth of the capacity, and the capacity
         balance =
                 new ChargeBalance(
@@ -65,7 +67,7 @@ public final class Diagnosis {
      * @return a bit for each fault that stands, by {@link Fault#bit()}
      */
     public int judge(MinuteMean minute, FullChargeRule full, long measuredMilliampHours) {
-        steps.addMinute(minute.meanMicroamps(), minute.meanMicrovolts());
+        steps.addMinute(minute.meanMicroamps(), minute.meanMicrovolts(), full.chargerStandsAlone());
         // A charger keeps a full battery full: that is no missing full charge, and what it gives
         // goes into gas and self-discharge and never comes out again.
         boolean keptFull = full.isKeptFull();
@@ -73,7 +75,10 @@ public final class Diagnosis {
         sinceFullMinutes = keptFull ? 0 : Math.min(sinceFullMinutes + 1, 1L << 40);
         boolean voltsFull = full.isOn() && minute.lowestMicrovolts() >= full.thresholdMicrovolts();
         boolean blocked = voltsFull && full.isArmed() && !full.flowSeen() && !full.flowStopped();
-        blockedMinutes = blocked ? Math.min(blockedMinutes + 1, BLOCKED_MINUTES) : 0;
+        // A doubtful minute hides whether anything flowed: it neither speaks for it nor against it.
+        if (!minute.isDoubtful()) {
+            blockedMinutes = blocked ? Math.min(blockedMinutes + 1, BLOCKED_MINUTES) : 0;
+        }
 
         bits = 0;
         set(Fault.POLARITY_REVERSED, steps.isReversed());
@@ -135,6 +140,17 @@ public final class Diagnosis {
      */
     public void resume(long minutes) {
         sinceFullMinutes = Math.max(minutes, 0);
+    }
+
+    /**
+     * Time passed without power: nobody charged the battery full and told the gauge.
+     *
+     * <p><b>Range:</b> saturates at 2^40 minutes, as each minute does.
+     *
+     * @param minutes whole minutes, 0 or more
+     */
+    public void addOffTime(long minutes) {
+        sinceFullMinutes = Math.min(sinceFullMinutes + Math.min(minutes, 1L << 40), 1L << 40);
     }
 
     /**

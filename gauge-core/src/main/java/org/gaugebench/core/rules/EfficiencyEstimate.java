@@ -63,9 +63,15 @@ public final class EfficiencyEstimate {
      * <p><b>Range:</b> 2^47 nC a minute over 4,320 minutes below 2^60.
      *
      * @param minute its figures
+     * @param keptFull whether a charger keeps a full battery full: what it gives goes into gas and
+     *     self-discharge and never comes out, so the cycle has not begun
      */
-    public void addMinute(MinuteMean minute) {
+    public void addMinute(MinuteMean minute, boolean keptFull) {
         if (!fit) {
+            return;
+        }
+        if (keptFull) {
+            begin();
             return;
         }
         minutes++;
@@ -97,10 +103,14 @@ public final class EfficiencyEstimate {
         boolean moved =
                 fit && evidence && isDeep() && isClear() && measuredPartsPerMillion.offer(result());
         fit = evidence && !switchedOff;
+        begin();
+        return moved;
+    }
+
+    private void begin() {
         minutes = 0;
         inNanocoulombs = 0;
         outNanocoulombs = 0;
-        return moved;
     }
 
     private boolean isDeep() {

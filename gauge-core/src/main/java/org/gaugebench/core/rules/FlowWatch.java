@@ -101,6 +101,21 @@ final class FlowWatch {
         }
     }
 
+    /** What was seen under other settings was seen all the same. */
+    void takeOver(FlowWatch before) {
+        flowSeen = before.flowSeen;
+        stopped = before.stopped;
+        idleMinutes = before.idleMinutes;
+        nextIndex = before.nextIndex;
+        System.arraycopy(before.recentMicroamps, 0, recentMicroamps, 0, MEMORY_MINUTES);
+    }
+
+    /** Another battery: a stop was the old one's too. */
+    void forgetBattery() {
+        forget();
+        stopped = false;
+    }
+
     boolean flowSeen() {
         return flowSeen;
     }

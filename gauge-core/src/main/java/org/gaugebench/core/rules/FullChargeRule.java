@@ -43,6 +43,7 @@ public final class FullChargeRule {
     private int fullCount;
     private long thresholdMicrovolts;
     private boolean atFloatVoltage;
+    private boolean chargerStandsAlone;
     private int residualPartsPerMillion;
 
     /**
@@ -115,11 +116,14 @@ public final class FullChargeRule {
     private void watchFlow(MinuteMean minute, int temperatureMillicelsius) {
         if (minute.isDoubtful()) {
             flow.addDoubtfulMinute();
+            chargerStandsAlone = false;
             return;
         }
-        flow.addMinute(
-                minute.meanMicroamps(),
-                minute.lowestMicrovolts() >= limits.chargingMicrovolts(temperatureMillicelsius));
+        boolean voltageUp =
+                minute.lowestMicrovolts() >= limits.chargingMicrovolts(temperatureMillicelsius);
+        flow.addMinute(minute.meanMicroamps(), voltageUp);
+        chargerStandsAlone =
+                voltageUp && Math.abs((long) minute.meanMicroamps()) < limits.noFlowMicroamps;
     }
 
     /** Answers HOLD_RUNNING while nothing is proven, else the proof. */
@@ -341,46 +345,52 @@ public final class FullChargeRule {
     }
 
     /**
-     * Whether charge has flowed in since the last stop.
+     * Whether a charger's voltage stands on the wires and nothing flows: a full battery, or one
+     * that is cut off and has another voltage.
      *
-     * @return false until it does
+     * @return what the last minute showed; false in a doubtful one and while the rule is off
      */
+    public boolean chargerStandsAlone() {
+        return chargerStandsAlone;
+    }
+
+    /**
+     * Takes over where the rule of other settings stood, the flow that it saw included.
+     *
+     * @param before that rule
+     */
+    public void takeOver(FullChargeRule before) {
+        flow.takeOver(before.flow);
+        resume(before.isArmed(), before.dischargedNanocoulombs, before.fullCount);
+    }
+
+    /** Another battery: the flow that was seen went into the old one. */
+    public void newBattery() {
+        flow.forgetBattery();
+        resume(true, 0, 0);
+    }
+
+    /** Whether charge has flowed in since the last stop: false until it does. */
     public boolean flowSeen() {
         return flow.flowSeen();
     }
 
-    /**
-     * Whether the rule is on.
-     *
-     * @return false when its settings switch it off
-     */
+    /** Whether the rule is on: false when its settings switch it off. */
     public boolean isOn() {
         return !limits.switchedOff;
     }
 
-    /**
-     * States visited since power-up.
-     *
-     * @return a bit each, by ordinal
-     */
+    /** States visited since power-up, a bit each, by ordinal. */
     public int statesSeen() {
         return coverage.statesSeen();
     }
 
-    /**
-     * Transitions taken since power-up.
-     *
-     * @return bit from x 8 + to each
-     */
+    /** Transitions taken since power-up, bit from x 8 + to each. */
     public long transitionsSeen() {
         return coverage.transitionsSeen();
     }
 
-    /**
-     * Reasons given since power-up.
-     *
-     * @return a bit each, by {@link RuleReason#bit()}
-     */
+    /** Reasons given since power-up, a bit each, by {@link RuleReason#bit()}. */
     public int reasonsSeen() {
         return coverage.reasonsSeen();
     }

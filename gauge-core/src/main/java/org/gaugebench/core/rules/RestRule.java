@@ -58,10 +58,11 @@ public final class RestRule {
                 Math.max(settings.get(Setting.CAPACITY), 2 * settings.get(Setting.OFFSET_BOUND));
         boundMicrovolts = settings.get(Setting.REST_VOLTAGE_BOUND) * 1_000;
         long floatMillivolts = settings.get(Setting.FLOAT_VOLTAGE);
-        // derived: as in the float path, a tenth of a volt per 12 V under float
+        // derived: as in the float path, a tenth of a volt per 12 V under float; where nothing is
+        // known of a float voltage, what no rested battery has is taken for a charger's
         chargerMicrovolts =
                 floatMillivolts == 0
-                        ? Long.MAX_VALUE
+                        ? settings.get(Setting.REST_VOLTAGE_100) * 1_000 + boundMicrovolts + 1
                         : (floatMillivolts - floatMillivolts / FLOAT_MARGIN_DIVISOR) * 1_000;
         table = new RestVoltageTable(settings);
     }

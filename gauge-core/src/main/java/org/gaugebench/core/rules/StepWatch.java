@@ -19,9 +19,11 @@ final class StepWatch {
     private final long stepMicroamps;
     private final long stillMicroamps;
     private final long stepMicrovolts;
+    private final long tellingMicrovolts;
 
     // State.
     private boolean started;
+    private boolean lastCutOff;
     private int lastMicroamps;
     private int lastMicrovolts;
     private int reversedCount;
@@ -37,34 +39,46 @@ final class StepWatch {
      * @param stepMicroamps least change of current that counts as a step
      * @param stillMicroamps most change of current that counts as none
      * @param stepMicrovolts least change of voltage that needs a current to explain it
+     * @param tellingMicrovolts least change of voltage whose direction means anything: where a
+     *     charger holds the voltage, what is left of it is noise
      */
-    StepWatch(long stepMicroamps, long stillMicroamps, long stepMicrovolts) {
+    StepWatch(
+            long stepMicroamps, long stillMicroamps, long stepMicrovolts, long tellingMicrovolts) {
         this.stepMicroamps = stepMicroamps;
         this.stillMicroamps = stillMicroamps;
         this.stepMicrovolts = stepMicrovolts;
+        this.tellingMicrovolts = tellingMicrovolts;
     }
 
     /**
      * Takes one minute's means.
      *
-     * <p><b>Range:</b> 1e8 uV x 1e6 below 2^47; the resistance is limited to 1 ohm before it is
-     * filtered.
+     * @param cutOff whether a charger's voltage stands on the wires and nothing flows: that voltage
+     *     may be another's, and the way to it and from it no step of this battery
+     *     <p><b>Range:</b> 1e8 uV x 1e6 below 2^47; the resistance is limited to 1 ohm before it is
+     *     filtered.
      */
-    void addMinute(int microamps, int microvolts) {
+    void addMinute(int microamps, int microvolts, boolean cutOff) {
         long currentStep = (long) microamps - lastMicroamps;
         long voltageStep = (long) microvolts - lastMicrovolts;
         // A charge lifts the voltage by far more than the resistance does, and by more the fuller
-        // the battery: only a step between two discharges tells the resistance.
-        boolean discharging = lastMicroamps <= 0 && microamps <= 0;
+        // the battery: only a step between two discharges tells the resistance. An idle bus may
+        // read a little above zero.
+        boolean discharging = lastMicroamps <= stillMicroamps && microamps <= stillMicroamps;
+        boolean own = !cutOff && !lastCutOff;
         boolean first = !started;
         started = true;
+        lastCutOff = cutOff;
         lastMicroamps = microamps;
         lastMicrovolts = microvolts;
         if (first) {
             return;
         }
         if (Math.abs(currentStep) >= stepMicroamps) {
-            currentStep(currentStep, voltageStep, discharging);
+            silentCount = 0;
+            if (own) {
+                currentStep(currentStep, voltageStep, discharging);
+            }
         } else if (Math.abs(currentStep) <= stillMicroamps
                 && Math.abs(voltageStep) >= stepMicrovolts) {
             silentStep(voltageStep > 0);
@@ -83,14 +97,11 @@ final class StepWatch {
     }
 
     private void currentStep(long currentStep, long voltageStep, boolean discharging) {
-        silentCount = 0;
-        long product = Long.signum(currentStep) * (long) Long.signum(voltageStep);
-        if (product < 0) {
-            reversedCount = Math.min(reversedCount + 1, CONTRADICTION_COUNT);
-            return;
+        boolean reversed = (currentStep < 0) != (voltageStep < 0);
+        if (Math.abs(voltageStep) >= tellingMicrovolts) {
+            reversedCount = reversed ? Math.min(reversedCount + 1, CONTRADICTION_COUNT) : 0;
         }
-        reversedCount = 0;
-        if (!discharging) {
+        if (reversed || !discharging) {
             return;
         }
         long microohms =

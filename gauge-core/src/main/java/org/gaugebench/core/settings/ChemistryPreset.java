@@ -107,6 +107,8 @@ public enum ChemistryPreset {
         b.set(Setting.FLATNESS, scaled(100, nominal));
         b.set(Setting.FLOAT_VOLTAGE, scaled(13_500, nominal));
         b.set(Setting.EMPTY_VOLTAGE, scaled(10_600, nominal));
+        // C/20: what the capacity is rated at. At C/10 an eighth is still there at this voltage.
+        b.set(Setting.EMPTY_CURRENT, 50_000);
         b.set(Setting.REST_VOLTAGE_BOUND, scaled(80, nominal));
     }
 

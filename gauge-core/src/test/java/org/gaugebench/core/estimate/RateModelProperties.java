@@ -58,13 +58,15 @@ class RateModelProperties {
     /** The split product equals the whole one, worked out without a width. */
     @Property
     void theSplitProductLosesNothing(
-            @ForAll @LongRange(min = 0, max = LARGEST_CHARGE) long charge,
+            @ForAll @LongRange(min = 1, max = LARGEST_CHARGE) long capacity,
             @ForAll @IntRange(min = -20_000, max = 25_000) int millicelsius) {
         TemperatureCurve curve = new TemperatureCurve(840_000, 712_000, 478_000);
-        RateModel model = new RateModel(1, 1, 1_000_000, curve);
+        RateModel model = new RateModel(capacity, 1, 1_000_000, curve);
         long partQ30 = (1L << 30) * curve.partsPerMillion(millicelsius) / 1_000_000;
         BigInteger whole =
-                BigInteger.valueOf(charge).multiply(BigInteger.valueOf(partQ30)).shiftRight(30);
-        assertEquals(whole, BigInteger.valueOf(model.usableNanocoulombs(charge, -1, millicelsius)));
+                BigInteger.valueOf(capacity).multiply(BigInteger.valueOf(partQ30)).shiftRight(30);
+        assertEquals(
+                BigInteger.valueOf(capacity).subtract(whole),
+                BigInteger.valueOf(model.behindNanocoulombs(-1, millicelsius)));
     }
 }

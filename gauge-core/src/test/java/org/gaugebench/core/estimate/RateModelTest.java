@@ -32,6 +32,25 @@ class RateModelTest {
         assertEquals(33.0, usable / 100e6 / 60e3, 0.05);
     }
 
+    /** 54.9 of 100 Ah come out; who has drawn 40 of them has 14.9 left, not 55 % of the rest. */
+    @Test
+    void whatStaysBehindIsAPartOfTheWholeBattery() {
+        long amp = -100_000_000;
+        long drawn = 40 * CAPACITY / 100;
+        long full = MODEL.usableNanocoulombs(CAPACITY, (int) amp, 25_000);
+        assertEquals(full - drawn, MODEL.usableNanocoulombs(CAPACITY - drawn, (int) amp, 25_000));
+        assertEquals(CAPACITY - full, MODEL.behindNanocoulombs((int) amp, 25_000));
+        assertEquals(0, MODEL.usableNanocoulombs(40 * CAPACITY / 100, (int) amp, 25_000));
+    }
+
+    /** Cold keeps a part of the capacity however slowly it is drawn. */
+    @Test
+    void coldLeavesItsPartBehindAtAnyCurrent() {
+        assertEquals(288 * CAPACITY / 1_000, MODEL.behindNanocoulombs(-1_000_000, 0), 1e6);
+        assertEquals(0, MODEL.behindNanocoulombs(1_000_000, 0));
+        assertEquals(0, MODEL.behindNanocoulombs(-1_000_000, 25_000));
+    }
+
     @Test
     void aMissingOrBrokenSensorDoesNotShortenTheHours() {
         assertEquals(1_000_000, LEAD_ACID.partsPerMillion(Sample.TEMPERATURE_ABSENT));

@@ -134,15 +134,17 @@ class TimeToEmptyAnswersTest {
     }
 
     @Test
-    void rateAndColdShortenTheHoursOfWhatIsAboveTheKeptBackCharge() {
+    void theHoursEndWhereTheMoreOfKeptBackAndLeftBehindBegins() {
         charge(100, 100, 100);
         TemperatureCurve cold = new TemperatureCurve(840_000, 712_000, 478_000);
         RateModel model = new RateModel(100 * AMP_HOUR, 20, 1_200_000, cold);
         // 100 A: factor 20^0.2 = 1.8206, so 60 min become 32.95.
         assertEquals(32, at(-100_000, 0, model).minutes());
-        // Half kept back, at 0 °C: 30 x 0.712 / 1.8206 = 11.73.
+        // At 0 °C 0.712 / 1.8206 = 39.11 of 100 Ah come out; half kept back is less than stays.
         input.temperatureMillicelsius = 0;
-        assertEquals(11, at(-100_000, 50, model).minutes());
+        assertEquals(23, at(-100_000, 50, model).minutes());
+        // Seven tenths kept back are more: 30 Ah are left.
+        assertEquals(18, at(-100_000, 70, model).minutes());
     }
 
     @Test

@@ -72,8 +72,22 @@ class DisplayRoundingTest {
         assertEquals(99, percent.percent());
         percent.update(1_000_000, true);
         assertEquals(100, percent.percent());
+    }
+
+    /** The noise of a full battery takes nanocoulombs away each minute. */
+    @Test
+    void aProvenOneHundredStandsUntilHalfAPercentHasLeft() {
+        ShownPercent percent = new ShownPercent();
         percent.update(999_999, true);
+        assertEquals(99, percent.percent(), "it has to be reached first");
+        percent.update(1_000_000, true);
+        percent.update(995_000, true);
+        assertEquals(100, percent.percent());
+        percent.update(994_999, true);
         assertEquals(99, percent.percent());
+        percent.update(1_000_000, true);
+        percent.update(999_999, false);
+        assertEquals(99, percent.percent(), "no longer proven");
     }
 
     @Test

@@ -123,6 +123,29 @@ class DiagnosisTest {
         assertFalse(stands(Fault.CHARGING_BLOCKED));
     }
 
+    /** A doubtful minute shows no flow, whatever flows: garbage must not look like a blockage. */
+    @Test
+    void doubtfulMinutesAreNoBlockage() {
+        minutes(29, THRESHOLD, 0);
+        for (int i = 0; i < 5; i++) {
+            f.doubtful(THRESHOLD, 0);
+            bits = diagnosis.judge(minutes.doubtful(THRESHOLD, 0), f.rule, 0);
+        }
+        assertFalse(stands(Fault.CHARGING_BLOCKED));
+        minutes(1, THRESHOLD, 0);
+        assertTrue(stands(Fault.CHARGING_BLOCKED));
+    }
+
+    /** The wires show the charger as the battery's protection opens and closes. */
+    @Test
+    void aChargerBehindAnOpenProtectionIsNoReversedShunt() {
+        for (int i = 0; i < 10; i++) {
+            minutes(1, 13_700_000, 30 * AMP);
+            minutes(1, 14_400_000, 0);
+        }
+        assertFalse(stands(Fault.POLARITY_REVERSED));
+    }
+
     /** After full the current may well be nothing at full voltage: not a fault. */
     @Test
     void aFullBatteryIsNotBlocked() {
@@ -178,6 +201,16 @@ class DiagnosisTest {
         assertTrue(stands(Fault.FULL_OVERDUE));
         diagnosis.resume(-5);
         assertEquals(0, diagnosis.minutesSinceFull());
+    }
+
+    @Test
+    void timeWithoutPowerIsTimeWithoutAFullCharge() {
+        diagnosis.addOffTime(7 * Minutes.DAY - 1);
+        minutes(1, 12_700_000, 0);
+        assertTrue(stands(Fault.FULL_OVERDUE));
+        diagnosis.addOffTime(Long.MAX_VALUE);
+        diagnosis.addOffTime(Long.MAX_VALUE);
+        assertEquals(1L << 40, diagnosis.minutesSinceFull());
     }
 
     @Test

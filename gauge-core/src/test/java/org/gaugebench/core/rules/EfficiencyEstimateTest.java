@@ -16,7 +16,7 @@ class EfficiencyEstimateTest {
 
     private void flow(int number, int milliamps) {
         for (int i = 0; i < number; i++) {
-            estimate.addMinute(minutes.still(12_800_000, milliamps * 1_000));
+            estimate.addMinute(minutes.still(12_800_000, milliamps * 1_000), false);
         }
     }
 
@@ -97,6 +97,19 @@ class EfficiencyEstimateTest {
         flow(180, 12_500);
         estimate.full(true);
         assertEquals(0, estimate.candidatePartsPerMillion());
+    }
+
+    /** Ten hours of float after the proof are gas, and no part of the cycle's time either. */
+    @Test
+    void whatKeepsAFullBatteryFullIsNoPartOfTheCycle() {
+        estimate.full(true);
+        for (int i = 0; i < 4 * Minutes.DAY; i++) {
+            estimate.addMinute(minutes.still(13_500_000, 500_000), true);
+        }
+        flow(240, -10_000);
+        flow(240, 12_500);
+        estimate.full(true);
+        assertEquals(800_000, estimate.candidatePartsPerMillion());
     }
 
     @Test

@@ -31,6 +31,34 @@ class FlowWatchTest {
     }
 
     @Test
+    void anotherBatteryHasSeenNeitherFlowNorStop() {
+        minutes(true, 300_000);
+        watch.forgetBattery();
+        assertFlow(false, false);
+        minutes(true, 4_000_001, 0);
+        watch.forgetBattery();
+        assertFlow(false, false);
+        minutes(true, 0);
+        assertFlow(false, false);
+    }
+
+    /** A setting is corrected while the charger tapers: what flowed before has flowed (F16). */
+    @Test
+    void otherSettingsTakeTheFlowOver() {
+        minutes(true, 300_000);
+        FlowWatch other = new FlowWatch(4_000_000, 50_000, 400_000);
+        other.takeOver(watch);
+        assertEquals(true, other.flowSeen());
+        minutes(true, 4_000_001);
+        other.takeOver(watch);
+        other.addMinute(0, true);
+        assertEquals(true, other.stopped(), "the strong minute is remembered too");
+        FlowWatch third = new FlowWatch(4_000_000, 50_000, 400_000);
+        third.takeOver(other);
+        assertEquals(true, third.stopped());
+    }
+
+    @Test
     void aFallFromStrongToNothingIsAStop() {
         minutes(true, 4_000_001, 49_999);
         assertFlow(false, true);

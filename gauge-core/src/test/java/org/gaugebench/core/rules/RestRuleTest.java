@@ -132,6 +132,15 @@ class RestRuleTest {
         assertTrue(rule.lowestPartsPerMillion() > 700_000);
     }
 
+    /** No float voltage is known: above 12.80 V, the table's end, and its bound nothing rests. */
+    @Test
+    void withoutAFloatVoltageTheTableSaysWhatNoRestedBatteryHas() {
+        rule = new RestRule(Minutes.settings(Setting.FLOAT_VOLTAGE, 0));
+        assertEquals(0, minutesUntilSpoken(12_880_001, 0));
+        rule = new RestRule(Minutes.settings(Setting.FLOAT_VOLTAGE, 0));
+        assertTrue(minutesUntilSpoken(12_880_000, 0) > 0);
+    }
+
     /** An anchor as wide as the band is no gain: it only clips. */
     @Test
     void anAnchorAsWideAsTheBandOnlyClips() {
