@@ -54,7 +54,7 @@ public final class EmptyRule {
         emptyMicrovolts = settings.get(Setting.EMPTY_VOLTAGE) * 1_000;
         // derived: mAh x ppm / 1000 = uA for one hour
         smallMicroamps = capacityMilliampHours * settings.get(Setting.EMPTY_CURRENT) / 1_000;
-        heavyMicroamps = capacityMilliampHours * 250;
+        heavyMicroamps = Math.min(capacityMilliampHours * 250, smallMicroamps);
         rearmNanocoulombs =
                 StateOfCharge.nanocoulombs(
                         settings.get(Setting.REARM_DISCHARGE),

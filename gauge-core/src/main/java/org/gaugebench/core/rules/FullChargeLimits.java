@@ -30,6 +30,7 @@ final class FullChargeLimits {
     final int otherResidualPartsPerMillion;
     private final long floatAt25Microvolts;
     private final long thresholdAt25Microvolts;
+    private final long aboveRestMicrovolts;
     private final long microvoltsPerKelvin;
     private final long compensationLimitMicrovolts;
 
@@ -52,6 +53,10 @@ final class FullChargeLimits {
         floatAt25Microvolts =
                 (floatMillivolts - floatMillivolts / FLOAT_MARGIN_DIVISOR)
                         * MICROVOLTS_PER_MILLIVOLT;
+        aboveRestMicrovolts =
+                (settings.get(Setting.REST_VOLTAGE_100) + settings.get(Setting.REST_VOLTAGE_BOUND))
+                                * MICROVOLTS_PER_MILLIVOLT
+                        + 1;
         floatMinutes = floatMillivolts == 0 ? 0 : (int) settings.get(Setting.FLOAT_HOLD);
         // derived: 0.5 % of the capacity in one hour
         floatMicroamps = capacityMilliampHours * 5;
@@ -92,11 +97,14 @@ final class FullChargeLimits {
         return floatAt25Microvolts + compensationMicrovolts(temperatureMillicelsius);
     }
 
-    /** The lowest voltage that a charger holds: float where there is one, else the threshold. */
+    /**
+     * The lowest voltage that a charger holds: float, or what no rested battery has where no float
+     * voltage is known; the threshold where that is lower.
+     */
     long chargingMicrovolts(int temperatureMillicelsius) {
         long threshold = thresholdMicrovolts(temperatureMillicelsius);
         return floatMinutes == 0
-                ? threshold
+                ? Math.min(threshold, aboveRestMicrovolts)
                 : Math.min(threshold, floatThresholdMicrovolts(temperatureMillicelsius));
     }
 

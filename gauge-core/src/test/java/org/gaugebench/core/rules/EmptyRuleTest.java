@@ -14,7 +14,7 @@ class EmptyRuleTest {
     private static final int EMPTY = 10_600_000;
 
     private final Minutes minutes = new Minutes();
-    private final EmptyRule rule = new EmptyRule(Minutes.settings());
+    private final EmptyRule rule = new EmptyRule(Minutes.settings(Setting.EMPTY_CURRENT, 100_000));
     private int millicelsius = Sample.TEMPERATURE_ABSENT;
     private int shown = 100_000;
     private int lowerEdge = 50_000;
@@ -84,10 +84,13 @@ class EmptyRuleTest {
                 rule.judge(minutes.doubtful(EMPTY, -AMP), millicelsius, shown, lowerEdge));
     }
 
-    /** 26 A sag to 10 V; the sag goes on for four minutes after and is believed in the fifth. */
+    /**
+     * 10 A and more sag to 10 V; the sag goes on for four minutes after and is believed in the
+     * fifth.
+     */
     @Test
     void aHeavyLoadAsksForFiveMinutes() {
-        assertEquals(RuleOutcome.NONE, minute(10_000_000, -25 * AMP - 1));
+        assertEquals(RuleOutcome.NONE, minute(10_000_000, -10 * AMP - 1));
         for (int i = 0; i < 4; i++) {
             assertEquals(RuleOutcome.NONE, minute(EMPTY, -AMP));
         }
@@ -95,8 +98,34 @@ class EmptyRuleTest {
     }
 
     @Test
-    void exactlyAQuarterOfTheCapacityIsNotHeavy() {
-        minute(10_000_000, -25 * AMP);
+    void aQuarterOfTheCapacityIsHeavyWhateverTheEmptyCurrent() {
+        EmptyRule rule = new EmptyRule(Minutes.settings(Setting.EMPTY_CURRENT, 300_000));
+        drained(rule, -25 * AMP);
+        assertEquals(RuleOutcome.SET_TO_EMPTY, judge(rule, -AMP));
+        rule = new EmptyRule(Minutes.settings(Setting.EMPTY_CURRENT, 300_000));
+        drained(rule, -25 * AMP - 1);
+        assertEquals(RuleOutcome.NONE, judge(rule, -AMP));
+    }
+
+    /** Past the quiet time, then one minute with a load above the voltage of empty. */
+    private void drained(EmptyRule rule, int load) {
+        for (int i = 0; i < 30; i++) {
+            judge(rule, 12_000_000, -AMP);
+        }
+        judge(rule, 12_000_000, load);
+    }
+
+    private RuleOutcome judge(EmptyRule rule, int microamps) {
+        return judge(rule, EMPTY, microamps);
+    }
+
+    private RuleOutcome judge(EmptyRule rule, int microvolts, int microamps) {
+        return rule.judge(minutes.still(microvolts, microamps), millicelsius, shown, lowerEdge);
+    }
+
+    @Test
+    void exactlyTheEmptyCurrentIsNotHeavy() {
+        minute(12_000_000, -10 * AMP);
         assertEquals(RuleOutcome.SET_TO_EMPTY, minute(EMPTY, -AMP));
     }
 
@@ -107,7 +136,7 @@ class EmptyRuleTest {
             assertEquals(RuleOutcome.NONE, minute(EMPTY, -AMP));
         }
         assertEquals(RuleOutcome.SET_TO_EMPTY, minute(EMPTY, -AMP));
-        EmptyRule fresh = new EmptyRule(Minutes.settings());
+        EmptyRule fresh = new EmptyRule(Minutes.settings(Setting.EMPTY_CURRENT, 100_000));
         assertEquals(
                 RuleOutcome.NONE,
                 fresh.judge(minutes.still(EMPTY, -AMP), millicelsius, shown, lowerEdge));
