@@ -27,6 +27,7 @@ final class Battery {
     // Parameters.
     private final BatterySpec spec;
     private final BatteryTraits traits;
+    private final OpenCircuitTable table;
     private final CellString string;
     private final @Nullable KineticWells kinetic;
     private final double capacityCoulombs;
@@ -82,24 +83,26 @@ final class Battery {
     private double acceptanceAmps;
 
     Battery(BatterySpec spec) {
-        this(spec, Wells.given(spec));
+        this(spec, OpenCircuitTable.of(spec.chemistry()));
+    }
+
+    /** A battery whose open-circuit voltage is not the chemistry's but, say, a measured one. */
+    Battery(BatterySpec spec, OpenCircuitTable table) {
+        this(spec, table, Wells.given(spec));
     }
 
     /** The wells take some work to find: a copy takes them over. */
-    private Battery(BatterySpec spec, @Nullable KineticWells kinetic) {
+    private Battery(BatterySpec spec, OpenCircuitTable table, @Nullable KineticWells kinetic) {
         this.spec = spec;
+        this.table = table;
         this.kinetic = kinetic;
         traits = spec.traits();
         Ageing wear = traits.ageing();
         double life = 1 - wear.capacityLossPartsPerMillion() / 1e6;
         double growth = 1 + wear.resistanceGrowthPartsPerMillion() / 1e6;
         double newCoulombs = spec.capacityMicroampHours() / 1e6 * SECONDS_PER_HOUR;
-        string =
-                new CellString(
-                        OpenCircuitTable.of(spec.chemistry()),
-                        spec.chemistry().cellsOf(spec.nominalVolts()),
-                        newCoulombs * life,
-                        traits.weakCell());
+        int cells = spec.chemistry().cellsOf(spec.nominalVolts());
+        string = new CellString(table, cells, newCoulombs * life, traits.weakCell());
         capacityCoulombs = string.capacity();
         bestEfficiency = spec.coulombicEfficiencyPartsPerMillion() / 1e6;
         efficiency = bestEfficiency;
@@ -142,7 +145,7 @@ final class Battery {
 
     /** A battery in the same state. */
     Battery copy() {
-        Battery twin = new Battery(spec, kinetic);
+        Battery twin = new Battery(spec, table, kinetic);
         twin.setTemperature(temperatureCelsius);
         twin.curve.adopt(curve);
         twin.chargeCoulombs = chargeCoulombs;

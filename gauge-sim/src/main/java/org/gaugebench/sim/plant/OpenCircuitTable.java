@@ -33,6 +33,17 @@ final class OpenCircuitTable {
     }
 
     /**
+     * A table of one temperature, such as a measured one; copies its arguments.
+     *
+     * @param statesOfCharge 0 to 1, rising
+     * @param cellVolts one for each of them
+     */
+    static OpenCircuitTable through(double[] statesOfCharge, double[] cellVolts) {
+        return new OpenCircuitTable(
+                statesOfCharge.clone(), new double[] {25}, new double[][] {cellVolts.clone()});
+    }
+
+    /**
      * Source: the trade's table for gel and mat batteries against temperature, as kept in the
      * lead_acid_12v data set of the Electrical Age 2 project; its 26.7 °C row is the well-known
      * one.

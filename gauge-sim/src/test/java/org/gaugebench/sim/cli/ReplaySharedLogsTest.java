@@ -2,7 +2,6 @@ package org.gaugebench.sim.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.math.BigDecimal;
@@ -16,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.gaugebench.sim.logs.SharedLogs;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -52,7 +52,7 @@ class ReplaySharedLogsTest {
             count(file, table, failures);
         }
         table.forEach(System.out::println);
-        assertTrue(files > 0, "no file with tester_Ah in " + folder());
+        assertTrue(files > 0, "no file with tester_Ah in " + SharedLogs.folder());
         assertEquals(List.of(), failures);
     }
 
@@ -137,7 +137,7 @@ class ReplaySharedLogsTest {
                 untold.add(file.getFileName().toString());
             }
         }
-        assertTrue(files > 0, "no file with voltage_V in " + folder());
+        assertTrue(files > 0, "no file with voltage_V in " + SharedLogs.folder());
         assertEquals(List.of(), failures);
         assertTrue(DOUBTFUL.containsAll(untold), "cannot tell: " + untold);
     }
@@ -209,7 +209,7 @@ class ReplaySharedLogsTest {
     }
 
     private static Set<Path> logsWith(String column) throws IOException {
-        try (Stream<Path> files = Files.walk(folder())) {
+        try (Stream<Path> files = Files.walk(SharedLogs.folder())) {
             return files.filter(f -> f.toString().endsWith(".csv"))
                     .filter(f -> headerHas(f, column) && headerHas(f, "current_A"))
                     .collect(Collectors.toCollection(TreeSet::new));
@@ -223,14 +223,6 @@ class ReplaySharedLogsTest {
         } catch (IOException e) {
             throw new java.io.UncheckedIOException(e);
         }
-    }
-
-    private static Path folder() {
-        String folder = System.getenv("GAUGEBENCH_DATA");
-        assumeTrue(
-                folder != null && Files.isDirectory(Path.of(folder)),
-                "skipped: GAUGEBENCH_DATA does not point to the folder of measured logs");
-        return Path.of(folder);
     }
 
     private static String format(String pattern, double value) {

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.regex.Matcher;
@@ -12,6 +11,7 @@ import java.util.regex.Pattern;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.PageSection;
 import org.junit.jupiter.api.Test;
 
 /** The page on the format says what the reader does. */
@@ -31,33 +31,18 @@ class ScenarioFormatDocumentTest {
 
     @Test
     void theTableOfSettingsIsTheCoresOwn() throws IOException {
-        assertSection("settings", SettingsTable.markdown());
+        PageSection.check(PAGE, "settings", SettingsTable.markdown());
     }
 
     @Test
     void theTableOfMistakesIsTheExhibitsOwn() throws IOException {
-        assertSection("mistakes", MistakesTable.markdown());
+        PageSection.check(PAGE, "mistakes", MistakesTable.markdown());
     }
 
     @Test
     void theTablesOfReadingsAndRegistersAreComplete() throws IOException {
-        assertSection("readings", ReadingTables.readings());
-        assertSection("registers", ReadingTables.registers());
-    }
-
-    private static void assertSection(String name, String expected) throws IOException {
-        String page = Files.readString(PAGE);
-        String begin = "<!-- " + name + ": begin -->\n";
-        String end = "<!-- " + name + ": end -->";
-        int from = page.indexOf(begin) + begin.length();
-        int to = page.indexOf(end, from);
-        assertTrue(from >= begin.length() && to >= from, "the page has no section " + name);
-        if (Boolean.getBoolean("golden.update")) {
-            page = page.substring(0, from) + expected + page.substring(to);
-            Files.write(PAGE, page.getBytes(StandardCharsets.UTF_8));
-            to = page.indexOf(end, from);
-        }
-        assertEquals(expected, page.substring(from, to), "-Dgolden.update=true rewrites it");
+        PageSection.check(PAGE, "readings", ReadingTables.readings());
+        PageSection.check(PAGE, "registers", ReadingTables.registers());
     }
 
     @Test
