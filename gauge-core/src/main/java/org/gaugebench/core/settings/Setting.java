@@ -208,10 +208,10 @@ public enum Setting {
             "empty-voltage",
             new Limits("mV", 0, 100_000, 10_600),
             "voltage at and under which the battery is empty; 0 switches the empty rule off"),
-    /** Lead-acid at C/20, the rate of its rating: at C/10 an eighth is left at that voltage. */
+    /** Lead-acid at C/20, the rate of its rating, and a little room: at C/10 an eighth is left. */
     EMPTY_CURRENT(
             "empty-current",
-            new Limits("ppm", 1_000, 1_000_000, 50_000),
+            new Limits("ppm", 1_000, 1_000_000, 60_000),
             "largest discharge current per hour of capacity at which low voltage means empty"),
     /** What is left at the empty voltage and a small current. */
     EMPTY_STATE(

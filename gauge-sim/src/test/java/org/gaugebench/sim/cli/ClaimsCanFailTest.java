@@ -28,9 +28,9 @@ import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 
 /**
- * A claim that nothing can break claims nothing. Each scenario is run again and again with one thing
- * made different; each of its expectations has to turn at least once. {@code .ci/unbreakable} does
- * this for the whole shelf, the normal run for a few files.
+ * A claim that nothing can break claims nothing. Each scenario is run again and again with one
+ * thing made different; each of its expectations has to turn at least once. {@code .ci/unbreakable}
+ * does this for the whole shelf, the normal run for a few files.
  *
  * <p>What stays unbroken stands in {@code golden/unbroken.txt} with the reason why it may.
  */
@@ -58,7 +58,8 @@ class ClaimsCanFailTest {
         Map<String, List<Scenario>> byFile = new LinkedHashMap<>();
         scenarios.forEach(
                 scenario ->
-                        byFile.computeIfAbsent(name(Path.of(scenario.file())), f -> new ArrayList<>())
+                        byFile.computeIfAbsent(
+                                        name(Path.of(scenario.file())), f -> new ArrayList<>())
                                 .add(scenario));
         SortedMap<String, String> unbroken = new ConcurrentSkipListMap<>();
         byFile.entrySet().parallelStream()
@@ -114,9 +115,7 @@ class ClaimsCanFailTest {
         }
         Map<String, String> unbroken = new TreeMap<>();
         for (int i : left) {
-            unbroken.put(
-                    "%s #%02d".formatted(name, i + 1),
-                    first.expectations().get(i).text());
+            unbroken.put("%s #%02d".formatted(name, i + 1), first.expectations().get(i).text());
         }
         return unbroken;
     }

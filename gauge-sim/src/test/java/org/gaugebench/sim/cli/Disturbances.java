@@ -134,8 +134,17 @@ final class Disturbances {
                     all.add(scaled(path + '.' + amount, "0.5"));
                 }
                 for (String trait :
-                        List.of("pulse-width", "ripple", "inrush", "sun", "equalizing", "runs-for",
-                                "cable-resistance", "meter-error", "on-for", "every")) {
+                        List.of(
+                                "pulse-width",
+                                "ripple",
+                                "inrush",
+                                "sun",
+                                "equalizing",
+                                "runs-for",
+                                "cable-resistance",
+                                "meter-error",
+                                "on-for",
+                                "every")) {
                     all.add(without(path, trait));
                 }
                 all.add(set("wiring.past-shunt." + name, "100 %"));
@@ -278,9 +287,16 @@ final class Disturbances {
                             }));
         }
         for (String extra :
-                List.of("sensor.samples=stuck", "sensor.samples=missing", "isolator=open",
-                        "gauge.power=off", "gauge.declare=100 %", "gauge.declare=0 %",
-                        "protection=open", "gauge.clock=stopped", "gauge.clock-jump=1 d")) {
+                List.of(
+                        "sensor.samples=stuck",
+                        "sensor.samples=missing",
+                        "isolator=open",
+                        "gauge.power=off",
+                        "gauge.declare=100 %",
+                        "gauge.declare=0 %",
+                        "protection=open",
+                        "gauge.clock=stopped",
+                        "gauge.clock-jump=1 d")) {
             for (String when : List.of("1 s", "1 h", "1 d")) {
                 all.add(step(when, extra));
             }

@@ -74,7 +74,9 @@ final class ShelfCatalogue {
                     List<Map.Entry<String, Scenario>> its =
                             files.entrySet().stream()
                                     .filter(e -> e.getValue().marks().tags().contains(tag))
-                                    .sorted(Comparator.comparing(e -> e.getValue().marks().symptom()))
+                                    .sorted(
+                                            Comparator.comparing(
+                                                    e -> e.getValue().marks().symptom()))
                                     .toList();
                     text.append("\n### ").append(heading).append("\n\n");
                     text.append("| in its owner's words | file |\n|---|---|\n");
@@ -89,14 +91,14 @@ final class ShelfCatalogue {
         return text.append('\n').toString();
     }
 
-    /** Files that say no symptom, or under none of the headings. */
+    /** Files that say no symptom, or under none of the headings; lessons have a page of theirs. */
     List<String> withoutSymptom() {
         List<String> names = new ArrayList<>();
         files.forEach(
                 (name, scenario) -> {
-                    boolean filed =
-                            scenario.marks().tags().stream().anyMatch(NOTICED::containsKey);
-                    if (!filed || scenario.marks().symptom().isEmpty()) {
+                    boolean filed = scenario.marks().tags().stream().anyMatch(NOTICED::containsKey);
+                    boolean lesson = scenario.marks().tags().contains("lesson");
+                    if (!lesson && (!filed || scenario.marks().symptom().isEmpty())) {
                         names.add(name);
                     }
                 });
