@@ -49,6 +49,7 @@ final class Charger {
     private final double meterFactor;
     private final long runsForMillis;
     private final boolean watchesTime;
+    private final long pulseMillihertz;
 
     // State.
     private boolean switchedOn;
@@ -82,6 +83,7 @@ final class Charger {
         meterFactor = 1 / (1 + spec.traits().meterErrorPartsPerMillion() / 1e6);
         long limitMillis = spec.traits().runsForMillis();
         runsForMillis = limitMillis > 0 ? limitMillis : Long.MAX_VALUE;
+        pulseMillihertz = spec.traits().pulseMillihertz();
         watchesTime = limitMillis > 0 || equalizing != null;
         supplyAmps = limitAmps;
         switchedOn = spec.switchedOn();
@@ -148,6 +150,24 @@ final class Charger {
     /** Resistance between the voltage that it holds and the bus. */
     double feedOhms() {
         return feedOhms;
+    }
+
+    /** Whether its output comes as pulses of all that it has. */
+    boolean isPulsed() {
+        return pulseMillihertz > 0;
+    }
+
+    /**
+     * What it gives at an instant beyond its mean: all that it has in the first part of each
+     * period, nothing in the rest, so that the mean is its output.
+     */
+    double pulseAmpsAt(long millis) {
+        double available = availableAmps();
+        if (pulseMillihertz == 0 || available <= 0) {
+            return 0;
+        }
+        double phase = Shape.phase(millis, pulseMillihertz, 0) / 1e6;
+        return (phase < outputAmps / available ? available : 0) - outputAmps;
     }
 
     boolean isSolar() {

@@ -242,7 +242,7 @@ public final class Circuit implements Truth {
 
     /** Switches a charger; false for an unknown name. Switched on, it begins in bulk. */
     public boolean switchCharger(String name, boolean on) {
-        Charger charger = findCharger(name);
+        Charger charger = bus.find(name);
         if (charger == null) {
             return false;
         }
@@ -285,15 +285,6 @@ public final class Circuit implements Truth {
         askForRenewal();
     }
 
-    private @Nullable Charger findCharger(String name) {
-        for (Charger charger : chargers) {
-            if (charger.name().equals(name)) {
-                return charger;
-            }
-        }
-        return null;
-    }
-
     @Override
     public long timeMillis() {
         return timeMillis;
@@ -329,6 +320,11 @@ public final class Circuit implements Truth {
     @Override
     public double voltageVolts() {
         return wiring.isVoltageAtBattery() ? batteryVolts() : busVolts;
+    }
+
+    @Override
+    public double instantVolts() {
+        return voltageVolts() + wiring.pulseVoltsAt(timeMillis, meanAmps);
     }
 
     @Override
@@ -390,7 +386,7 @@ public final class Circuit implements Truth {
 
     /** What a charger gave in the last step, in amps; 0 for an unknown name. */
     public double chargerAmps(String name) {
-        Charger charger = findCharger(name);
+        Charger charger = bus.find(name);
         return charger == null ? 0 : charger.outputAmps();
     }
 }

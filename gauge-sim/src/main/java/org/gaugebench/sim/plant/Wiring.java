@@ -23,6 +23,7 @@ final class Wiring {
     private final Bus bus;
     private final double[] loadParts;
     private final double[] chargerParts;
+    private final boolean anyPulsed;
     private WiringSpec spec = WiringSpec.RIGHT;
     private double throughPart = 1;
     private double jointOhms;
@@ -45,6 +46,7 @@ final class Wiring {
         this.bus = bus;
         loadParts = new double[loadSpecs.size()];
         chargerParts = new double[chargerSpecs.size()];
+        anyPulsed = Arrays.stream(chargers).anyMatch(Charger::isPulsed);
     }
 
     WiringSpec spec() {
@@ -82,21 +84,40 @@ final class Wiring {
     }
 
     /**
-     * Battery current at an instant. It differs from the mean only through loads that cycle or have
-     * a shape: what they draw beyond their mean is given by the regulating charger as far as it has
-     * current to spare, and by the battery beyond that. The voltage is taken as in the mean.
+     * Battery current at an instant. It differs from the mean through pulsed chargers and through
+     * loads that cycle or have a shape: what these draw beyond their mean is given by the
+     * regulating charger as far as it has current to spare and is not pulsed, and by the battery
+     * beyond that. The voltage is taken as in the mean.
      */
     double batteryAmpsAt(long millis, double meanAmps) {
         double excess = loads.excessAmpsAt(millis, bus.volts());
-        if (excess == 0 || meanAmps == 0) {
+        double pulse = pulseAmpsAt(millis, meanAmps);
+        if ((excess == 0 && pulse == 0) || meanAmps == 0) {
             return meanAmps;
         }
-        return meanAmps - (excess - regulatorExtraAmps(excess));
+        return meanAmps - (excess - regulatorExtraAmps(excess)) + pulse;
+    }
+
+    /** What pulsed chargers give at an instant beyond their mean; the battery takes it all. */
+    private double pulseAmpsAt(long millis, double meanAmps) {
+        double amps = 0;
+        if (anyPulsed && meanAmps != 0) {
+            for (Charger charger : chargers) {
+                amps += charger.pulseAmpsAt(millis);
+            }
+        }
+        return amps;
+    }
+
+    /** How far pulses lift the voltage at the gauge's leads above that of the mean. */
+    double pulseVoltsAt(long millis, double meanAmps) {
+        double ohms = bus.promptOhms() - (voltageAtBattery ? jointOhms : 0);
+        return pulseAmpsAt(millis, meanAmps) * ohms;
     }
 
     /** What of the loads' excess over their mean the regulating charger gives, or gives less. */
     private double regulatorExtraAmps(double excess) {
-        return bus.isRegulated() ? Math.min(excess, bus.regulatorSpareAmps()) : 0;
+        return bus.followsInstants() ? Math.min(excess, bus.regulatorSpareAmps()) : 0;
     }
 
     /** Mean current through the shunt over the step. */
@@ -129,6 +150,9 @@ final class Wiring {
         }
         if (anyChargerPast) {
             amps -= pastChargerAmps(regulatorExtraAmps(loads.excessAmpsAt(millis, bus.volts())));
+            for (int i = 0; anyPulsed && meanAmps != 0 && i < chargerParts.length; i++) {
+                amps -= chargerParts[i] * chargers[i].pulseAmpsAt(millis);
+            }
         }
         return throughPart * amps;
     }

@@ -12,12 +12,24 @@ import org.jspecify.annotations.Nullable;
  *     high holds less
  * @param runsForMillis time after being switched on at which it stops by itself; 0 for never
  * @param equalizing a stage of higher voltage; null for none
+ * @param pulseMillihertz how often a second it connects all that it has, where it holds its voltage
+ *     by pulses; 0 for a current that flows evenly
  */
 public record ChargerTraits(
         long cableMicroohms,
         long meterErrorPartsPerMillion,
         long runsForMillis,
-        @Nullable Equalizing equalizing) {
+        @Nullable Equalizing equalizing,
+        long pulseMillihertz) {
+
+    /** A charger whose current flows evenly. */
+    public ChargerTraits(
+            long cableMicroohms,
+            long meterErrorPartsPerMillion,
+            long runsForMillis,
+            @Nullable Equalizing equalizing) {
+        this(cableMicroohms, meterErrorPartsPerMillion, runsForMillis, equalizing, 0);
+    }
 
     /** A charger at the bus with a right meter, that runs until it is switched off. */
     public static final ChargerTraits NONE = new ChargerTraits(0, 0, 0, null);

@@ -68,7 +68,7 @@ final class FileReader {
         Block chargerBlock = file.block("chargers", "chargers");
         for (String name : newNames(chargerBlock, "charger")) {
             Block block = chargerBlock.block(name, "charger '" + name + "'");
-            chargers.add(ChargerReader.read(block, name, battery));
+            chargers.add(ChargerReader.read(block, name, battery, tick));
         }
         List<LoadSpec> loads = new ArrayList<>();
         Block loadBlock = file.block("loads", "loads");

@@ -129,6 +129,7 @@ final class Samples {
                 cable-resistance: 8 mOhm
                 meter-error: -0.4 %
                 runs-for: 20 h
+                pulse-frequency: 33.5 Hz
                 equalizing: {voltage: 30 V, for: 90 min, every: 14 d}
             loads:
               lamp: {current: 1.2 A, switched: off}
