@@ -48,7 +48,7 @@ public final class Circuit implements Truth {
      * Builds the plant of a scenario.
      *
      * @param scenario checked
-     * @param seeds of the clouds: stream "plant/CHARGER/clouds"
+     * @param seeds of clouds and gusts: streams "plant/CHARGER/clouds" and "plant/CHARGER/gusts"
      */
     public Circuit(Scenario scenario, SeedTree seeds) {
         this(scenario.battery(), scenario.chargers(), scenario.loads(), seeds);
@@ -86,8 +86,7 @@ public final class Circuit implements Truth {
         surroundings = thermal == null ? null : new Surroundings(thermal);
         protection = new Protection(batterySpec);
         loads = new LoadBank(loadSpecs);
-        chargers =
-                chargerSpecs.stream().map(spec -> new Charger(spec, seeds)).toArray(Charger[]::new);
+        chargers = Charger.all(chargerSpecs, loadSpecs, seeds);
         boolean solar = false;
         for (Charger charger : chargers) {
             solar |= charger.isSolar();
@@ -95,7 +94,7 @@ public final class Circuit implements Truth {
         }
         anySun = solar;
         bus = new Bus(battery, loads, chargers);
-        wiring = new Wiring(loadSpecs, chargerSpecs, loads, chargers, bus);
+        wiring = new Wiring(loadSpecs, loads, chargers, bus);
         busVolts = battery.restVolts();
     }
 
@@ -162,6 +161,10 @@ public final class Circuit implements Truth {
             }
             next = Math.min(next, nextMinuteMillis);
         }
+        for (Charger charger : chargers) {
+            busChanged |= charger.beginStep(timeMillis, endMillis);
+            next = Math.min(next, charger.nextChangeMillis(timeMillis));
+        }
         renewAfterMillis = next;
         if (busChanged) {
             bus.renewChargers();
@@ -218,13 +221,14 @@ public final class Circuit implements Truth {
         return true;
     }
 
-    /** Switches a load; false for an unknown name. A cycling load begins with its on part. */
+    /** Switches a load, with what it gives back; false for an unknown name. It begins its cycle. */
     public boolean switchLoad(String name, boolean on) {
         Load load = loads.find(name);
         if (load == null) {
             return false;
         }
         load.switchTo(on, timeMillis);
+        switchCharger(name, on);
         askForRenewal();
         return true;
     }
@@ -246,7 +250,7 @@ public final class Circuit implements Truth {
         if (charger == null) {
             return false;
         }
-        charger.switchTo(on);
+        charger.switchTo(on, timeMillis);
         busChanged = true;
         askForRenewal();
         return true;
@@ -324,7 +328,7 @@ public final class Circuit implements Truth {
 
     @Override
     public double instantVolts() {
-        return voltageVolts() + wiring.pulseVoltsAt(timeMillis, meanAmps);
+        return voltageVolts() + wiring.unevenVoltsAt(timeMillis, meanAmps);
     }
 
     @Override

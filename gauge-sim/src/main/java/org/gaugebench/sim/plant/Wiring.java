@@ -2,7 +2,6 @@ package org.gaugebench.sim.plant;
 
 import java.util.Arrays;
 import java.util.List;
-import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.LoadSpec;
 import org.gaugebench.sim.scenario.WiringSpec;
 
@@ -17,13 +16,12 @@ import org.gaugebench.sim.scenario.WiringSpec;
  */
 final class Wiring {
     private final List<LoadSpec> loadSpecs;
-    private final List<ChargerSpec> chargerSpecs;
     private final LoadBank loads;
     private final Charger[] chargers;
     private final Bus bus;
     private final double[] loadParts;
     private final double[] chargerParts;
-    private final boolean anyPulsed;
+    private final boolean anyUneven;
     private WiringSpec spec = WiringSpec.RIGHT;
     private double throughPart = 1;
     private double jointOhms;
@@ -33,20 +31,14 @@ final class Wiring {
     private boolean straight = true;
     private boolean voltageAtBattery;
 
-    Wiring(
-            List<LoadSpec> loadSpecs,
-            List<ChargerSpec> chargerSpecs,
-            LoadBank loads,
-            Charger[] chargers,
-            Bus bus) {
+    Wiring(List<LoadSpec> loadSpecs, LoadBank loads, Charger[] chargers, Bus bus) {
         this.loadSpecs = loadSpecs;
-        this.chargerSpecs = chargerSpecs;
         this.loads = loads;
         this.chargers = chargers;
         this.bus = bus;
         loadParts = new double[loadSpecs.size()];
-        chargerParts = new double[chargerSpecs.size()];
-        anyPulsed = Arrays.stream(chargers).anyMatch(Charger::isPulsed);
+        chargerParts = new double[chargers.length];
+        anyUneven = Arrays.stream(chargers).anyMatch(Charger::isUneven);
     }
 
     WiringSpec spec() {
@@ -60,7 +52,7 @@ final class Wiring {
         voltageAtBattery = next.voltageAtBattery();
         ownAmps = next.ownSupplyMicroamps() / 1e6;
         Arrays.setAll(loadParts, i -> next.pastShunt(loadSpecs.get(i).name()) / 1e6);
-        Arrays.setAll(chargerParts, i -> next.pastShunt(chargerSpecs.get(i).name()) / 1e6);
+        Arrays.setAll(chargerParts, i -> next.pastShunt(chargers[i].name()) / 1e6);
         anyLoadPast = Arrays.stream(loadParts).anyMatch(part -> part > 0);
         anyChargerPast = Arrays.stream(chargerParts).anyMatch(part -> part > 0);
         straight = !anyLoadPast && !anyChargerPast && ownAmps == 0 && throughPart == 1;
@@ -84,35 +76,35 @@ final class Wiring {
     }
 
     /**
-     * Battery current at an instant. It differs from the mean through pulsed chargers and through
+     * Battery current at an instant. It differs from the mean through uneven chargers and through
      * loads that cycle or have a shape: what these draw beyond their mean is given by the
      * regulating charger as far as it has current to spare and is not pulsed, and by the battery
      * beyond that. The voltage is taken as in the mean.
      */
     double batteryAmpsAt(long millis, double meanAmps) {
         double excess = loads.excessAmpsAt(millis, bus.volts());
-        double pulse = pulseAmpsAt(millis, meanAmps);
-        if ((excess == 0 && pulse == 0) || meanAmps == 0) {
+        double uneven = unevenAmpsAt(millis, meanAmps);
+        if ((excess == 0 && uneven == 0) || meanAmps == 0) {
             return meanAmps;
         }
-        return meanAmps - (excess - regulatorExtraAmps(excess)) + pulse;
+        return meanAmps - (excess - regulatorExtraAmps(excess)) + uneven;
     }
 
-    /** What pulsed chargers give at an instant beyond their mean; the battery takes it all. */
-    private double pulseAmpsAt(long millis, double meanAmps) {
+    /** What uneven chargers give at an instant beyond their mean; the battery takes it all. */
+    private double unevenAmpsAt(long millis, double meanAmps) {
         double amps = 0;
-        if (anyPulsed && meanAmps != 0) {
+        if (anyUneven && meanAmps != 0) {
             for (Charger charger : chargers) {
-                amps += charger.pulseAmpsAt(millis);
+                amps += charger.excessAmpsAt(millis);
             }
         }
         return amps;
     }
 
-    /** How far pulses lift the voltage at the gauge's leads above that of the mean. */
-    double pulseVoltsAt(long millis, double meanAmps) {
+    /** How far that lifts the voltage at the gauge's leads above that of the mean. */
+    double unevenVoltsAt(long millis, double meanAmps) {
         double ohms = bus.promptOhms() - (voltageAtBattery ? jointOhms : 0);
-        return pulseAmpsAt(millis, meanAmps) * ohms;
+        return unevenAmpsAt(millis, meanAmps) * ohms;
     }
 
     /** What of the loads' excess over their mean the regulating charger gives, or gives less. */
@@ -150,8 +142,8 @@ final class Wiring {
         }
         if (anyChargerPast) {
             amps -= pastChargerAmps(regulatorExtraAmps(loads.excessAmpsAt(millis, bus.volts())));
-            for (int i = 0; anyPulsed && meanAmps != 0 && i < chargerParts.length; i++) {
-                amps -= chargerParts[i] * chargers[i].pulseAmpsAt(millis);
+            for (int i = 0; anyUneven && meanAmps != 0 && i < chargerParts.length; i++) {
+                amps -= chargerParts[i] * chargers[i].excessAmpsAt(millis);
             }
         }
         return throughPart * amps;

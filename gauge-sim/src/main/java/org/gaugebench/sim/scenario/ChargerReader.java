@@ -50,7 +50,7 @@ final class ChargerReader {
                                 365 * DAY_MILLIS,
                                 usual.absorptionMillis()),
                         block.has("sun") ? sun(block.block("sun", "sun"), limit) : null,
-                        ChargerTraitsReader.read(block, absorption, tickMillis));
+                        ChargerTraitsReader.read(block, absorption, limit, tickMillis));
         block.finish();
         if (floating > absorption) {
             block.problem(

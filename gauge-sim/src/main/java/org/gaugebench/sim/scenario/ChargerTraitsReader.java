@@ -24,7 +24,8 @@ final class ChargerTraitsReader {
 
     private ChargerTraitsReader() {}
 
-    static ChargerTraits read(Block charger, long absorptionMicrovolts, long tickMillis) {
+    static ChargerTraits read(
+            Block charger, long absorptionMicrovolts, long limitMicroamps, long tickMillis) {
         return new ChargerTraits(
                 charger.quantityOrNone("cable-resistance", MICROOHMS, 1, 1_000_000, 0),
                 charger.quantity("meter-error", PARTS_PER_MILLION, -200_000, 200_000, 0),
@@ -33,7 +34,8 @@ final class ChargerTraitsReader {
                         ? equalizing(
                                 charger.block("equalizing", "equalizing"), absorptionMicrovolts)
                         : null,
-                pulses(charger, tickMillis));
+                pulses(charger, tickMillis),
+                WindReader.read(charger, limitMicroamps));
     }
 
     /** A pulse that is longer than a tick would be a load of its own to the plant's step. */
@@ -66,7 +68,7 @@ final class ChargerTraitsReader {
         return it;
     }
 
-    static void write(ChargerTraits it, Lines lines) {
+    static void write(ChargerTraits it, long limitMicroamps, Lines lines) {
         if (it.cableMicroohms() > 0) {
             lines.value("cable-resistance", QuantityFormat.format(it.cableMicroohms(), MICROOHMS));
         }
@@ -76,6 +78,7 @@ final class ChargerTraitsReader {
         if (it.runsForMillis() > 0) {
             lines.value("runs-for", ScenarioWriter.time(it.runsForMillis()));
         }
+        WindReader.write(it.wind(), limitMicroamps, lines);
         equalizing(it.equalizing(), lines);
         if (it.pulseMillihertz() > 0) {
             lines.value(PULSES, QuantityFormat.format(it.pulseMillihertz(), MILLIHERTZ));

@@ -73,7 +73,8 @@ final class FileReader {
         List<LoadSpec> loads = new ArrayList<>();
         Block loadBlock = file.block("loads", "loads");
         for (String name : newNames(loadBlock, "load")) {
-            loads.add(LoadReader.read(loadBlock.block(name, "load '" + name + "'"), name));
+            Block block = loadBlock.block(name, "load '" + name + "'");
+            loads.add(LoadReader.read(block, name, battery));
         }
         WiringSpec wiring =
                 WiringReader.read(

@@ -131,12 +131,23 @@ final class Samples {
                 runs-for: 20 h
                 pulse-frequency: 33.5 Hz
                 equalizing: {voltage: 30 V, for: 90 min, every: 14 d}
+              turbine:
+                switched: off
+                absorption: 28.2 V
+                float: 27.1 V
+                current-limit: 15 A
+                temperature-coefficient: -3 mV/K
+                float-below: none
+                absorption-limit: none
+                wind: {peak: 14 A, mean: 40 %, gustiness: 30 %, gust-time: 25 s}
             loads:
               lamp: {current: 1.2 A, switched: off}
               radio: {power: 30 W}
               heater: {resistance: 8 Ohm}
               pump: {current: 5 A, on-for: 10 min, every: 30 min, starts-after: 90 s,
                 inrush: {peak: 500 %, time-constant: 150 ms}}
+              hoist: {current: 5 A, on-for: 6 s, every: 1 min,
+                returns: {current: 4 A, for: 3 s, after: 20 s, voltage-limit: 28 V}}
               dimmer: {current: 3 A, pulse-width: {frequency: 199.9 Hz, duty: 30 %, phase: 25 %}}
               inverter: {power: 40 W, ripple: {line-frequency: 60 Hz, depth: 80 %, phase: 5 %}}
             wiring:
