@@ -116,6 +116,7 @@ final class Samples {
                  off-time: exact, off-time-limit: none}
               - {name: plain, kind: plain-counter}
               - {name: wrong, kind: exhibit, mistakes: [no-clamp, hours-instant, start-at-full]}
+              - {name: totals, kind: exhibit, mistakes: [efficiency-on-totals, save-by-overwrite]}
             chargers:
               shore:
                 switched: off
@@ -177,6 +178,8 @@ final class Samples {
               - {from: 8 h, to: 9 h, set: {sensor.samples: bad, gauge.clock: stopped}}
               - {from: 9 h, to: 9 h 5 min, set: {plain.clock-error: 1 %, plain.clock-jitter: 5 ms}}
               - {at: 10 h, set: {core-gauge.clock-jump: -1 h}}
+              - {from: 10 h, to: 11 h, set: {wrong.capacity: 70 Ah, plain.capacity: 80 Ah}}
+              - {at: 12 h, set: {totals.coulombic-efficiency: 97 %}}
               - {at: 6 h, set: {gauge.cut-at-write: 2}}
               - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
             expect:
