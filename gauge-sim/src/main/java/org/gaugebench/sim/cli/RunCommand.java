@@ -19,6 +19,7 @@ import org.gaugebench.sim.report.TraceCsv;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Observers;
 import org.gaugebench.sim.scenario.Scenario;
+import org.gaugebench.sim.scenario.SeedRange;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -50,6 +51,7 @@ import picocli.CommandLine.Option;
         footer = {
             "  gauge-sim run scenarios/first-steps/a-week-in-the-hut.yaml",
             "  gauge-sim run --only winter --timeout '30 s' --junit verdicts.xml scenarios",
+            "  gauge-sim run --seeds 1..100 a-week-in-the-hut.yaml",
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml"
         })
@@ -67,6 +69,15 @@ final class RunCommand implements Callable<Integer> {
     private final HelpOption help = new HelpOption();
 
     @Mixin private final SeedOption seed = new SeedOption();
+
+    @Option(
+            names = "--seeds",
+            paramLabel = "A..B",
+            converter = SeedRangeText.class,
+            description =
+                    "Run each scenario once with each of these seeds, such as 1..100, instead of"
+                            + " its 'seed' or 'seeds'.")
+    private @Nullable SeedRange seeds;
 
     @Option(
             names = "--trace",
@@ -131,7 +142,13 @@ final class RunCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
-        List<Scenario> scenarios = arguments.load();
+        if (seeds != null && seed.isGiven()) {
+            throw new InputException(
+                    "--seed and --seeds both say which seed to take; expected one of them, such as"
+                            + " --seeds "
+                            + SeedRange.EXAMPLE);
+        }
+        List<Scenario> scenarios = arguments.load(seeds);
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
         if (moment != null) {

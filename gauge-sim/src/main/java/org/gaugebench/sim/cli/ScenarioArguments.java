@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.sim.scenario.Nearest;
 import org.gaugebench.sim.scenario.Scenario;
+import org.gaugebench.sim.scenario.SeedRange;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -28,7 +29,12 @@ final class ScenarioArguments {
 
     /** Reads all of them; every problem of every file is told before anything runs. */
     List<Scenario> load() throws InputException {
-        List<Scenario> all = ScenarioLoader.load(ScenarioFiles.expand(files));
+        return load(null);
+    }
+
+    /** The same, each with these seeds instead of those of its file. */
+    List<Scenario> load(@Nullable SeedRange seeds) throws InputException {
+        List<Scenario> all = ScenarioLoader.load(ScenarioFiles.expand(files), seeds);
         String wanted = variant;
         if (wanted == null) {
             return all;

@@ -15,6 +15,10 @@ final class SeedOption {
 
     SeedOption() {}
 
+    boolean isGiven() {
+        return seed != null;
+    }
+
     /** The seed asked for, else the scenario's own. */
     long of(Scenario scenario) {
         Long chosen = seed;

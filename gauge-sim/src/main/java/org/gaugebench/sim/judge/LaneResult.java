@@ -51,15 +51,17 @@ public record LaneResult(
      * @param trust by what it knows its state of charge
      * @param reason the strongest reason to believe it, or not to
      * @param faults standing and momentary ones, in the order of the table
+     * @param hasPower whether it could say anything at all
      */
     public record Belief(
             long lowerPartsPerMillion,
             long upperPartsPerMillion,
             Trust trust,
             TrustReason reason,
-            List<Fault> faults) {
+            List<Fault> faults,
+            boolean hasPower) {
 
-        static Belief of(Readout readout) {
+        static Belief of(Readout readout, boolean hasPower) {
             return new Belief(
                     readout.bandUnknown ? Readout.NOT_KNOWN : readout.lowerEdgePartsPerMillion,
                     readout.bandUnknown ? Readout.NOT_KNOWN : readout.upperEdgePartsPerMillion,
@@ -67,7 +69,8 @@ public record LaneResult(
                     readout.trustReason,
                     Arrays.stream(Fault.values())
                             .filter(fault -> (readout.faultBits & fault.bit()) != 0)
-                            .toList());
+                            .toList(),
+                    hasPower);
         }
     }
 }

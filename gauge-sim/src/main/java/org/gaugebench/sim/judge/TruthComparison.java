@@ -44,7 +44,7 @@ final class TruthComparison {
                 worstErrorPartsPerMillion,
                 worstAtMillis,
                 shownPercent,
-                LaneResult.Belief.of(readout),
+                LaneResult.Belief.of(readout, lane.hasPower()),
                 rule.plus(RuleCoverage.of(lane.inspect())));
     }
 }

@@ -180,11 +180,14 @@ final class Battery {
         stepMillis = 0;
     }
 
-    /**
-     * Sets the resistance between its terminals and the bus; voltages are then those of the bus.
-     */
+    /** Sets the resistance between its terminals and the bus; voltages are then the bus's. */
     void setJointOhms(double ohms) {
         seriesOhms = ownSeriesOhms + ohms;
+    }
+
+    /** Resistance that answers at once, the joint's included. */
+    double promptOhms() {
+        return seriesOhms;
     }
 
     /** Makes ready for a step of a length. */

@@ -1,5 +1,7 @@
 package org.gaugebench.sim.plant;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Finds the bus voltage at which what the chargers give equals what the loads and the battery take.
  *
@@ -93,6 +95,15 @@ final class Bus {
         starved = other.starved;
     }
 
+    @Nullable Charger find(String name) {
+        for (Charger charger : chargers) {
+            if (charger.name().equals(name)) {
+                return charger;
+            }
+        }
+        return null;
+    }
+
     private int placeOf(Charger charger) {
         int place = 0;
         while (chargers[place] != charger) {
@@ -127,6 +138,16 @@ final class Bus {
     /** Whether a charger is the one that held its set voltage last. */
     boolean isRegulator(Charger charger) {
         return active[regulatorPlace] == charger;
+    }
+
+    /** Whether the charger that holds its set voltage follows what the loads do in an instant. */
+    boolean followsInstants() {
+        return atRegulation && !active[regulatorPlace].isPulsed();
+    }
+
+    /** Resistance between a current that changes at once and the bus's voltage. */
+    double promptOhms() {
+        return battery.promptOhms();
     }
 
     /** What the regulating charger could give on top. */

@@ -1,9 +1,14 @@
 package org.gaugebench.sim.plant;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.ChargerSpec.SunSpec;
 import org.gaugebench.sim.scenario.ChargerTraits.Equalizing;
+import org.gaugebench.sim.scenario.ChargerTraits.WindSpec;
+import org.gaugebench.sim.scenario.LoadSpec;
+import org.gaugebench.sim.scenario.LoadTraits.Returning;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,11 +49,13 @@ final class Charger {
     private final double floatBelowAmps;
     private final long absorptionMillis;
     private final @Nullable Sun sun;
+    private final @Nullable UnsteadySupply unsteady;
     private final @Nullable Equalizing equalizing;
     private final double cableOhms;
     private final double meterFactor;
     private final long runsForMillis;
     private final boolean watchesTime;
+    private final long pulseMillihertz;
 
     // State.
     private boolean switchedOn;
@@ -68,6 +75,16 @@ final class Charger {
     private long stageMillis;
 
     Charger(ChargerSpec spec, SeedTree seeds) {
+        this(spec, seeds, wind(spec, seeds));
+    }
+
+    /** What a load gives back, as a charger of the load's name. */
+    Charger(LoadSpec load, Returning returning, SeedTree seeds) {
+        this(Returned.asCharger(load, returning), seeds, new Returned(load, returning));
+    }
+
+    private Charger(ChargerSpec spec, SeedTree seeds, @Nullable UnsteadySupply unsteady) {
+        this.unsteady = unsteady;
         name = spec.name();
         absorptionVolts = spec.absorptionMicrovolts() / 1e6;
         floatVolts = spec.floatMicrovolts() / 1e6;
@@ -82,10 +99,33 @@ final class Charger {
         meterFactor = 1 / (1 + spec.traits().meterErrorPartsPerMillion() / 1e6);
         long limitMillis = spec.traits().runsForMillis();
         runsForMillis = limitMillis > 0 ? limitMillis : Long.MAX_VALUE;
+        pulseMillihertz = spec.traits().pulseMillihertz();
         watchesTime = limitMillis > 0 || equalizing != null;
         supplyAmps = limitAmps;
         switchedOn = spec.switchedOn();
         enter(Phase.BULK);
+    }
+
+    private static @Nullable Wind wind(ChargerSpec spec, SeedTree seeds) {
+        WindSpec wind = spec.traits().wind();
+        double limit = spec.currentLimitMicroamps() / 1e6;
+        long seed = seeds.seedOf("plant/" + spec.name() + "/gusts");
+        return wind == null ? null : new Wind(wind, limit, seed);
+    }
+
+    /** The chargers and what the loads give back. */
+    static Charger[] all(List<ChargerSpec> specs, List<LoadSpec> loads, SeedTree seeds) {
+        List<Charger> chargers = new ArrayList<>();
+        for (ChargerSpec spec : specs) {
+            chargers.add(new Charger(spec, seeds));
+        }
+        for (LoadSpec load : loads) {
+            Returning returning = load.traits().returning();
+            if (returning != null) {
+                chargers.add(new Charger(load, returning, seeds));
+            }
+        }
+        return chargers.toArray(new Charger[0]);
     }
 
     /** Takes over the state of another charger of the same spec. */
@@ -105,6 +145,9 @@ final class Charger {
         stageMillis = other.stageMillis;
         if (sun != null && other.sun != null) {
             sun.adopt(other.sun);
+        }
+        if (unsteady != null && other.unsteady != null) {
+            unsteady.adopt(other.unsteady);
         }
     }
 
@@ -150,11 +193,44 @@ final class Charger {
         return feedOhms;
     }
 
+    /** Whether its output comes as pulses of all that it has. */
+    boolean isPulsed() {
+        return pulseMillihertz > 0;
+    }
+
+    /** Whether what it gives at an instant may differ from its mean over a step. */
+    boolean isUneven() {
+        return isPulsed() || unsteady != null;
+    }
+
+    /**
+     * What it gives at the end of a step beyond its mean. Of pulses that is all that it has in the
+     * first part of each period, nothing in the rest, so that the mean is its output.
+     */
+    double excessAmpsAt(long millis) {
+        if (unsteady != null && !isPulsed()) {
+            return switchedOn ? unsteady.ampsAt(millis, outputAmps) - outputAmps : 0;
+        }
+        double available = availableAmps();
+        if (pulseMillihertz == 0 || available <= 0) {
+            return 0;
+        }
+        double phase = Shape.phase(millis, pulseMillihertz, 0) / 1e6;
+        return (phase < outputAmps / available ? available : 0) - outputAmps;
+    }
+
     boolean isSolar() {
         return sun != null;
     }
 
-    void switchTo(boolean on) {
+    void switchTo(boolean on, long nowMillis) {
+        if (unsteady != null) {
+            unsteady.switchTo(on, nowMillis);
+        }
+        switchTo(on);
+    }
+
+    private void switchTo(boolean on) {
         if (on && !switchedOn) {
             enter(Phase.BULK);
             runMillis = 0;
@@ -166,6 +242,25 @@ final class Charger {
     void setTemperature(double celsius) {
         compensationVolts = voltsPerKelvin * (celsius - REFERENCE_CELSIUS);
         renewSetVolts();
+    }
+
+    /**
+     * Takes an unsteady supply's mean of a step.
+     *
+     * @return whether it is another one than before
+     */
+    boolean beginStep(long fromMillis, long toMillis) {
+        if (unsteady == null) {
+            return false;
+        }
+        double before = supplyAmps;
+        supplyAmps = unsteady.meanAmps(fromMillis, toMillis);
+        return supplyAmps != before;
+    }
+
+    /** First instant from which that mean changes. */
+    long nextChangeMillis(long atMillis) {
+        return unsteady == null ? Long.MAX_VALUE : unsteady.nextChangeMillis(atMillis);
     }
 
     /** Takes the sun's mean of a minute; nothing for a supply without limit. */

@@ -48,7 +48,7 @@ public final class Circuit implements Truth {
      * Builds the plant of a scenario.
      *
      * @param scenario checked
-     * @param seeds of the clouds: stream "plant/CHARGER/clouds"
+     * @param seeds of clouds and gusts: streams "plant/CHARGER/clouds" and "plant/CHARGER/gusts"
      */
     public Circuit(Scenario scenario, SeedTree seeds) {
         this(scenario.battery(), scenario.chargers(), scenario.loads(), seeds);
@@ -86,8 +86,7 @@ public final class Circuit implements Truth {
         surroundings = thermal == null ? null : new Surroundings(thermal);
         protection = new Protection(batterySpec);
         loads = new LoadBank(loadSpecs);
-        chargers =
-                chargerSpecs.stream().map(spec -> new Charger(spec, seeds)).toArray(Charger[]::new);
+        chargers = Charger.all(chargerSpecs, loadSpecs, seeds);
         boolean solar = false;
         for (Charger charger : chargers) {
             solar |= charger.isSolar();
@@ -95,7 +94,7 @@ public final class Circuit implements Truth {
         }
         anySun = solar;
         bus = new Bus(battery, loads, chargers);
-        wiring = new Wiring(loadSpecs, chargerSpecs, loads, chargers, bus);
+        wiring = new Wiring(loadSpecs, loads, chargers, bus);
         busVolts = battery.restVolts();
     }
 
@@ -162,6 +161,10 @@ public final class Circuit implements Truth {
             }
             next = Math.min(next, nextMinuteMillis);
         }
+        for (Charger charger : chargers) {
+            busChanged |= charger.beginStep(timeMillis, endMillis);
+            next = Math.min(next, charger.nextChangeMillis(timeMillis));
+        }
         renewAfterMillis = next;
         if (busChanged) {
             bus.renewChargers();
@@ -218,13 +221,14 @@ public final class Circuit implements Truth {
         return true;
     }
 
-    /** Switches a load; false for an unknown name. A cycling load begins with its on part. */
+    /** Switches a load, with what it gives back; false for an unknown name. It begins its cycle. */
     public boolean switchLoad(String name, boolean on) {
         Load load = loads.find(name);
         if (load == null) {
             return false;
         }
         load.switchTo(on, timeMillis);
+        switchCharger(name, on);
         askForRenewal();
         return true;
     }
@@ -242,11 +246,11 @@ public final class Circuit implements Truth {
 
     /** Switches a charger; false for an unknown name. Switched on, it begins in bulk. */
     public boolean switchCharger(String name, boolean on) {
-        Charger charger = findCharger(name);
+        Charger charger = bus.find(name);
         if (charger == null) {
             return false;
         }
-        charger.switchTo(on);
+        charger.switchTo(on, timeMillis);
         busChanged = true;
         askForRenewal();
         return true;
@@ -285,15 +289,6 @@ public final class Circuit implements Truth {
         askForRenewal();
     }
 
-    private @Nullable Charger findCharger(String name) {
-        for (Charger charger : chargers) {
-            if (charger.name().equals(name)) {
-                return charger;
-            }
-        }
-        return null;
-    }
-
     @Override
     public long timeMillis() {
         return timeMillis;
@@ -329,6 +324,11 @@ public final class Circuit implements Truth {
     @Override
     public double voltageVolts() {
         return wiring.isVoltageAtBattery() ? batteryVolts() : busVolts;
+    }
+
+    @Override
+    public double instantVolts() {
+        return voltageVolts() + wiring.unevenVoltsAt(timeMillis, meanAmps);
     }
 
     @Override
@@ -390,7 +390,7 @@ public final class Circuit implements Truth {
 
     /** What a charger gave in the last step, in amps; 0 for an unknown name. */
     public double chargerAmps(String name) {
-        Charger charger = findCharger(name);
+        Charger charger = bus.find(name);
         return charger == null ? 0 : charger.outputAmps();
     }
 }

@@ -41,7 +41,8 @@ abstract class Shape {
         return false;
     }
 
-    private static long phase(long millis, long millihertz, long startPhase) {
+    /** Millionths of a period since its begin. */
+    static long phase(long millis, long millihertz, long startPhase) {
         return (millis % PERIOD * millihertz + startPhase) % PERIOD;
     }
 

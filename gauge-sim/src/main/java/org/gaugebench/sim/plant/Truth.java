@@ -43,6 +43,11 @@ public interface Truth {
     /** Voltage between the gauge's leads at the end of the last step, in volts. */
     double voltageVolts();
 
+    /** The same at this very instant: pulses of a charger faster than the step lift and drop it. */
+    default double instantVolts() {
+        return voltageVolts();
+    }
+
     /** Battery temperature, in degrees Celsius. */
     double temperatureCelsius();
 

@@ -2,7 +2,6 @@ package org.gaugebench.sim.plant;
 
 import java.util.Arrays;
 import java.util.List;
-import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.LoadSpec;
 import org.gaugebench.sim.scenario.WiringSpec;
 
@@ -17,12 +16,12 @@ import org.gaugebench.sim.scenario.WiringSpec;
  */
 final class Wiring {
     private final List<LoadSpec> loadSpecs;
-    private final List<ChargerSpec> chargerSpecs;
     private final LoadBank loads;
     private final Charger[] chargers;
     private final Bus bus;
     private final double[] loadParts;
     private final double[] chargerParts;
+    private final boolean anyUneven;
     private WiringSpec spec = WiringSpec.RIGHT;
     private double throughPart = 1;
     private double jointOhms;
@@ -32,19 +31,14 @@ final class Wiring {
     private boolean straight = true;
     private boolean voltageAtBattery;
 
-    Wiring(
-            List<LoadSpec> loadSpecs,
-            List<ChargerSpec> chargerSpecs,
-            LoadBank loads,
-            Charger[] chargers,
-            Bus bus) {
+    Wiring(List<LoadSpec> loadSpecs, LoadBank loads, Charger[] chargers, Bus bus) {
         this.loadSpecs = loadSpecs;
-        this.chargerSpecs = chargerSpecs;
         this.loads = loads;
         this.chargers = chargers;
         this.bus = bus;
         loadParts = new double[loadSpecs.size()];
-        chargerParts = new double[chargerSpecs.size()];
+        chargerParts = new double[chargers.length];
+        anyUneven = Arrays.stream(chargers).anyMatch(Charger::isUneven);
     }
 
     WiringSpec spec() {
@@ -58,7 +52,7 @@ final class Wiring {
         voltageAtBattery = next.voltageAtBattery();
         ownAmps = next.ownSupplyMicroamps() / 1e6;
         Arrays.setAll(loadParts, i -> next.pastShunt(loadSpecs.get(i).name()) / 1e6);
-        Arrays.setAll(chargerParts, i -> next.pastShunt(chargerSpecs.get(i).name()) / 1e6);
+        Arrays.setAll(chargerParts, i -> next.pastShunt(chargers[i].name()) / 1e6);
         anyLoadPast = Arrays.stream(loadParts).anyMatch(part -> part > 0);
         anyChargerPast = Arrays.stream(chargerParts).anyMatch(part -> part > 0);
         straight = !anyLoadPast && !anyChargerPast && ownAmps == 0 && throughPart == 1;
@@ -82,21 +76,40 @@ final class Wiring {
     }
 
     /**
-     * Battery current at an instant. It differs from the mean only through loads that cycle or have
-     * a shape: what they draw beyond their mean is given by the regulating charger as far as it has
-     * current to spare, and by the battery beyond that. The voltage is taken as in the mean.
+     * Battery current at an instant. It differs from the mean through uneven chargers and through
+     * loads that cycle or have a shape: what these draw beyond their mean is given by the
+     * regulating charger as far as it has current to spare and is not pulsed, and by the battery
+     * beyond that. The voltage is taken as in the mean.
      */
     double batteryAmpsAt(long millis, double meanAmps) {
         double excess = loads.excessAmpsAt(millis, bus.volts());
-        if (excess == 0 || meanAmps == 0) {
+        double uneven = unevenAmpsAt(millis, meanAmps);
+        if ((excess == 0 && uneven == 0) || meanAmps == 0) {
             return meanAmps;
         }
-        return meanAmps - (excess - regulatorExtraAmps(excess));
+        return meanAmps - (excess - regulatorExtraAmps(excess)) + uneven;
+    }
+
+    /** What uneven chargers give at an instant beyond their mean; the battery takes it all. */
+    private double unevenAmpsAt(long millis, double meanAmps) {
+        double amps = 0;
+        if (anyUneven && meanAmps != 0) {
+            for (Charger charger : chargers) {
+                amps += charger.excessAmpsAt(millis);
+            }
+        }
+        return amps;
+    }
+
+    /** How far that lifts the voltage at the gauge's leads above that of the mean. */
+    double unevenVoltsAt(long millis, double meanAmps) {
+        double ohms = bus.promptOhms() - (voltageAtBattery ? jointOhms : 0);
+        return unevenAmpsAt(millis, meanAmps) * ohms;
     }
 
     /** What of the loads' excess over their mean the regulating charger gives, or gives less. */
     private double regulatorExtraAmps(double excess) {
-        return bus.isRegulated() ? Math.min(excess, bus.regulatorSpareAmps()) : 0;
+        return bus.followsInstants() ? Math.min(excess, bus.regulatorSpareAmps()) : 0;
     }
 
     /** Mean current through the shunt over the step. */
@@ -129,6 +142,9 @@ final class Wiring {
         }
         if (anyChargerPast) {
             amps -= pastChargerAmps(regulatorExtraAmps(loads.excessAmpsAt(millis, bus.volts())));
+            for (int i = 0; anyUneven && meanAmps != 0 && i < chargerParts.length; i++) {
+                amps -= chargerParts[i] * chargers[i].excessAmpsAt(millis);
+            }
         }
         return throughPart * amps;
     }

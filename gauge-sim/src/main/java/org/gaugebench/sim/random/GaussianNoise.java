@@ -36,7 +36,16 @@ public final class GaussianNoise {
      * @param seed of the stream, from {@link SeedTree}
      */
     public GaussianNoise(long seed) {
-        source = new SplitMix64(seed);
+        this(new SplitMix64(seed));
+    }
+
+    private GaussianNoise(SplitMix64 source) {
+        this.source = source;
+    }
+
+    /** A sequence that will go on with the same deviates. */
+    public GaussianNoise copy() {
+        return new GaussianNoise(source.copy());
     }
 
     /** The next deviate: mean 0, standard deviation 1. */

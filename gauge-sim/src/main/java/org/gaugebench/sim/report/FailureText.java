@@ -59,8 +59,11 @@ public final class FailureText {
                 scenario.variant().isEmpty()
                         ? ""
                         : " --variant " + shellWord(Page.clean(scenario.variant()));
+        // Seeds of the command line name the run too, but the file knows nothing of them.
+        String last = ", " + scenario.variant();
+        String option = last.endsWith(", seed=" + seed) ? " run --seeds " : " run --seed ";
         return PROGRAM
-                + " run --seed "
+                + option
                 + seed
                 + variant
                 + options

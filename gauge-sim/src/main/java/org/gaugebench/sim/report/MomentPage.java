@@ -81,8 +81,12 @@ public final class MomentPage implements Observer {
         truth(page, rig.truth());
         for (Lane lane : rig.lanes()) {
             page.gap().line(Page.clean(lane.name()));
-            readout(page, lane.read(), rig.truth());
-            registers(page, lane.inspect());
+            if (lane.hasPower()) {
+                readout(page, lane.read(), rig.truth());
+                registers(page, lane.inspect());
+            } else {
+                row(page, "power", "none, so nothing is shown");
+            }
         }
         text = page.toString();
         throw new Reached();

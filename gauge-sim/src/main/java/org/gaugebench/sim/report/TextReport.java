@@ -156,6 +156,10 @@ public final class TextReport {
 
     /** What the gauge says of itself: "62 %, 57 to 65: counted from a proven anchor". */
     private void belief(LaneResult lane, GaugeSpec.Kind kind) {
+        if (!lane.belief().hasPower()) {
+            page.paragraph(2, lane.gauge() + " has no power at the end");
+            return;
+        }
         if (kind != GaugeSpec.Kind.CORE) {
             return;
         }

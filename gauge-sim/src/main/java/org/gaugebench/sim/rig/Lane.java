@@ -83,6 +83,7 @@ public final class Lane {
                             spec.settings(),
                             spec.mistakes(),
                             tickMillis,
+                            store,
                             (Event event, long uptimeMillis, long value) ->
                                     observer.onEvent(this, event, value));
         };
@@ -122,6 +123,8 @@ public final class Lane {
         }
         if (spec.kind() == GaugeSpec.Kind.CORE) {
             device = observer.watch(this, build());
+        } else {
+            device.changeSettings(settings);
         }
         device.powerUp(supply.shownOffMillis(nowMillis), supply.offTime());
     }

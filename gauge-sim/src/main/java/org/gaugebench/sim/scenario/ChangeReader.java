@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** Reads what a timeline step sets. Every address that a scenario can set is one row here. */
 final class ChangeReader {
     private final List<Address> addresses = new ArrayList<>();
+    private final List<String> settingsNotTaken = new ArrayList<>();
 
     /**
      * What is set, and what comes back at the end of a window.
@@ -126,13 +127,13 @@ final class ChangeReader {
         }
     }
 
-    /** Only the core takes other settings while it runs. */
     private void addSettings(GaugeSpec gauge) {
-        if (gauge.kind() != GaugeSpec.Kind.CORE) {
-            return;
-        }
         for (Setting setting : Setting.values()) {
             String key = gauge.name() + "." + setting.key();
+            if (!gauge.takes(setting)) {
+                settingsNotTaken.add(key);
+                continue;
+            }
             long initial = gauge.settings().get(setting);
             addresses.add(
                     new Address(
@@ -248,12 +249,7 @@ final class ChangeReader {
             Address address = find(key);
             if (address == null) {
                 block.has(key);
-                block.problem(
-                        key,
-                        "nothing here is called '"
-                                + Texts.shortened(key)
-                                + "'; "
-                                + Nearest.hint(key, addresses.stream().map(Address::key).toList()));
+                block.problem(key, unknown(key));
                 continue;
             }
             if (window && address.target == Change.Target.DECLARE) {
@@ -271,6 +267,18 @@ final class ChangeReader {
         }
         block.finish();
         return setters;
+    }
+
+    private String unknown(String key) {
+        return settingsNotTaken.contains(key)
+                ? "while it runs this gauge takes a setting that it has a use for, such as"
+                        + " 'capacity: 100 Ah @ 20 h'; expected a gauge of kind core for '"
+                        + key
+                        + "'"
+                : "nothing here is called '"
+                        + Texts.shortened(key)
+                        + "'; "
+                        + Nearest.hint(key, addresses.stream().map(Address::key).toList());
     }
 
     private static boolean isSwitch(Address address) {

@@ -13,7 +13,7 @@ final class ChargerReader {
 
     private ChargerReader() {}
 
-    static ChargerSpec read(Block block, String name, BatterySpec battery) {
+    static ChargerSpec read(Block block, String name, BatterySpec battery, long tickMillis) {
         ChargerSpec usual = Defaults.charger(name, battery);
         long absorption = voltage(block, "absorption", usual.absorptionMicrovolts());
         long floating = voltage(block, "float", usual.floatMicrovolts());
@@ -50,7 +50,7 @@ final class ChargerReader {
                                 365 * DAY_MILLIS,
                                 usual.absorptionMillis()),
                         block.has("sun") ? sun(block.block("sun", "sun"), limit) : null,
-                        ChargerTraitsReader.read(block, absorption));
+                        ChargerTraitsReader.read(block, absorption, limit, tickMillis));
         block.finish();
         if (floating > absorption) {
             block.problem(

@@ -68,12 +68,13 @@ final class FileReader {
         Block chargerBlock = file.block("chargers", "chargers");
         for (String name : newNames(chargerBlock, "charger")) {
             Block block = chargerBlock.block(name, "charger '" + name + "'");
-            chargers.add(ChargerReader.read(block, name, battery));
+            chargers.add(ChargerReader.read(block, name, battery, tick));
         }
         List<LoadSpec> loads = new ArrayList<>();
         Block loadBlock = file.block("loads", "loads");
         for (String name : newNames(loadBlock, "load")) {
-            loads.add(LoadReader.read(loadBlock.block(name, "load '" + name + "'"), name));
+            Block block = loadBlock.block(name, "load '" + name + "'");
+            loads.add(LoadReader.read(block, name, battery));
         }
         WiringSpec wiring =
                 WiringReader.read(

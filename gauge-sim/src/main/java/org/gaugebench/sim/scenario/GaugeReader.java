@@ -77,6 +77,12 @@ final class GaugeReader {
                     "a plain counter counts from what is declared; expected 'start: 80 %'");
         }
         PowerSpec power = new PowerReader(problems, block).read(usualPower);
+        if (mistakes.contains(Mistake.SAVE_BY_OVERWRITE) && power.memory() == null) {
+            block.problem(
+                    "mistakes",
+                    "an exhibit that saves needs something to save into; expected 'memory:"
+                            + " {slots: 2}' beside its mistakes");
+        }
         ClockSpec clock = ClockSpec.read(block, usualClock);
         Map<Setting, Long> values = new EnumMap<>(Setting.class);
         long chemistry = value(Setting.CHEMISTRY, usual);

@@ -2,6 +2,7 @@ package org.gaugebench.sim.scenario;
 
 import java.util.Set;
 import org.gaugebench.core.settings.GaugeSettings;
+import org.gaugebench.core.settings.Setting;
 
 /**
  * A gauge under test on the scenario's truth.
@@ -22,6 +23,22 @@ public record GaugeSpec(
         PowerSpec power,
         ClockSpec clock,
         Set<Mistake> mistakes) {
+
+    /** Whether it can be told another value of a setting while it runs. */
+    boolean takes(Setting setting) {
+        boolean capacity = setting == Setting.CAPACITY;
+        return switch (kind) {
+            case CORE -> true;
+            case PLAIN_COUNTER -> capacity;
+            case EXHIBIT ->
+                    capacity || (setting == Setting.COULOMBIC_EFFICIENCY && usesEfficiency());
+        };
+    }
+
+    private boolean usesEfficiency() {
+        return mistakes.contains(Mistake.EFFICIENCY_PER_SAMPLE)
+                || mistakes.contains(Mistake.EFFICIENCY_ON_TOTALS);
+    }
 
     /** What a gauge can be. */
     public enum Kind {

@@ -7,11 +7,11 @@ import org.gaugebench.sim.units.RecordUnit;
 
 /** Reads one load. */
 final class LoadReader {
-    private static final long YEAR_MILLIS = 366L * 86_400_000;
+    static final long YEAR_MILLIS = 366L * 86_400_000;
 
     private LoadReader() {}
 
-    static LoadSpec read(Block block, String name) {
+    static LoadSpec read(Block block, String name, BatterySpec battery) {
         LoadSpec.Kind kind = LoadSpec.Kind.CONSTANT_CURRENT;
         long amount = 1;
         int stated = 0;
@@ -37,7 +37,8 @@ final class LoadReader {
         LoadTraits traits =
                 new LoadTraits(
                         block.quantity("starts-after", MILLIS, 0, YEAR_MILLIS, 0),
-                        LoadShapeReader.read(block));
+                        LoadShapeReader.read(block),
+                        ReturningReader.read(block, battery, onMillis, period));
         block.finish();
         if (cycles && !(block.has("on-for") && block.has("every"))) {
             block.problem(

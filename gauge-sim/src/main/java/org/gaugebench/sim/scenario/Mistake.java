@@ -205,6 +205,20 @@ public enum Mistake {
             "voltages that rise or sag with the current give a capacity of any size",
             "AGE02",
             "EMP06"),
+    /** Counts what is gone. */
+    EDIT_KEEPS_CHARGE_USED(
+            "edit-keeps-charge-used",
+            MistakeFamily.CAPACITY_EDIT,
+            "keeps the charge drawn since full when another capacity is entered",
+            "60 Ah out of 100 Ah become 60 Ah out of 200 Ah: 40 % jumps to 70 %",
+            "ACC08"),
+    /** Counts what is there. */
+    EDIT_KEEPS_CHARGE_LEFT(
+            "edit-keeps-charge-left",
+            MistakeFamily.CAPACITY_EDIT,
+            "keeps the charge that is left when another capacity is entered",
+            "40 Ah of 100 Ah become 40 Ah of 200 Ah: 40 % falls to 20 %",
+            "ACC08"),
     /** A hopeful default. */
     START_AT_FULL(
             "start-at-full",
@@ -276,7 +290,14 @@ public enum Mistake {
             MistakeFamily.SHOWN_HOURS,
             "shows 99:59 for any longer time as if it were measured",
             "100 Ah at any current below 1 A show the same time",
-            "TTE05");
+            "TTE05"),
+    /** The old record goes before the new one is there. */
+    SAVE_BY_OVERWRITE(
+            "save-by-overwrite",
+            MistakeFamily.SAVE,
+            "saves its count into one slot of its memory, which it erases before it writes",
+            "power that goes between the two leaves no count at all",
+            "PWR03");
 
     private final String key;
     private final MistakeFamily family;

@@ -24,6 +24,8 @@ public enum MistakeFamily {
     EMPTY(false),
     /** What it takes for the battery's capacity. */
     CAPACITY(false),
+    /** What becomes of the count when another capacity is entered; one mistake at most. */
+    CAPACITY_EDIT(true),
     /** What it believes at power-up; one mistake at most. */
     START(true),
     /** On which current the hours rest; one mistake at most. */
@@ -31,7 +33,9 @@ public enum MistakeFamily {
     /** How that current begins. */
     HOURS_SEED(false),
     /** How the hours are shown; one mistake at most. */
-    SHOWN_HOURS(true);
+    SHOWN_HOURS(true),
+    /** How it saves what it knows. */
+    SAVE(false);
 
     private final boolean single;
 

@@ -133,7 +133,7 @@ final class PartWriter {
         lines.quantityOrNone(
                 "absorption-limit", MILLIS, it.absorptionMillis(), usual.absorptionMillis());
         sun(it.sun(), it.currentLimitMicroamps());
-        ChargerTraitsReader.write(it.traits(), lines);
+        ChargerTraitsReader.write(it.traits(), it.currentLimitMicroamps(), lines);
         lines.close();
     }
 
@@ -151,7 +151,7 @@ final class PartWriter {
         lines.close();
     }
 
-    void load(LoadSpec it) {
+    void load(LoadSpec it, BatterySpec battery) {
         lines.open(it.name());
         lines.value(
                 LoadReader.key(it.kind()),
@@ -163,6 +163,7 @@ final class PartWriter {
             lines.value("every", ScenarioWriter.time(it.periodMillis()));
         }
         loadTraits(it.traits());
+        ReturningReader.write(it, battery, lines);
         lines.close();
     }
 

@@ -75,7 +75,7 @@ public final class ScenarioWriter {
         }
         if (!it.loads().isEmpty()) {
             lines.open("loads");
-            it.loads().forEach(parts::load);
+            it.loads().forEach(load -> parts.load(load, it.battery()));
             lines.close();
         }
         WiringReader.write(it.wiring(), lines);

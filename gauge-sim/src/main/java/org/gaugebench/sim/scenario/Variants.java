@@ -31,7 +31,21 @@ public final class Variants {
      * @throws ScenarioException with every problem of the file
      */
     public static List<Scenario> read(Path file) throws ScenarioException {
-        return read(file.toString(), ScenarioReader.text(file), file);
+        return read(file, null);
+    }
+
+    /**
+     * Reads every run of a file, with seeds that the file may not know.
+     *
+     * @param file as for {@link ScenarioReader#read(Path)}
+     * @param seeds before those that the file states itself, a varying one included; null for the
+     *     file's own. The limits are those of seeds in a file
+     * @return as for the file alone
+     * @throws ScenarioException with every problem of the file
+     */
+    public static List<Scenario> read(Path file, @Nullable SeedRange seeds)
+            throws ScenarioException {
+        return read(file.toString(), ScenarioReader.text(file), file, seeds);
     }
 
     /**
@@ -43,14 +57,15 @@ public final class Variants {
      * @throws ScenarioException with every problem of the text
      */
     public static List<Scenario> read(String fileName, String text) throws ScenarioException {
-        return read(fileName, text, null);
+        return read(fileName, text, null, null);
     }
 
-    private static List<Scenario> read(String fileName, String text, @Nullable Path file)
+    private static List<Scenario> read(
+            String fileName, String text, @Nullable Path file, @Nullable SeedRange asked)
             throws ScenarioException {
         Problems problems = new Problems(fileName, text);
         Node root = ScenarioReader.tree(fileName, text, file, problems);
-        VaryReader vary = new VaryReader(problems, root);
+        VaryReader vary = new VaryReader(problems, root, asked);
         SeedRange seeds = vary.seeds();
         List<VaryReader.Combination> combinations = vary.combinations();
         problems.throwIfAny();

@@ -28,10 +28,13 @@ final class VaryReader {
     private final Problems problems;
     private final Node root;
     private final @Nullable Node vary;
+    private final @Nullable SeedRange asked;
 
-    VaryReader(Problems problems, Node root) {
+    /** With seeds from outside the file, or null. */
+    VaryReader(Problems problems, Node root, @Nullable SeedRange asked) {
         this.problems = problems;
         this.root = root;
+        this.asked = asked;
         this.vary = PartMerge.value(root, VARY);
     }
 
@@ -43,13 +46,18 @@ final class VaryReader {
 
     /** Adds a problem where the runs are counted. */
     void refuse(String message) {
-        Node seeds = PartMerge.value(root, SEEDS);
+        Node seeds = asked != null ? null : PartMerge.value(root, SEEDS);
         Node place = seeds != null ? seeds : vary != null ? vary : root;
         problems.add(place, message);
     }
 
     /** The seeds, or null where the file has its one. */
     @Nullable SeedRange seeds() {
+        SeedRange ownSeeds = ownSeeds();
+        return asked == null ? ownSeeds : asked;
+    }
+
+    private @Nullable SeedRange ownSeeds() {
         if (PartMerge.value(root, SEEDS) == null) {
             return null;
         }
@@ -105,11 +113,18 @@ final class VaryReader {
             String refusal = refusal(path);
             if (refusal != null) {
                 block.problem(key, refusal);
-            } else if (!values.isEmpty() && keyNode instanceof ScalarNode scalar) {
+            } else if (!values.isEmpty()
+                    && keyNode instanceof ScalarNode scalar
+                    && !isReplaced(key)) {
                 axes.add(new Axis(path, scalar, values));
             }
         }
         return axes;
+    }
+
+    /** Seeds from outside the file go before those that vary in it. */
+    private boolean isReplaced(String key) {
+        return asked != null && key.equals("seed");
     }
 
     private @Nullable Node keyNode(String key) {

@@ -122,6 +122,27 @@ class TextReportTest {
     }
 
     @Test
+    void aGaugeWithoutPowerSaysNothingOfItself() {
+        String steps =
+                """
+                timeline:
+                  - {at: 6 h, set: {gauge.power: off, plain.power: off}}
+                  - {at: 18 h, set: {plain.power: on}}
+                """;
+        String scenario =
+                Samples.hut().replace("timeline:\n", steps)
+                        + "beside:\n  - {name: plain, kind: plain-counter}\n";
+        String text = TextReport.of(Samples.run(scenario), "1", Ink.PLAIN);
+        assertTrue(text.contains("\n  gauge has no power at the end\n"), text);
+        assertFalse(text.contains("nothing is known yet"), text);
+        assertFalse(text.contains("plain has no power"), text);
+        String noon = MomentPage.of(Samples.read(scenario), 1, 12 * 3_600_000);
+        assertTrue(noon.matches("(?s).*gauge\n  power +none, so nothing is shown\n.*"), noon);
+        assertFalse(noon.contains("REGISTER") || noon.contains("0.000 V"), noon);
+        assertTrue(MomentPage.of(Samples.read(scenario), 1, 3_600_000).contains("SAVES"));
+    }
+
+    @Test
     void noLineIsWiderThan80Columns() {
         report(CLAIMS).lines().forEach(line -> assertTrue(line.length() <= 80, line));
         RunResult wide =

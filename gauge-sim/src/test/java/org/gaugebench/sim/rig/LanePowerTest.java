@@ -233,4 +233,20 @@ class LanePowerTest {
         long quarterMillis = 15 * 60_000;
         assertTrue(Math.abs(at - 20 * quarterMillis) <= 2 * quarterMillis, "a save each quarter");
     }
+
+    /** What is told to a gauge without power is found when power comes back. */
+    @ParameterizedTest
+    @CsvSource({"plain-counter, ''", "exhibit, ', mistakes: [lost-sign]'", "core, ''"})
+    void aCapacityEditedWithoutPowerIsInForceAfterIt(String kind, String mistakes) {
+        Rig rig =
+                run(
+                        "kind: " + kind + mistakes + ", memory: {slots: 4}",
+                        "from: 10 h, to: 12 h, set: {gauge.power: off}",
+                        "at: 11 h, set: {gauge.capacity: 100 Ah @ 20 h}");
+        Readout readout = rig.lanes().get(0).read();
+        assertEquals(100 * 3_600_000_000_000L, readout.fullChargeNanocoulombs);
+        // 60 % less 10 h of 1 A of 50 Ah are 40 %, or 40 Ah of 100; 12 h more are 28 %. A save
+        // step of 0.5 % may be lost.
+        assertEquals(280_000, readout.stateOfChargePartsPerMillion, 5_100);
+    }
 }

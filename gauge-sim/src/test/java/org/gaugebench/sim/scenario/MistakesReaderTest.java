@@ -32,7 +32,8 @@ class MistakesReaderTest {
                 // makes sense alone
             }
         }
-        GaugeSpec gauge = read("kind: exhibit, mistakes: " + MistakesReader.text(made));
+        String memory = mistake == Mistake.SAVE_BY_OVERWRITE ? ", memory: {slots: 2}" : "";
+        GaugeSpec gauge = read("kind: exhibit, mistakes: " + MistakesReader.text(made) + memory);
         assertEquals(GaugeSpec.Kind.EXHIBIT, gauge.kind());
         assertEquals(made, gauge.mistakes());
     }
@@ -73,6 +74,10 @@ class MistakesReaderTest {
                         + " 'display-only-clamp' contradict each other; keep one of them",
                 "'kind: exhibit, mistakes: [no-rearm]'|34|'no-rearm' does nothing alone; add one"
                         + " of 'loose-full-rule'",
+                "'kind: exhibit, mistakes: [save-by-overwrite]'|24|an exhibit that saves needs"
+                        + " something to save into; expected 'memory: {slots: 2}'",
+                "'kind: exhibit, mistakes: [edit-keeps-charge-used, edit-keeps-charge-left]'|34|"
+                        + "'edit-keeps-charge-used' and 'edit-keeps-charge-left' contradict",
                 "'kind: exhibit, mistakes: [start-at-full], start: 50 %'|58|this exhibit believes"
                         + " what it wants at the start; leave 'start' out"
             })
@@ -80,5 +85,47 @@ class MistakesReaderTest {
         String problems = Samples.problemsOf(Samples.SMALLEST + "gauge: {" + gauge + "}\n");
         assertTrue(problems.contains(message), problems);
         assertTrue(problems.startsWith("hut.yaml:6:" + column + ": "), problems);
+    }
+
+    /** The step is line 7; what can be set is what the gauge does something with. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "lost-sign|capacity: 90 Ah|",
+                "efficiency-on-totals|coulombic-efficiency: 98 %|",
+                "efficiency-per-sample|coulombic-efficiency: 98 %|",
+                "lost-sign|coulombic-efficiency: 98 %|28: while it runs this"
+                        + " gauge takes a setting that it has a use for, such as",
+                "lost-sign|hold: 2 h|28: while it runs this gauge takes a setting that it has a"
+                        + " use for, such as 'capacity: 100 Ah @ 20 h'; expected a gauge of kind"
+                        + " core for 'gauge.hold'",
+                "lost-sign|holdd: 2 h|28: nothing here is called 'gauge.holdd'",
+                "lost-sign|capacity: 90 A|44: expected a charge such as",
+                "lost-sign|capacity: 1 mAh|44: 'gauge.capacity' must be 100 mAh"
+            })
+    void anExhibitTakesTheSettingsThatItUses(String mistake, String step, String message) {
+        String problems =
+                Samples.problemsOf(
+                        Samples.SMALLEST
+                                + "gauge: {kind: exhibit, mistakes: ["
+                                + mistake
+                                + "]}\n"
+                                + "timeline: [{at: 2 h, set: {gauge."
+                                + step
+                                + "}}]\n");
+        String expected = message == null ? "" : "hut.yaml:7:" + message;
+        assertTrue(problems.startsWith(expected), problems);
+        assertEquals(message == null, problems.isEmpty(), problems);
+    }
+
+    @Test
+    void aPlainCounterTakesAnotherCapacityAndNothingElse() {
+        String file =
+                Samples.SMALLEST + "gauge: {kind: plain-counter}\ntimeline:\n  - {at: 2 h, set:";
+        assertEquals("", Samples.problemsOf(file + " {gauge.capacity: 90 Ah}}\n"));
+        String problems = Samples.problemsOf(file + " {gauge.taper: 3 %}}\n");
+        assertTrue(problems.startsWith("hut.yaml:8:"), problems);
+        assertTrue(problems.contains("expected a gauge of kind core for 'gauge.taper'"), problems);
     }
 }

@@ -116,6 +116,7 @@ final class Samples {
                  off-time: exact, off-time-limit: none}
               - {name: plain, kind: plain-counter}
               - {name: wrong, kind: exhibit, mistakes: [no-clamp, hours-instant, start-at-full]}
+              - {name: totals, kind: exhibit, mistakes: [efficiency-on-totals, save-by-overwrite]}
             chargers:
               shore:
                 switched: off
@@ -129,13 +130,25 @@ final class Samples {
                 cable-resistance: 8 mOhm
                 meter-error: -0.4 %
                 runs-for: 20 h
+                pulse-frequency: 33.5 Hz
                 equalizing: {voltage: 30 V, for: 90 min, every: 14 d}
+              turbine:
+                switched: off
+                absorption: 28.2 V
+                float: 27.1 V
+                current-limit: 15 A
+                temperature-coefficient: -3 mV/K
+                float-below: none
+                absorption-limit: none
+                wind: {peak: 14 A, mean: 40 %, gustiness: 30 %, gust-time: 25 s}
             loads:
               lamp: {current: 1.2 A, switched: off}
               radio: {power: 30 W}
               heater: {resistance: 8 Ohm}
               pump: {current: 5 A, on-for: 10 min, every: 30 min, starts-after: 90 s,
                 inrush: {peak: 500 %, time-constant: 150 ms}}
+              hoist: {current: 5 A, on-for: 6 s, every: 1 min,
+                returns: {current: 4 A, for: 3 s, after: 20 s, voltage-limit: 28 V}}
               dimmer: {current: 3 A, pulse-width: {frequency: 199.9 Hz, duty: 30 %, phase: 25 %}}
               inverter: {power: 40 W, ripple: {line-frequency: 60 Hz, depth: 80 %, phase: 5 %}}
             wiring:
@@ -165,6 +178,8 @@ final class Samples {
               - {from: 8 h, to: 9 h, set: {sensor.samples: bad, gauge.clock: stopped}}
               - {from: 9 h, to: 9 h 5 min, set: {plain.clock-error: 1 %, plain.clock-jitter: 5 ms}}
               - {at: 10 h, set: {core-gauge.clock-jump: -1 h}}
+              - {from: 10 h, to: 11 h, set: {wrong.capacity: 70 Ah, plain.capacity: 80 Ah}}
+              - {at: 12 h, set: {totals.coulombic-efficiency: 97 %}}
               - {at: 6 h, set: {gauge.cut-at-write: 2}}
               - {at: 1 h, set: {gauge.declare: 80 %, plain.declare: 70 %, heater.resistance: 9 Ohm}}
             expect:

@@ -68,7 +68,9 @@ class ScenarioFormatDocumentTest {
                 ScenarioWriter.resolved(ScenarioReader.read("hut.yaml", Samples.EVERYTHING));
         Matcher key = Pattern.compile("(?m)^[ -]*([a-z-]+):").matcher(resolved);
         while (key.find()) {
-            boolean name = key.group(1).matches("shore|lamp|radio|heater|pump|dimmer|inverter");
+            boolean name =
+                    key.group(1)
+                            .matches("shore|turbine|lamp|radio|heater|pump|hoist|dimmer|inverter");
             assertTrue(name || page.matches("(?s).*[`.]" + key.group(1) + "[`:].*"), key.group(1));
         }
     }

@@ -41,7 +41,7 @@ final class SchemaText {
             Problems problems = new Problems("sample", text, log);
             Node root = ScenarioReader.tree("sample", text, PLACE, problems);
             new FileReader(problems, "sample").read(root);
-            new VaryReader(problems, root).seeds();
+            new VaryReader(problems, root, null).seeds();
             problems.throwIfAny();
         }
         alike(log, "gauge", "beside[]");

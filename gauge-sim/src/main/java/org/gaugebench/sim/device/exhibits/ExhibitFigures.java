@@ -28,6 +28,15 @@ final class ExhibitFigures {
         this.hours = hours;
     }
 
+    boolean isKnown() {
+        return trust != Trust.UNKNOWN;
+    }
+
+    /** What it knew went with its working memory. */
+    void forget() {
+        trust = Trust.UNKNOWN;
+    }
+
     void declared() {
         trust = Trust.DECLARED;
     }
@@ -61,7 +70,7 @@ final class ExhibitFigures {
         capacityNanocoulombs = StrictMath.round(newCapacityNanocoulombs);
         currentMicroamps = scale.wholeMicroamps(microamps);
         filteredMicroamps = newFilteredMicroamps;
-        boolean known = trust != Trust.UNKNOWN;
+        boolean known = isKnown();
         stateOfChargePartsPerMillion =
                 known ? parts(shownCountMillis, capacityCountMillis) : Readout.NOT_KNOWN;
         hours.update(known, nanocoulombs, newFilteredMicroamps);

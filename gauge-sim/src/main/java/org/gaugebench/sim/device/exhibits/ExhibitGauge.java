@@ -11,12 +11,14 @@ import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
+import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.GaugeDevice;
 import org.gaugebench.sim.scenario.Mistake;
 import org.gaugebench.sim.scenario.MistakeCheck;
 import org.gaugebench.sim.scenario.MistakeFamily;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A counting gauge that makes named mistakes and no others: without any it is {@link PlainCounter}
@@ -25,7 +27,11 @@ import org.gaugebench.sim.scenario.MistakeFamily;
  *
  * <p>Without the mistakes of {@link MistakeFamily#FULL}, {@link MistakeFamily#EMPTY} and {@link
  * MistakeFamily#HOURS} it has no full rule, no empty rule and no hours. Like the plain counter it
- * carries its count over a restart.
+ * carries its count over a restart, unless it makes a mistake of saving; it then knows what its
+ * memory kept.
+ *
+ * <p>Of other settings it takes capacity and coulombic efficiency while it counts. Its rules keep
+ * the limits with which they were built.
  */
 public final class ExhibitGauge implements GaugeDevice {
     // Stages, in the order in which a sample passes.
@@ -44,8 +50,15 @@ public final class ExhibitGauge implements GaugeDevice {
     private final LastSample last;
     private final ExhibitFigures figures;
     private final EventSink events;
+    private final CapacityEdit edit;
+    private final @Nullable OneSlot slot;
+    private final long saveStepCountMillis;
 
     // State.
+    private long declaredMilliampHours;
+    private long efficiencyPartsPerMillion;
+    private long savedCountMillis;
+    private boolean unsaved;
     private boolean started;
     private int lastCounts;
     private double capacityNanocoulombs;
@@ -57,6 +70,7 @@ public final class ExhibitGauge implements GaugeDevice {
      * @param settings of the sensor, the battery and the rules; a mistake uses those that it names
      * @param mistakes any set that {@link MistakeCheck} has nothing against; empty for none
      * @param nominalTickMillis interval at which samples are meant to come, at least 1
+     * @param store what it saves into; used by a mistake of saving only
      * @param events is told when the count is set to full or empty and when a capacity is learned
      * @throws IllegalArgumentException for a set that makes no sense, with the check's sentences;
      *     readers of files ask the check first
@@ -65,6 +79,7 @@ public final class ExhibitGauge implements GaugeDevice {
             GaugeSettings settings,
             Set<Mistake> mistakes,
             int nominalTickMillis,
+            StateStore store,
             EventSink events) {
         List<String> problems = MistakeCheck.problems(mistakes);
         if (!problems.isEmpty()) {
@@ -82,9 +97,14 @@ public final class ExhibitGauge implements GaugeDevice {
         limits = new Limits(made);
         VoltageTable table = new VoltageTable(settings);
         startBelief = StartBelief.of(made, table);
-        capacityNanocoulombs =
-                settings.get(Setting.CAPACITY) * CountScale.NANOCOULOMBS_PER_MILLIAMP_HOUR;
+        edit = CapacityEdit.of(made);
+        slot = made.contains(Mistake.SAVE_BY_OVERWRITE) ? new OneSlot(store) : null;
+        declaredMilliampHours = settings.get(Setting.CAPACITY);
+        efficiencyPartsPerMillion = settings.get(Setting.COULOMBIC_EFFICIENCY);
+        capacityNanocoulombs = declaredMilliampHours * CountScale.NANOCOULOMBS_PER_MILLIAMP_HOUR;
         capacityCountMillis = scale.countMillis(capacityNanocoulombs);
+        saveStepCountMillis =
+                StrictMath.round(capacityCountMillis * (settings.get(Setting.SAVE_STEP) / 1e6));
         full =
                 new FullWatch(
                         FullRule.of(made, settings),
@@ -129,6 +149,31 @@ public final class ExhibitGauge implements GaugeDevice {
     @Override
     public void powerUp(long offMillis, OffTime offTime) {
         started = false;
+        if (slot != null) {
+            restore(slot);
+        }
+    }
+
+    private void restore(OneSlot from) {
+        long kept = from.read();
+        savedCountMillis = kept;
+        accumulator.set(kept == OneSlot.NOTHING ? 0 : kept);
+        if (kept == OneSlot.NOTHING) {
+            figures.forget();
+        } else {
+            figures.declared();
+            announce(Event.RESTORED, StrictMath.round(1e6 * kept / capacityCountMillis));
+        }
+    }
+
+    private void saveIfDue(OneSlot to) {
+        long count = accumulator.countMillis();
+        boolean moved = Math.abs(count - savedCountMillis) >= saveStepCountMillis;
+        if (figures.isKnown() && (unsaved || moved)) {
+            unsaved = false;
+            savedCountMillis = count;
+            to.write(count);
+        }
     }
 
     @Override
@@ -145,6 +190,9 @@ public final class ExhibitGauge implements GaugeDevice {
             believe(startBelief.partAt(last.microvolts()));
         }
         lastCounts = counts;
+        if (slot != null) {
+            saveIfDue(slot);
+        }
     }
 
     private void count(int counts, long millis) {
@@ -198,17 +246,39 @@ public final class ExhibitGauge implements GaugeDevice {
         }
         accumulator.set(scale.countMillis(capacityNanocoulombs * argument / 1e6));
         figures.declared();
+        unsaved = true;
         return CommandOutcome.DONE;
     }
 
-    /**
-     * Edits the coulombic efficiency while the gauge counts.
-     *
-     * @param partsPerMillion as the setting of the same name
-     */
-    public void changeEfficiency(long partsPerMillion) {
+    /** Takes capacity and coulombic efficiency, and nothing else. */
+    @Override
+    public CommandOutcome changeSettings(GaugeSettings settings) {
+        long milliampHours = settings.get(Setting.CAPACITY);
+        long partsPerMillion = settings.get(Setting.COULOMBIC_EFFICIENCY);
+        if (milliampHours == declaredMilliampHours
+                && partsPerMillion == efficiencyPartsPerMillion) {
+            return CommandOutcome.DONE;
+        }
+        long before = accumulator.countMillis();
+        if (milliampHours != declaredMilliampHours) {
+            declaredMilliampHours = milliampHours;
+            changeCapacity(milliampHours * CountScale.NANOCOULOMBS_PER_MILLIAMP_HOUR);
+        }
+        efficiencyPartsPerMillion = partsPerMillion;
         weighing.changeEfficiency(partsPerMillion);
         accumulator.changeEfficiency(partsPerMillion);
+        limits.apply(accumulator, capacityCountMillis);
+        long step = accumulator.countMillis() - before;
+        announce(Event.SETTINGS_CHANGED, StrictMath.round(scale.nanocoulombs(step)));
+        unsaved = true;
+        return CommandOutcome.DONE;
+    }
+
+    private void changeCapacity(double nanocoulombs) {
+        long old = capacityCountMillis;
+        capacityNanocoulombs = nanocoulombs;
+        capacityCountMillis = scale.countMillis(nanocoulombs);
+        accumulator.set(edit.countMillis(accumulator.countMillis(), old, capacityCountMillis));
     }
 
     private void updateFigures() {

@@ -27,10 +27,10 @@ import org.gaugebench.sim.device.GaugeDevice;
  */
 public final class PlainCounter implements GaugeDevice {
     private final CountScale scale;
-    private final double capacityNanocoulombs;
-    private final long capacityCountMillis;
     private final LastSample last;
 
+    private double capacityNanocoulombs;
+    private long capacityCountMillis;
     private boolean started;
     private boolean declared;
     private int shuntCounts;
@@ -71,6 +71,22 @@ public final class PlainCounter implements GaugeDevice {
         }
         countMillis = scale.countMillis(capacityNanocoulombs * argument / 1e6);
         declared = true;
+        return CommandOutcome.DONE;
+    }
+
+    /**
+     * Takes another capacity and keeps the part that is left; nothing else is used while it runs.
+     */
+    @Override
+    public CommandOutcome changeSettings(GaugeSettings settings) {
+        double nanocoulombs =
+                settings.get(Setting.CAPACITY) * CountScale.NANOCOULOMBS_PER_MILLIAMP_HOUR;
+        if (nanocoulombs != capacityNanocoulombs) {
+            long old = capacityCountMillis;
+            capacityNanocoulombs = nanocoulombs;
+            capacityCountMillis = scale.countMillis(nanocoulombs);
+            countMillis = StrictMath.round((double) countMillis * capacityCountMillis / old);
+        }
         return CommandOutcome.DONE;
     }
 

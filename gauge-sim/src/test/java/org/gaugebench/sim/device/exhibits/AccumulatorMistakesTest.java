@@ -1,10 +1,15 @@
 package org.gaugebench.sim.device.exhibits;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.memory.CutPlan;
+import org.gaugebench.sim.memory.PowerCut;
 import org.gaugebench.sim.scenario.Mistake;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -75,7 +80,7 @@ class AccumulatorMistakesTest {
             bench.run(100, 3_600).run(-99, 3_600);
         }
         assertEquals(0, bench.ampHours(), 1e-6);
-        bench.exhibit.changeEfficiency(980_000);
+        bench.change(Setting.COULOMBIC_EFFICIENCY, 980_000);
         // 10 000 Ah times one hundredth
         assertEquals(-100, bench.ampHours(), 1e-6);
     }
@@ -115,5 +120,63 @@ class AccumulatorMistakesTest {
         bench.run(-0.36, 1);
         assertEquals(0, bench.read().stateOfChargePartsPerMillion);
         assertTrue(bench.read().remainingNanocoulombs < 0);
+    }
+
+    /** 40 % of 100 Ah, then 200 Ah: 60 Ah used leave 70 %, 40 Ah left are 20 %, 40 % are 40 %. */
+    @ParameterizedTest
+    @CsvSource({
+        "EDIT_KEEPS_CHARGE_USED, 70, 140",
+        "EDIT_KEEPS_CHARGE_LEFT, 20, 40",
+        "LOST_SIGN, 40, 80"
+    })
+    void aCapacityEditKeepsWhatTheGaugeStores(Mistake mistake, double percent, double ampHours) {
+        Bench bench = new Bench(Bench.settings().build(), mistake).declare(40);
+        bench.change(Setting.CAPACITY, 200_000);
+        assertEquals(percent, bench.percent(), 1e-4);
+        assertEquals(ampHours, bench.ampHours(), 1e-6);
+        assertEquals(80, bench.plainAmpHours(), 1e-6);
+        assertEquals(1, bench.count(Event.SETTINGS_CHANGED));
+        bench.change(Setting.CAPACITY, 200_000);
+        assertEquals(1, bench.count(Event.SETTINGS_CHANGED), "told the same, it does nothing");
+    }
+
+    /** 60 Ah used do not fit into 50 Ah, and 40 Ah left do not fit into 30 Ah. */
+    @Test
+    void anEditedCountEndsAtEmptyAndFull() {
+        Bench used = new Bench(Bench.settings().build(), Mistake.EDIT_KEEPS_CHARGE_USED);
+        assertEquals(0, used.declare(40).change(Setting.CAPACITY, 50_000).percent());
+        Bench left = new Bench(Bench.settings().build(), Mistake.EDIT_KEEPS_CHARGE_LEFT);
+        assertEquals(100, left.declare(40).change(Setting.CAPACITY, 30_000).percent());
+    }
+
+    @Test
+    void anOverwritingGaugeKnowsAfterARestartWhatItSavedLast() {
+        Bench bench = new Bench(Bench.settings().build(), Mistake.SAVE_BY_OVERWRITE);
+        bench.powerUp(12_600);
+        assertEquals(Readout.NOT_KNOWN, bench.read().stateOfChargePartsPerMillion);
+        // A save step is 0.5 Ah: 1.2 Ah out are two steps and a rest of 0.2 Ah.
+        bench.declare(80).run(-6, 720);
+        assertEquals(78.8, bench.percent(), 1e-3);
+        bench.powerUp(12_600);
+        assertEquals(79, bench.percent(), 1e-2);
+        assertEquals(1, bench.count(Event.RESTORED));
+    }
+
+    /** Erase and program are the two writes of a save; whatever is cut, no record is left. */
+    @ParameterizedTest
+    @CsvSource({"1, HALF", "1, GARBAGE", "2, NOTHING", "2, HALF", "2, GARBAGE"})
+    void aCutInsideASaveLeavesNoRecord(int write, CutPlan.Manner manner) {
+        Bench bench = new Bench(Bench.settings().build(), Mistake.SAVE_BY_OVERWRITE);
+        bench.declare(80).run(-6, 10);
+        bench.store.cutAtWrite(write, manner);
+        assertThrows(PowerCut.class, () -> bench.run(-6, 720));
+        bench.store.powerUp();
+        bench.powerUp(12_600);
+        assertEquals(Readout.NOT_KNOWN, bench.read().stateOfChargePartsPerMillion);
+        assertEquals(0, bench.count(Event.RESTORED));
+        assertEquals(0, bench.store.misuses());
+        bench.declare(50).run(-6, 10);
+        bench.powerUp(12_600);
+        assertEquals(50, bench.percent(), 0.5);
     }
 }

@@ -12,6 +12,7 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.memory.SimulatedStore;
 import org.gaugebench.sim.scenario.Mistake;
 
 /** An exhibit beside the plain counter, fed with the same samples. */
@@ -21,10 +22,12 @@ final class Bench {
 
     final ExhibitGauge exhibit;
     final PlainCounter plain;
+    final SimulatedStore store = new SimulatedStore(2, 64, 1);
     final List<Event> events = new ArrayList<>();
     private final Readout readout = new Readout();
     private final Sample sample = new Sample();
     private final double microampsPerCount;
+    private GaugeSettings settings;
     private int tickMillis = 1_000;
     private int millivolts = REST_MILLIVOLTS;
 
@@ -55,11 +58,16 @@ final class Bench {
             int beginMillis,
             int beginCounts,
             Mistake... mistakes) {
+        this.settings = settings;
         Set<Mistake> made = EnumSet.noneOf(Mistake.class);
         made.addAll(List.of(mistakes));
         exhibit =
                 new ExhibitGauge(
-                        settings, made, nominalTickMillis, (event, at, value) -> events.add(event));
+                        settings,
+                        made,
+                        nominalTickMillis,
+                        store,
+                        (event, at, value) -> events.add(event));
         plain = new PlainCounter(settings);
         microampsPerCount = new CountScale(settings).microamps(1);
         tickMillis = nominalTickMillis;
@@ -77,6 +85,14 @@ final class Bench {
         plain.powerUp(0, OffTime.EXACT);
         volts(atMillivolts);
         counts(beginCounts, 0);
+    }
+
+    /** Both are told another capacity or efficiency. */
+    Bench change(Setting setting, long value) {
+        settings = settings.toBuilder().set(setting, value).build();
+        exhibit.changeSettings(settings);
+        plain.changeSettings(settings);
+        return this;
     }
 
     Bench declare(double percent) {

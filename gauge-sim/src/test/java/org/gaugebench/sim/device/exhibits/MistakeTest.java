@@ -16,6 +16,7 @@ import java.util.Set;
 import org.gaugebench.core.port.EventSink;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Registers;
+import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.scenario.Mistake;
@@ -70,7 +71,7 @@ class MistakeTest {
         assertEquals(digest(BANK, with), digest(BANK, with));
     }
 
-    /** One day of everything: both signs, large and small, gaps, high and low voltages, a wrap. */
+    /** One day of everything: both signs, gaps, all voltages, a wrap, an edit and a restart. */
     private static long digest(GaugeSettings settings, Set<Mistake> mistakes) {
         Bench bench = new Bench(settings, 1_000, -3_600_000, -50, mistakes.toArray(new Mistake[0]));
         Registers registers = new Registers();
@@ -87,6 +88,12 @@ class MistakeTest {
     }
 
     private static void step(Bench bench, Random random, int i) {
+        if (i == 9_500) {
+            bench.change(Setting.CAPACITY, 900_000);
+        }
+        if (i == 12_345) {
+            bench.powerUp(12_400);
+        }
         int hour = i / 2_000 % 5;
         switch (hour) {
             case 0 -> bench.volts(12_700 - i % 2_000 * 5 / 4).amps(-100, 1_000);
@@ -178,7 +185,7 @@ class MistakeTest {
         IllegalArgumentException refusal =
                 assertThrows(
                         IllegalArgumentException.class,
-                        () -> new ExhibitGauge(BANK, both, 1_000, EventSink.NONE));
+                        () -> new ExhibitGauge(BANK, both, 1_000, StateStore.NONE, EventSink.NONE));
         assertTrue(String.valueOf(refusal.getMessage()).contains("'no-clamp'"));
     }
 
