@@ -28,8 +28,8 @@ final class PictureOptions {
             converter = PictureSeriesName.class,
             description =
                     "What the picture shows, from top to bottom, with a comma between:"
-                            + " state-of-charge, charge, error, current, voltage, time-to-empty,"
-                            + " temperature (default: state-of-charge,current,voltage).")
+                        + " state-of-charge, charge, error, error-with-band, current, voltage,"
+                        + " time-to-empty, temperature (default: state-of-charge,current,voltage).")
     private List<PictureSeries> shows = new ArrayList<>();
 
     PictureOptions() {}

@@ -26,6 +26,7 @@ public final class Picture {
     private static final int MAIN_LINES = 9;
     private static final int STRIP_LINES = 5;
     private static final int SWATCH = 380;
+    private static final int BURST = 40;
     private static final PictureInk RULE = new PictureInk(PictureInk.RULE, 7, "");
     private static final PictureInk MARGIN_RULE = new PictureInk(PictureInk.MARGIN_RULE, 6, "");
     private static final PictureInk FRAME = new PictureInk(PictureInk.TEXT, 8, "");
@@ -181,7 +182,7 @@ public final class Picture {
         PictureScale scale = new PictureScale(lowest, highest, strip.series(), lines, top, height);
         sheet.area(strip.lower(), strip.upper(), clock, scale);
         rules(scale);
-        if (strip.series() != PictureSeries.ERROR) {
+        if (!strip.series().isError()) {
             PictureInk pen = strip.series().isTall() ? PictureInk.TRUTH : PictureInk.TRUTH_SLIM;
             sheet.curve(pen, strip.truth(), clock, scale);
         } else {
@@ -227,17 +228,27 @@ public final class Picture {
             int x = clock.x(moment);
             sheet.stroke(RULE, x, scale.top(), x, scale.bottom());
         }
+        moments(scale);
+        sheet.stroke(FRAME, PictureSheet.LEFT, scale.bottom(), right, scale.bottom());
+    }
+
+    /** A line for each event; of a burst, so many that they still can be told apart. */
+    private void moments(PictureScale scale) {
+        StringBuilder data = new StringBuilder();
         for (PictureLedger.Line line : ledger.lines()) {
-            int last = -1;
+            int last = -BURST;
             for (long moment : line.moments()) {
                 int x = clock.x(moment);
-                if (x != last) {
-                    sheet.stroke(PictureInk.EVENT, x, scale.top(), x, scale.bottom());
+                if (x >= last + BURST) {
+                    data.append('M').append(x).append(' ').append(scale.top());
+                    data.append('v').append(scale.bottom() - scale.top());
+                    last = x;
                 }
-                last = x;
             }
         }
-        sheet.stroke(FRAME, PictureSheet.LEFT, scale.bottom(), right, scale.bottom());
+        if (!data.isEmpty()) {
+            sheet.path(PictureInk.EVENT, data.toString());
+        }
     }
 
     /** Numbers of the events on the axis, in as many rows as keep them apart. */
@@ -296,14 +307,17 @@ public final class Picture {
     private int foot(int from) {
         sheet.stroke(FRAME, MARGIN, from + 20, PictureSheet.WIDTH - MARGIN, from + 20);
         String file = result.scenario().file().replace('\\', '/');
-        String words =
-                "simulated; %s, seed %s, digest %s, scenario %s, gauge-sim %s"
+        String run =
+                "simulated; %s, seed %s"
+                        .formatted(file.substring(file.lastIndexOf('/') + 1), result.seed());
+        // In a line of its own: how long the version is moves nothing else.
+        String origin =
+                "digest %s, scenario %s, gauge-sim %s"
                         .formatted(
-                                file.substring(file.lastIndexOf('/') + 1),
-                                result.seed(),
                                 RunJson.hex(result.digest()),
                                 ScenarioWriter.digest(result.scenario()),
                                 version);
-        return sheet.paragraph(MARGIN, from + 190, FOOT_SIZE, TEXT_WIDTH, words) - 60;
+        int y = sheet.paragraph(MARGIN, from + 190, FOOT_SIZE, TEXT_WIDTH, run);
+        return sheet.paragraph(MARGIN, y, FOOT_SIZE, TEXT_WIDTH, origin) - 60;
     }
 }

@@ -121,7 +121,7 @@ final class PictureCurve {
         for (int i = 0; i < values.length; i++) {
             boolean none = values[i] == PictureSeries.NONE;
             if (none != (other.values[i] == PictureSeries.NONE)
-                    || !none && Math.abs(values[i] - other.values[i]) > distance) {
+                    || (!none && Math.abs(values[i] - other.values[i]) > distance)) {
                 return true;
             }
         }

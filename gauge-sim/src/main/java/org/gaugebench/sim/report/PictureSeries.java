@@ -18,6 +18,9 @@ public enum PictureSeries {
     CHARGE("charge", "charge, Ah", 6, 10_000, true),
     /** Shown less true state of charge, in millionths. */
     ERROR("error", "error of the state of charge (shown less true), points", 4, 1_000, true),
+    /** The same with the edges of the gauge's band, less the truth too: a fan about zero. */
+    ERROR_WITH_BAND(
+            "error-with-band", "error and error band (both less true), points", 4, 1_000, true),
     /** Current in microamperes, positive into the battery. */
     CURRENT("current", "current, A (positive: into the battery)", 6, 1_000, false),
     /** Voltage in microvolts. */
@@ -83,7 +86,7 @@ public enum PictureSeries {
 
     /** Whether the gauge's error band belongs to it. */
     boolean hasBand() {
-        return this == STATE_OF_CHARGE || this == CHARGE;
+        return this == STATE_OF_CHARGE || this == CHARGE || this == ERROR_WITH_BAND;
     }
 
     /** What is really so, or {@link #NONE}. */
@@ -92,7 +95,7 @@ public enum PictureSeries {
         return switch (this) {
             case STATE_OF_CHARGE -> millionths(truth.stateOfCharge());
             case CHARGE -> millionths(truth.chargeAmpHours());
-            case ERROR -> 0;
+            case ERROR, ERROR_WITH_BAND -> 0;
             case CURRENT -> millionths(truth.meanCurrentAmps());
             case VOLTAGE -> millionths(truth.voltageVolts());
             case TEMPERATURE -> StrictMath.round(truth.temperatureCelsius() * 1e3);
@@ -113,7 +116,7 @@ public enum PictureSeries {
             case STATE_OF_CHARGE -> known ? readout.stateOfChargePartsPerMillion : NONE;
             case CHARGE ->
                     known ? readout.remainingNanocoulombs / NANOCOULOMBS_PER_MICROAMP_HOUR : NONE;
-            case ERROR ->
+            case ERROR, ERROR_WITH_BAND ->
                     known
                             ? readout.stateOfChargePartsPerMillion
                                     - millionths(rig.truth().stateOfCharge())
@@ -133,16 +136,25 @@ public enum PictureSeries {
     }
 
     /** An edge of the band in this series' unit, or {@link #NONE}. */
-    long edge(Readout readout, int edgePartsPerMillion) {
+    long edge(Readout readout, int edgePartsPerMillion, Rig rig) {
         if (readout.bandUnknown) {
             return NONE;
         }
-        return this == STATE_OF_CHARGE
-                ? edgePartsPerMillion
-                : readout.fullChargeNanocoulombs
-                        / 1_000_000
-                        * edgePartsPerMillion
-                        / NANOCOULOMBS_PER_MICROAMP_HOUR;
+        return switch (this) {
+            case STATE_OF_CHARGE -> edgePartsPerMillion;
+            case CHARGE ->
+                    readout.fullChargeNanocoulombs
+                            / 1_000_000
+                            * edgePartsPerMillion
+                            / NANOCOULOMBS_PER_MICROAMP_HOUR;
+            case ERROR_WITH_BAND -> edgePartsPerMillion - millionths(rig.truth().stateOfCharge());
+            case ERROR, CURRENT, VOLTAGE, TIME_TO_EMPTY, TEMPERATURE -> NONE;
+        };
+    }
+
+    /** Whether the truth is the line of zero. */
+    boolean isError() {
+        return this == ERROR || this == ERROR_WITH_BAND;
     }
 
     private static long millionths(double value) {

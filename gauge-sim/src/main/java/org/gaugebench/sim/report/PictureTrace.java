@@ -85,15 +85,13 @@ public final class PictureTrace implements Observer {
             for (Strip strip : strips) {
                 strip.shown.get(i).add(now, strip.series.shown(lane, readout, rig));
                 if (i == 0 && strip.series.hasBand()) {
-                    strip.lower.add(now, edge(strip, readout, readout.lowerEdgePartsPerMillion));
-                    strip.upper.add(now, edge(strip, readout, readout.upperEdgePartsPerMillion));
+                    int lower = readout.lowerEdgePartsPerMillion;
+                    int upper = readout.upperEdgePartsPerMillion;
+                    strip.lower.add(now, strip.series.edge(readout, lower, rig));
+                    strip.upper.add(now, strip.series.edge(readout, upper, rig));
                 }
             }
         }
-    }
-
-    private static long edge(Strip strip, Readout readout, int partsPerMillion) {
-        return strip.series.edge(readout, partsPerMillion);
     }
 
     /** The true end is found by running a copy of the plant ahead: once, if there is an end. */

@@ -87,7 +87,7 @@ class ScenarioCatalogueTest {
         String catalogue = Files.readString(SHELF.resolve("README.md"));
         List<String> named = new ArrayList<>();
         java.util.regex.Matcher matcher =
-                java.util.regex.Pattern.compile("`([a-z-]+/[a-z-]+\\.yaml)`").matcher(catalogue);
+                java.util.regex.Pattern.compile("`([a-z-]+/[a-z0-9-]+\\.yaml)`").matcher(catalogue);
         while (matcher.find()) {
             named.add(matcher.group(1));
         }
