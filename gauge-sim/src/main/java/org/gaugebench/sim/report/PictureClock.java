@@ -18,11 +18,11 @@ final class PictureClock {
         DAYS(DAY, 1, 2, 5, 10, 20, 30, 50, 100, 200, 500, 1000, 2000, 5000, 10_000);
 
         private final long millis;
-        private final int[] steps;
+        private final List<Integer> steps;
 
-        Unit(long millis, int... steps) {
+        Unit(long millis, Integer... steps) {
             this.millis = millis;
-            this.steps = steps;
+            this.steps = List.of(steps);
         }
     }
 
@@ -30,7 +30,7 @@ final class PictureClock {
     private final int left;
     private final int width;
     private Unit unit = Unit.DAYS;
-    private int step = Unit.DAYS.steps[Unit.DAYS.steps.length - 1];
+    private int step = Unit.DAYS.steps.get(Unit.DAYS.steps.size() - 1);
 
     PictureClock(long durationMillis, int left, int width) {
         this.durationMillis = durationMillis;
