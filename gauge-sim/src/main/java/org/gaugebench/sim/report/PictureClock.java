@@ -11,34 +11,28 @@ final class PictureClock {
     private static final long HOUR = 60 * MINUTE;
     private static final long DAY = 24 * HOUR;
 
-    private enum Unit {
-        SECONDS(SECOND, 1, 2, 5, 10, 15, 30),
-        MINUTES(MINUTE, 1, 2, 5, 10, 15, 30),
-        HOURS(HOUR, 1, 2, 3, 4, 6),
-        DAYS(DAY, 1, 2, 5, 10, 20, 30, 50, 100, 200, 500, 1000, 2000, 5000, 10_000);
+    private record Unit(String words, long millis, List<Integer> steps) {}
 
-        private final long millis;
-        private final List<Integer> steps;
-
-        Unit(long millis, Integer... steps) {
-            this.millis = millis;
-            this.steps = List.of(steps);
-        }
-    }
+    private static final List<Unit> UNITS =
+            List.of(
+                    new Unit("seconds", SECOND, List.of(1, 2, 5, 10, 15, 30)),
+                    new Unit("minutes", MINUTE, List.of(1, 2, 5, 10, 15, 30)),
+                    new Unit("hours", HOUR, List.of(1, 2, 3, 4, 6)),
+                    new Unit("days", DAY, List.of(1, 2, 5, 10, 20, 50, 100, 1_000, 10_000)));
 
     private final long durationMillis;
     private final int left;
     private final int width;
-    private Unit unit = Unit.DAYS;
-    private int step = Unit.DAYS.steps.get(Unit.DAYS.steps.size() - 1);
+    private Unit unit = UNITS.get(UNITS.size() - 1);
+    private int step = 10_000;
 
     PictureClock(long durationMillis, int left, int width) {
         this.durationMillis = durationMillis;
         this.left = left;
         this.width = width;
-        for (Unit each : Unit.values()) {
-            for (int steps : each.steps) {
-                if (durationMillis <= each.millis * steps * MOST_STEPS) {
+        for (Unit each : UNITS) {
+            for (int steps : each.steps()) {
+                if (durationMillis <= each.millis() * steps * MOST_STEPS) {
                     unit = each;
                     step = steps;
                     return;
@@ -56,7 +50,7 @@ final class PictureClock {
     /** Moments of the ruled lines. */
     List<Long> lines() {
         List<Long> lines = new ArrayList<>();
-        for (long at = 0; at <= durationMillis; at += unit.millis * step) {
+        for (long at = 0; at <= durationMillis; at += unit.millis() * step) {
             lines.add(at);
         }
         return lines;
@@ -64,17 +58,11 @@ final class PictureClock {
 
     /** A ruled line's moment in the unit of the axis. */
     String label(long atMillis) {
-        return Long.toString(atMillis / unit.millis);
+        return Long.toString(atMillis / unit.millis());
     }
 
     /** What stands under the axis. */
     String heading() {
-        return "time from the start, "
-                + switch (unit) {
-                    case SECONDS -> "seconds";
-                    case MINUTES -> "minutes";
-                    case HOURS -> "hours";
-                    case DAYS -> "days";
-                };
+        return "time from the start, " + unit.words();
     }
 }

@@ -87,8 +87,8 @@ final class PicturePath {
     }
 
     private static long lengthSquared(Place a, Place b) {
-        long across = b.x - a.x;
-        long down = b.y - a.y;
+        long across = (long) b.x - a.x;
+        long down = (long) b.y - a.y;
         return across * across + down * down;
     }
 

@@ -49,7 +49,7 @@ class LessonsTest {
                         .matcher(page());
         List<List<String>> commands = new ArrayList<>();
         while (blocks.find()) {
-            commands.add(Arrays.asList(blocks.group(1).replace("\\\n", " ").split("\\s+")));
+            commands.add(Arrays.asList(blocks.group(1).replace("\\\n", " ").split("\\s+", -1)));
         }
         return commands;
     }
@@ -86,7 +86,7 @@ class LessonsTest {
     void thePageHasEveryLessonInOrderWithAllItsParts() throws IOException {
         String page = page();
         assertTrue(page.contains("Simulation only; no pupil opens a real battery system."));
-        String[] sections = page.split("\n## ");
+        String[] sections = page.split("\n## ", -1);
         List<String> lessons = lessons();
         assertTrue(lessons.size() >= 12, lessons.toString());
         for (int i = 0; i < lessons.size(); i++) {

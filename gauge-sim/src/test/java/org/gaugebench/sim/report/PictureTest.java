@@ -63,7 +63,7 @@ class PictureTest {
             Element root = document.getDocumentElement();
             assertEquals("svg", root.getTagName());
             assertEquals("img", root.getAttribute("role"));
-            for (String name : root.getAttribute("aria-labelledby").split(" ")) {
+            for (String name : root.getAttribute("aria-labelledby").split(" ", -1)) {
                 assertEquals(1, SvgLabels.elements(document, name).size(), name);
                 assertTrue(svg.contains(" id=\"" + name + "\""), name);
             }

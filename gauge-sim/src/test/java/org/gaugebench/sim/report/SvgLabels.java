@@ -48,7 +48,7 @@ public final class SvgLabels {
     /** What is wrong with the places of words: on each other, or over the edge of the sheet. */
     public static List<String> troubles(String svg) {
         Document document = parse(svg);
-        String[] sheet = document.getDocumentElement().getAttribute("viewBox").split(" ");
+        String[] sheet = document.getDocumentElement().getAttribute("viewBox").split(" ", -1);
         Box paper = new Box("", 0, 0, Integer.parseInt(sheet[2]), Integer.parseInt(sheet[3]));
         List<Box> boxes = elements(document, "text").stream().map(SvgLabels::box).toList();
         List<String> troubles = new ArrayList<>();
