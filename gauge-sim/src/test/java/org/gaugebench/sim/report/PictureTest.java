@@ -75,6 +75,20 @@ class PictureTest {
     }
 
     @Test
+    void aTitleFromAFileStaysText() {
+        String odd = "\"A & B <script>x</script> " + "very long ".repeat(12) + "\"";
+        String svg = picture(Samples.hut().replace("A day at the pier", odd), PictureSeries.USUAL);
+        Document document = SvgLabels.parse(svg);
+        assertEquals(0, SvgLabels.elements(document, "script").size());
+        assertTrue(
+                SvgLabels.elements(document, "title")
+                        .get(0)
+                        .getTextContent()
+                        .startsWith("A & B <"));
+        assertEquals(List.of(), SvgLabels.troubles(svg));
+    }
+
+    @Test
     void allPlacesAreWholeNumbers() {
         Document document = SvgLabels.parse(picture(crowded(), ALL));
         List<Element> paths = SvgLabels.elements(document, "path");
