@@ -176,8 +176,10 @@ public final class Picture {
         all.add(strip.truth());
         all.add(strip.lower());
         all.add(strip.upper());
-        long lowest = extreme(all, true);
-        long highest = extreme(all, false);
+        // A current is read from its distance to zero; noise about -5 A is not the whole strip.
+        boolean fromZero = strip.series() == PictureSeries.CURRENT;
+        long lowest = fromZero ? Math.min(extreme(all, true), 0) : extreme(all, true);
+        long highest = fromZero ? Math.max(extreme(all, false), 0) : extreme(all, false);
         int lines = height == STRIP_HEIGHT ? STRIP_LINES : MAIN_LINES;
         PictureScale scale = new PictureScale(lowest, highest, strip.series(), lines, top, height);
         sheet.area(strip.lower(), strip.upper(), clock, scale);
@@ -222,7 +224,9 @@ public final class Picture {
         for (long value : scale.lines()) {
             int y = scale.y(value);
             sheet.stroke(RULE, PictureSheet.LEFT, y, right, y);
-            sheet.wordsBefore(PictureSheet.LEFT - 75, y + 52, USUAL_SIZE, scale.label(value));
+            String label = scale.label(value);
+            int size = PictureType.fitting(label, USUAL_SIZE, PictureSheet.LEFT - 85);
+            sheet.wordsBefore(PictureSheet.LEFT - 75, y + size / 3, size, label);
         }
         for (long moment : clock.lines()) {
             int x = clock.x(moment);

@@ -19,7 +19,11 @@ final class PictureLedger {
     static final int MOST_LINES = 8;
 
     private static final Set<Event> SMALL =
-            Set.of(Event.HELD_AT_LIMIT, Event.HELD_AT_EMPTY, Event.FULL_RULE_ARMED);
+            Set.of(
+                    Event.POWERED_UP,
+                    Event.HELD_AT_LIMIT,
+                    Event.HELD_AT_EMPTY,
+                    Event.FULL_RULE_ARMED);
 
     /**
      * A line of the ledger: like events, one after the other.

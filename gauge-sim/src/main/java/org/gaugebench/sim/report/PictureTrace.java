@@ -67,18 +67,23 @@ public final class PictureTrace implements Observer {
                             new PictureCurve(duration),
                             new PictureCurve(duration)));
         }
-        onTick(rig);
+        // Nothing has flowed before the first tick: a line that begins at zero would be a spike.
+        look(rig, strips.stream().filter(it -> it.series != PictureSeries.CURRENT).toList());
     }
 
     @Override
     public void onTick(Rig rig) {
+        look(rig, strips);
+    }
+
+    private static void look(Rig rig, List<Strip> strips) {
         long now = rig.timeMillis();
         for (Strip strip : strips) {
             if (strip.series != PictureSeries.TIME_TO_EMPTY) {
                 strip.truth.add(now, strip.series.truth(rig));
             }
         }
-        int gauges = strips.get(0).shown.size();
+        int gauges = strips.isEmpty() ? 0 : strips.get(0).shown.size();
         for (int i = 0; i < gauges; i++) {
             Lane lane = rig.lanes().get(i);
             Readout readout = lane.read();

@@ -17,6 +17,7 @@ final class PictureType {
     private static final int CAPITAL = 72;
     private static final int WIDE = 90;
     private static final int MARGIN_PERCENT = 115;
+    private static final int MINUS = 0x2212;
 
     private PictureType() {}
 
@@ -33,13 +34,22 @@ final class PictureType {
         if ("frt-/\"".indexOf(character) >= 0) {
             return SLIM;
         }
-        if ("mwMW%@\u2212".indexOf(character) >= 0) {
+        if ("mwMW%@".indexOf(character) >= 0) {
             return WIDE;
         }
         if (Character.isUpperCase(character)) {
             return CAPITAL;
         }
-        return character < 0x250 ? USUAL : 2 * USUAL;
+        return character < 0x250 || character == MINUS ? USUAL : 2 * USUAL;
+    }
+
+    /** The usual size, or a smaller one at which a text is no wider than that. */
+    static int fitting(String text, int usualSize, int width) {
+        int size = usualSize;
+        while (size > 10 && width(text, size) > width) {
+            size -= 5;
+        }
+        return size;
     }
 
     /**
@@ -60,7 +70,7 @@ final class PictureType {
             }
             line = word;
             while (width(line, size) > width) {
-                int end = fitting(line, size, width);
+                int end = endWithin(line, size, width);
                 lines.add(line.substring(0, end));
                 line = line.substring(end);
             }
@@ -69,7 +79,7 @@ final class PictureType {
         return lines;
     }
 
-    private static int fitting(String word, int size, int width) {
+    private static int endWithin(String word, int size, int width) {
         int end = word.offsetByCodePoints(0, 1);
         while (end < word.length()) {
             int next = word.offsetByCodePoints(end, 1);

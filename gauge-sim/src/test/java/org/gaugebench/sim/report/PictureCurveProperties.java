@@ -43,8 +43,7 @@ class PictureCurveProperties {
         List<Place> places = PicturePath.places(points, clock, scale);
         int y = scale.y(spike);
         assertTrue(
-                places.stream().anyMatch(it -> StrictMath.abs(it.y() - y) <= 2),
-                places.toString());
+                places.stream().anyMatch(it -> StrictMath.abs(it.y() - y) <= 2), places.toString());
         for (int i = 1; i < points.size(); i++) {
             assertTrue(points.get(i).atMillis() >= points.get(i - 1).atMillis());
         }

@@ -89,6 +89,19 @@ class PictureTest {
     }
 
     @Test
+    void figuresTooWideForTheMarginAreSmaller() {
+        String large =
+                Samples.hut()
+                        .replace("capacity: 50 Ah", "capacity: 10000 Ah")
+                        .replace("start: 60 %", "start: 60.0001 %");
+        String svg = picture(large, List.of(PictureSeries.CHARGE, PictureSeries.TEMPERATURE));
+        assertEquals(List.of(), SvgLabels.troubles(svg));
+        assertEquals(150, PictureType.fitting("10", 150, 500));
+        int size = PictureType.fitting("-10000.0000", 150, 500);
+        assertTrue(size < 150 && PictureType.width("-10000.0000", size) <= 500, "" + size);
+    }
+
+    @Test
     void allPlacesAreWholeNumbers() {
         Document document = SvgLabels.parse(picture(crowded(), ALL));
         List<Element> paths = SvgLabels.elements(document, "path");
@@ -154,7 +167,7 @@ class PictureTest {
             int depth = scale.y(-20_000_000) - scale.y(0);
             List<Element> curves =
                     SvgLabels.elements(document, "path").stream()
-                            .filter(it -> it.getAttribute("d").length() > 40)
+                            .filter(it -> !it.getAttribute("d").contains("L"))
                             .filter(it -> it.getAttribute("stroke").equals("#003f87"))
                             .toList();
             assertEquals(1, curves.size());
@@ -173,7 +186,7 @@ class PictureTest {
                 SvgLabels.elements(document, "path").stream()
                         .filter(it -> it.getAttribute("stroke").equals("#003f87"))
                         .map(it -> it.getAttribute("d"))
-                        .filter(it -> it.length() > 40)
+                        .filter(it -> !it.contains("L"))
                         .toList();
         assertEquals(1, gauge.size());
         assertEquals(2, gauge.get(0).chars().filter(c -> c == 'M').count(), gauge.get(0));
