@@ -89,6 +89,31 @@ class PictureTest {
     }
 
     @Test
+    void gaugesBeyondThePensAreCounted() {
+        StringBuilder many = new StringBuilder(Samples.hut()).append("beside:\n");
+        for (int i = 0; i < 7; i++) {
+            many.append(
+                    "  - {name: beside-%s, kind: plain-counter, start: %s %%}%n".formatted(i, i));
+        }
+        String svg = picture(many.toString(), PictureSeries.USUAL);
+        assertTrue(svg.contains(">beside-4<") && !svg.contains(">beside-5<"), svg);
+        assertTrue(svg.contains(">and 2 more gauges, not drawn<"), svg);
+        assertEquals(List.of(), SvgLabels.troubles(svg));
+    }
+
+    @Test
+    void theShortestRunIsAPictureToo() {
+        String shortest =
+                "format: 1\n"
+                        + "title: One tick\n"
+                        + "duration: 1 ms\n"
+                        + "tick: 1 ms\n"
+                        + "battery: {chemistry: nmc, capacity: 1 Ah}\n"
+                        + "sensor: {shunt: 1 A / 75 mV}\n";
+        assertEquals(List.of(), SvgLabels.troubles(picture(shortest, ALL)));
+    }
+
+    @Test
     void figuresTooWideForTheMarginAreSmaller() {
         String large =
                 Samples.hut()
