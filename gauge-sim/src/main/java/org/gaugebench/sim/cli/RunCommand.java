@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.Consumer;
 import org.gaugebench.sim.cli.ShelfRunner.Job;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.ShelfCase;
@@ -53,7 +54,8 @@ import picocli.CommandLine.Option;
             "  gauge-sim run --only winter --timeout '30 s' --junit verdicts.xml scenarios",
             "  gauge-sim run --seeds 1..100 a-week-in-the-hut.yaml",
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
-            "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml"
+            "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml",
+            "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml"
         })
 final class RunCommand implements Callable<Integer> {
     private static final double NANOS_PER_SECOND = 1e9;
@@ -69,6 +71,7 @@ final class RunCommand implements Callable<Integer> {
     private final HelpOption help = new HelpOption();
 
     @Mixin private final SeedOption seed = new SeedOption();
+    @Mixin private final PictureOptions picture = new PictureOptions();
 
     @Option(
             names = "--seeds",
@@ -151,6 +154,7 @@ final class RunCommand implements Callable<Integer> {
         List<Scenario> scenarios = arguments.load(seeds);
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
+        picture.check(moment != null);
         if (moment != null) {
             return show(alone(scenarios, "--at: a moment belongs to one scenario"), moment);
         }
@@ -159,6 +163,9 @@ final class RunCommand implements Callable<Integer> {
             return traced(
                     alone(scenarios, "--trace: one file cannot hold the traces of several"), place);
         }
+        if (picture.isWanted()) {
+            return drawn(alone(scenarios, "--picture: one picture shows one run"), Observer.NONE);
+        }
         tags.check(scenarios);
         List<Job> jobs = new ArrayList<>();
         for (Scenario scenario : scenarios) {
@@ -166,13 +173,20 @@ final class RunCommand implements Callable<Integer> {
             jobs.add(new Job(scenario, seed.of(scenario), skipReason, Observer.NONE));
         }
         Shard part = shelf.shard();
-        return run(part == null ? jobs : part.of(jobs), single);
+        return run(part == null ? jobs : part.of(jobs), single, each -> {});
     }
 
     private static Scenario alone(List<Scenario> scenarios, String why) throws InputException {
-        if (scenarios.size() > 1) {
+        int count = scenarios.size();
+        if (count > 1) {
+            Scenario last = scenarios.get(count - 1);
+            boolean oneFile = scenarios.stream().allMatch(it -> it.file().equals(last.file()));
             throw new InputException(
-                    why + "; %s were named, run one at a time".formatted(scenarios.size()));
+                    why
+                            + (oneFile
+                                    ? "; the file makes %s, choose one with --variant, such as '%s'"
+                                            .formatted(count, last.variant())
+                                    : "; %s were named, run one at a time".formatted(count)));
         }
         return scenarios.get(0);
     }
@@ -192,7 +206,7 @@ final class RunCommand implements Callable<Integer> {
 
     private int traced(Scenario scenario, Path place) throws InputException {
         try (TraceCsv csv = new TraceCsv(place, traceEveryMillis, traceAhead)) {
-            int exitCode = run(List.of(new Job(scenario, seed.of(scenario), "", csv)), true);
+            int exitCode = drawn(scenario, csv);
             if (exitCode == ExitCodes.OK || exitCode == ExitCodes.FAILED) {
                 csv.keep();
             }
@@ -207,7 +221,19 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private int run(List<Job> jobs, boolean single) throws InputException {
+    /** Runs one scenario, and draws it if a picture is wanted. */
+    private int drawn(Scenario scenario, Observer guest) throws InputException {
+        try (PictureFile file = picture.open()) {
+            Observer both = Observers.both(guest, file.guest());
+            Job job = new Job(scenario, seed.of(scenario), "", both);
+            int exitCode = run(List.of(job), true, file::take);
+            file.keep();
+            return exitCode;
+        }
+    }
+
+    private int run(List<Job> jobs, boolean single, Consumer<ShelfCase> also)
+            throws InputException {
         OutputFile xml = OutputFile.open("--junit", junit, "verdicts.xml");
         CasePrinter printer = new CasePrinter(terminal, single, json, full);
         List<ShelfCase> cases = new ArrayList<>();
@@ -229,6 +255,7 @@ final class RunCommand implements Callable<Integer> {
                             bar.clear();
                         }
                         printer.print(each);
+                        also.accept(each);
                         cases.add(each.slim());
                         progress.next();
                     });

@@ -1,0 +1,327 @@
+package org.gaugebench.sim.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.gaugebench.sim.judge.RunResult;
+import org.gaugebench.sim.scenario.ScenarioWriter;
+
+/**
+ * One still picture of a run as SVG, for papers and slides: a page of an account book with the run
+ * drawn on it as a strip chart draws. Truth is broad and light, readings are thin and dark, each
+ * with dashes of its own; the error band of the first gauge is the area behind them.
+ *
+ * <p>All coordinates are whole tenths of a pixel worked out from whole numbers: the same run gives
+ * the same bytes on every machine. Nothing in it moves, runs or is fetched from elsewhere.
+ */
+public final class Picture {
+    private static final int MARGIN = 140;
+    private static final int TEXT_WIDTH = PictureSheet.WIDTH - 2 * MARGIN;
+    private static final int TITLE_SIZE = 210;
+    private static final int USUAL_SIZE = 150;
+    private static final int ENTRY_SIZE = 135;
+    private static final int FOOT_SIZE = 125;
+    private static final int MAIN_HEIGHT = 2_100;
+    private static final int TALL_HEIGHT = 1_400;
+    private static final int STRIP_HEIGHT = 800;
+    private static final int MAIN_LINES = 9;
+    private static final int STRIP_LINES = 5;
+    private static final int SWATCH = 380;
+    private static final int BURST = 40;
+    private static final PictureInk RULE = new PictureInk(PictureInk.RULE, 7, "");
+    private static final PictureInk MARGIN_RULE = new PictureInk(PictureInk.MARGIN_RULE, 6, "");
+    private static final PictureInk FRAME = new PictureInk(PictureInk.TEXT, 8, "");
+
+    private final RunResult result;
+    private final PictureTrace trace;
+    private final String version;
+    private final XmlText xml = new XmlText();
+    private final PictureSheet sheet = new PictureSheet(xml);
+    private final PictureLedger ledger;
+    private final PictureClock clock;
+
+    private Picture(RunResult result, PictureTrace trace, String version) {
+        this.result = result;
+        this.trace = trace;
+        this.version = version;
+        this.ledger = new PictureLedger(result);
+        this.clock =
+                new PictureClock(result.simulatedMillis(), PictureSheet.LEFT, PictureSheet.FRAME);
+    }
+
+    /**
+     * Draws a run.
+     *
+     * @param result what came of it
+     * @param trace what looked on while it ran
+     * @param version of this program
+     * @return a whole SVG document
+     */
+    public static String of(RunResult result, PictureTrace trace, String version) {
+        // The sheet's height stands in its first line and is known when all is drawn.
+        Picture measured = new Picture(result, trace, version);
+        int height = measured.draw(0);
+        Picture drawn = new Picture(result, trace, version);
+        drawn.draw(height);
+        return drawn.xml.toString();
+    }
+
+    private int draw(int height) {
+        String box = "0 0 " + PictureSheet.WIDTH + " " + height;
+        xml.open("svg")
+                .with("xmlns", "http://www.w3.org/2000/svg")
+                .with("viewBox", box)
+                .with("width", PictureSheet.WIDTH / 10)
+                .with("height", height / 10)
+                .with("style", "max-width:100%;height:auto")
+                .with("role", "img")
+                .with("aria-labelledby", "title desc")
+                .with("font-family", PictureType.FAMILY)
+                .with("fill", PictureInk.TEXT)
+                .with("stroke-linejoin", "round");
+        xml.open("title").with("id", "title").close(title());
+        xml.open("desc").with("id", "desc").close(PictureWords.of(result, trace, ledger));
+        xml.open("path")
+                .with("d", "M0 0h" + PictureSheet.WIDTH + "v" + height + "H0z")
+                .with("fill", PictureInk.PAPER)
+                .close();
+        int y = sheet.paragraph(MARGIN, MARGIN + 180, TITLE_SIZE, TEXT_WIDTH, title());
+        y = legend(y + 10);
+        y = strips(y);
+        y = marks(y);
+        y = axis(y);
+        y = entries(y);
+        y = foot(y);
+        xml.close();
+        return (y + 9) / 10 * 10;
+    }
+
+    private String title() {
+        String which = result.scenario().variant();
+        String title = Page.clean(result.scenario().title());
+        return which.isEmpty() ? title : title + " [" + Page.clean(which) + "]";
+    }
+
+    private int gauges() {
+        return Math.min(PictureTrace.MOST_GAUGES, result.lanes().size());
+    }
+
+    private boolean hasBand() {
+        return trace.strips().stream().anyMatch(it -> it.lower().lowest() != PictureSeries.NONE);
+    }
+
+    /** What each line is; the next free height. */
+    private int legend(int from) {
+        int x = MARGIN;
+        int y = from;
+        List<String> names = new ArrayList<>();
+        names.add("true");
+        for (int i = 0; i < gauges(); i++) {
+            names.add(Page.clean(result.lanes().get(i).gauge()));
+        }
+        if (hasBand()) {
+            names.add("error band of " + names.get(1));
+        }
+        int more = result.lanes().size() - gauges();
+        if (more > 0) {
+            names.add("and " + more + " more gauges, not drawn");
+        }
+        for (int i = 0; i < names.size(); i++) {
+            int width = SWATCH + 70 + PictureType.width(names.get(i), USUAL_SIZE);
+            if (x > MARGIN && x + width > PictureSheet.WIDTH - MARGIN) {
+                x = MARGIN;
+                y += 210;
+            }
+            swatch(i, x, y - 50);
+            sheet.words(x + SWATCH + 70, y, USUAL_SIZE, names.get(i));
+            x += width + 180;
+        }
+        return y + 90;
+    }
+
+    private void swatch(int index, int x, int y) {
+        if (index == 0) {
+            sheet.stroke(PictureInk.TRUTH, x, y, x + SWATCH, y);
+        } else if (index <= gauges()) {
+            sheet.stroke(PictureInk.ofGauge(index - 1), x, y, x + SWATCH, y);
+        } else if (index == gauges() + 1 && hasBand()) {
+            sheet.box(x, y - 60, SWATCH, 120);
+        }
+    }
+
+    private int strips(int from) {
+        int y = from;
+        boolean first = true;
+        int top = from;
+        for (PictureTrace.Strip strip : trace.strips()) {
+            int height =
+                    !strip.series().isTall() ? STRIP_HEIGHT : first ? MAIN_HEIGHT : TALL_HEIGHT;
+            sheet.words(PictureSheet.LEFT, y + 170, USUAL_SIZE, strip.series().heading());
+            y += 230;
+            if (first) {
+                top = y;
+            }
+            strip(strip, y, height);
+            y += height + 40;
+            first = false;
+        }
+        y -= 40;
+        for (int x : new int[] {PictureSheet.LEFT - 45, PictureSheet.LEFT - 20}) {
+            sheet.stroke(MARGIN_RULE, x, top, x, y);
+        }
+        return y;
+    }
+
+    private void strip(PictureTrace.Strip strip, int top, int height) {
+        List<PictureCurve> all = new ArrayList<>(strip.shown());
+        all.add(strip.truth());
+        all.add(strip.lower());
+        all.add(strip.upper());
+        // A current is read from its distance to zero; noise about -5 A is not the whole strip.
+        boolean fromZero = strip.series() == PictureSeries.CURRENT;
+        long lowest = fromZero ? Math.min(extreme(all, true), 0) : extreme(all, true);
+        long highest = fromZero ? Math.max(extreme(all, false), 0) : extreme(all, false);
+        int lines = height == STRIP_HEIGHT ? STRIP_LINES : MAIN_LINES;
+        PictureScale scale = new PictureScale(lowest, highest, strip.series(), lines, top, height);
+        sheet.area(strip.lower(), strip.upper(), clock, scale);
+        rules(scale);
+        if (!strip.series().isError()) {
+            PictureInk pen = strip.series().isTall() ? PictureInk.TRUTH : PictureInk.TRUTH_SLIM;
+            sheet.curve(pen, strip.truth(), clock, scale);
+        } else {
+            int zero = scale.y(0);
+            sheet.stroke(
+                    PictureInk.TRUTH,
+                    PictureSheet.LEFT,
+                    zero,
+                    PictureSheet.LEFT + PictureSheet.FRAME,
+                    zero);
+        }
+        for (int i = strip.shown().size() - 1; i >= 0; i--) {
+            PictureCurve curve = strip.shown().get(i);
+            // Gauges that read the same current draw one line in a strip, not five on each other.
+            if (strip.series().isTall()
+                    || i == 0
+                    || curve.differs(strip.shown().get(0), 3 * scale.hundredth())) {
+                sheet.curve(PictureInk.ofGauge(i), curve, clock, scale);
+            }
+        }
+    }
+
+    private static long extreme(List<PictureCurve> curves, boolean smallest) {
+        long best = PictureSeries.NONE;
+        for (PictureCurve curve : curves) {
+            long value = smallest ? curve.lowest() : curve.highest();
+            boolean better = smallest ? value < best : value > best;
+            if (value != PictureSeries.NONE && (best == PictureSeries.NONE || better)) {
+                best = value;
+            }
+        }
+        return best == PictureSeries.NONE ? 0 : best;
+    }
+
+    private void rules(PictureScale scale) {
+        int right = PictureSheet.LEFT + PictureSheet.FRAME;
+        for (long value : scale.lines()) {
+            int y = scale.y(value);
+            sheet.stroke(RULE, PictureSheet.LEFT, y, right, y);
+            String label = scale.label(value);
+            int size = PictureType.fitting(label, USUAL_SIZE, PictureSheet.LEFT - 85);
+            sheet.wordsBefore(PictureSheet.LEFT - 75, y + size / 3, size, label);
+        }
+        for (long moment : clock.lines()) {
+            int x = clock.x(moment);
+            sheet.stroke(RULE, x, scale.top(), x, scale.bottom());
+        }
+        moments(scale);
+        sheet.stroke(FRAME, PictureSheet.LEFT, scale.bottom(), right, scale.bottom());
+    }
+
+    /** A line for each event; of a burst, so many that they still can be told apart. */
+    private void moments(PictureScale scale) {
+        StringBuilder data = new StringBuilder();
+        for (PictureLedger.Line line : ledger.lines()) {
+            int last = -BURST;
+            for (long moment : line.moments()) {
+                int x = clock.x(moment);
+                if (x >= last + BURST) {
+                    data.append('M').append(x).append(' ').append(scale.top());
+                    data.append('v').append(scale.bottom() - scale.top());
+                    last = x;
+                }
+            }
+        }
+        if (!data.isEmpty()) {
+            sheet.path(PictureInk.EVENT, data.toString());
+        }
+    }
+
+    /** Numbers of the events on the axis, in as many rows as keep them apart. */
+    private int marks(int from) {
+        List<Integer> ends = new ArrayList<>();
+        for (int i = 0; i < ledger.lines().size(); i++) {
+            int x = clock.x(ledger.lines().get(i).moments().get(0));
+            String number = Integer.toString(i + 1);
+            int half = PictureType.width(number, USUAL_SIZE) / 2 + 30;
+            int row = 0;
+            while (row < ends.size() && ends.get(row) > x - half) {
+                row++;
+            }
+            if (row == ends.size()) {
+                ends.add(0);
+            }
+            ends.set(row, x + half);
+            sheet.stroke(FRAME, x, from, x, from + 60);
+            sheet.wordsAround(x, from + 190 + 165 * row, USUAL_SIZE, number);
+        }
+        return from + (ends.isEmpty() ? 0 : 40 + 165 * ends.size());
+    }
+
+    private int axis(int from) {
+        int right = PictureSheet.WIDTH - 20;
+        for (long moment : clock.lines()) {
+            String label = clock.label(moment);
+            int x = clock.x(moment);
+            int half = (PictureType.width(label, USUAL_SIZE) + 1) / 2;
+            sheet.wordsAround(Math.min(x, right - half), from + 190, USUAL_SIZE, label);
+        }
+        sheet.words(PictureSheet.LEFT, from + 390, USUAL_SIZE, clock.heading());
+        return from + 450;
+    }
+
+    private int entries(int from) {
+        int y = from;
+        for (int i = 0; i < ledger.lines().size(); i++) {
+            sheet.stroke(RULE, MARGIN, y, PictureSheet.WIDTH - MARGIN, y);
+            sheet.wordsBefore(MARGIN + 160, y + 170, ENTRY_SIZE, Integer.toString(i + 1));
+            y = entry(y, ledger.lines().get(i).words());
+        }
+        if (ledger.leftOut() > 0) {
+            sheet.stroke(RULE, MARGIN, y, PictureSheet.WIDTH - MARGIN, y);
+            String more = ledger.lines().isEmpty() ? " events" : " more events";
+            y = entry(y, "and " + ledger.leftOut() + more + "; the report lists them");
+        }
+        return y;
+    }
+
+    private int entry(int from, String words) {
+        int x = MARGIN + 240;
+        return sheet.paragraph(x, from + 170, ENTRY_SIZE, TEXT_WIDTH - 240, words) - 115;
+    }
+
+    private int foot(int from) {
+        sheet.stroke(FRAME, MARGIN, from + 20, PictureSheet.WIDTH - MARGIN, from + 20);
+        String file = result.scenario().file().replace('\\', '/');
+        String run =
+                "simulated; %s, seed %s"
+                        .formatted(file.substring(file.lastIndexOf('/') + 1), result.seed());
+        // In a line of its own: how long the version is moves nothing else.
+        String origin =
+                "digest %s, scenario %s, gauge-sim %s"
+                        .formatted(
+                                RunJson.hex(result.digest()),
+                                ScenarioWriter.digest(result.scenario()),
+                                version);
+        int y = sheet.paragraph(MARGIN, from + 190, FOOT_SIZE, TEXT_WIDTH, run);
+        return sheet.paragraph(MARGIN, y, FOOT_SIZE, TEXT_WIDTH, origin) - 60;
+    }
+}
