@@ -192,6 +192,7 @@ class MeasuredFullChargeTest {
                             usual,
                             EnumSet.of(Mistake.LOOSE_FULL_RULE),
                             1_000,
+                            StateStore.NONE,
                             (event, at, value) -> loose.add(event)),
                     50,
                     ReplayListener.NONE);
