@@ -1,6 +1,6 @@
 /**
- * What a run looks like on paper: text for a terminal, JSON for programs, CSV for plots. May import
- * the rig and the judge; knows nothing of command lines.
+ * What a run looks like on paper: text for a terminal, JSON for programs, CSV for plots, one
+ * picture for a page. May import the rig and the judge; knows nothing of command lines.
  */
 @NullMarked
 package org.gaugebench.sim.report;

@@ -103,13 +103,15 @@ class PictureTest {
 
     @Test
     void theShortestRunIsAPictureToo() {
-        String shortest =
-                "format: 1\n"
-                        + "title: One tick\n"
-                        + "duration: 1 ms\n"
-                        + "tick: 1 ms\n"
-                        + "battery: {chemistry: nmc, capacity: 1 Ah}\n"
-                        + "sensor: {shunt: 1 A / 75 mV}\n";
+        List<String> lines =
+                List.of(
+                        "format: 1",
+                        "title: One tick",
+                        "duration: 1 ms",
+                        "tick: 1 ms",
+                        "battery: {chemistry: nmc, capacity: 1 Ah}",
+                        "sensor: {shunt: 1 A / 75 mV}");
+        String shortest = String.join("\n", lines) + "\n";
         assertEquals(List.of(), SvgLabels.troubles(picture(shortest, ALL)));
     }
 
