@@ -143,7 +143,6 @@ final class Battery {
         restVolts = curve.voltsAt(chargeCoulombs);
     }
 
-    /** A battery in the same state. */
     Battery copy() {
         Battery twin = new Battery(spec, table, kinetic);
         twin.setTemperature(temperatureCelsius);
@@ -162,7 +161,6 @@ final class Battery {
         return twin;
     }
 
-    /** Moves the battery to a temperature, all through and at once. */
     void setTemperature(double celsius) {
         temperatureCelsius = celsius;
         curve.setTemperature(celsius);
@@ -185,7 +183,6 @@ final class Battery {
         seriesOhms = ownSeriesOhms + ohms;
     }
 
-    /** Resistance that answers at once, the joint's included. */
     double promptOhms() {
         return seriesOhms;
     }
