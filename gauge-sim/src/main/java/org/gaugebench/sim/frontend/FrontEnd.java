@@ -20,7 +20,7 @@ public final class FrontEnd {
     private final SensorSpec spec;
     private ShuntPath shunt;
     private Converter shuntConverter;
-    private VoltagePath voltage = VoltagePath.TRUE;
+    private VoltagePath voltage;
     private SensorTraits traits;
     private long offsetNanovolts;
     private long nowMillis;
@@ -66,6 +66,7 @@ public final class FrontEnd {
         integrating = spec.sampling() == Sampling.INTEGRATED;
         temperatureFitted = spec.temperatureFitted();
         traits = SensorTraits.NONE;
+        voltage = VoltagePath.of(traits, spec.voltageProfile());
         adopt(spec.traits());
     }
 
@@ -86,7 +87,7 @@ public final class FrontEnd {
             double fullScaleVolts = spec.fullScaleMicrovolts() / 1e6;
             shuntConverter = new FlawedConverter(shuntConverter, fullScaleVolts, traits);
         }
-        voltage = VoltagePath.of(traits);
+        voltage = VoltagePath.of(traits, spec.voltageProfile());
         adoptTimes();
     }
 

@@ -133,7 +133,7 @@ public final class LogReader {
     private MeasuredLog.Builder readHeader(CsvRecord record) throws LogException {
         headerLine = (int) record.getStartingLineNumber();
         List<String> names = new ArrayList<>(record.getFields());
-        names.set(0, withoutMark(names.get(0)));
+        names.set(0, CsvCells.withoutMark(names.get(0)));
         ColumnFinder finder = new ColumnFinder(file, headerLine, names);
         LogColumns columns = options.columns();
         positions[0] = finder.find(OPTION[0], columns.time());
@@ -152,10 +152,6 @@ public final class LogReader {
         return new MeasuredLog.Builder(
                 file,
                 new boolean[] {true, positions[2] >= 0, positions[3] >= 0, positions[4] >= 0});
-    }
-
-    private static String withoutMark(String cell) {
-        return !cell.isEmpty() && cell.charAt(0) == '\uFEFF' ? cell.substring(1) : cell;
     }
 
     /** The first row under the header is one of units when neither time nor current is a value. */
@@ -248,28 +244,13 @@ public final class LogReader {
 
     private void problem(CsvRecord record, int column, CellException e) {
         int line = (int) record.getStartingLineNumber();
-        int character = characterOf(record, positions[column]);
+        int character = CsvCells.characterOf(record, positions[column], separator);
         String name = OPTION[column].substring(2);
         problems.add(new LogProblem(file, line, character, name + ": " + e.getMessage()));
     }
 
-    /** Where a cell starts in its line, from 1; quotes counted where a cell needs them. */
-    private int characterOf(CsvRecord record, int position) {
-        int character = 1;
-        for (int i = 0; i < Math.min(position, record.getFieldCount()); i++) {
-            String field = record.getField(i);
-            boolean quoted = field.indexOf(separator) >= 0 || field.indexOf('"') >= 0;
-            character += field.length() + 1 + (quoted ? 2 : 0);
-        }
-        return character;
-    }
-
     private String cell(CsvRecord record, int column) {
-        int position = positions[column];
-        if (position < 0 || position >= record.getFieldCount()) {
-            return "";
-        }
-        return record.getField(position).strip();
+        return CsvCells.cell(record, positions[column]);
     }
 
     private void finishNotes() {

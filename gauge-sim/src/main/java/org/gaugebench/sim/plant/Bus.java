@@ -75,6 +75,24 @@ final class Bus {
         }
     }
 
+    /**
+     * Lets the chargers that follow a file take their mean of a step.
+     *
+     * @return the next instant after which they must take it again
+     */
+    long follow(long fromMillis, long toMillis) {
+        long next = Long.MAX_VALUE;
+        boolean any = false;
+        for (Charger charger : chargers) {
+            any |= charger.followsFile();
+            next = Math.min(next, charger.follow(fromMillis, toMillis));
+        }
+        if (any) {
+            renewChargers();
+        }
+        return next;
+    }
+
     /** Takes over the state of another bus; its battery, loads and chargers are copied already. */
     void adopt(Bus other) {
         supplyAmps = other.supplyAmps;
@@ -304,7 +322,11 @@ final class Bus {
      */
     private void settleBySearch(double supply, double highestVolts) {
         double low = battery.restVolts();
-        double high = highestVolts;
+        // A load that feeds the bus knows no highest voltage; the battery alone takes less there.
+        double high =
+                highestVolts < Double.POSITIVE_INFINITY
+                        ? highestVolts
+                        : battery.voltsAt(supply - loads.currentAmps());
         double excessLow = excess(supply, low);
         double excessHigh = excess(supply, high);
         secant.begin(low, excessLow, high, excessHigh);

@@ -4,6 +4,7 @@ import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.ChargerSpec.SunSpec;
 import org.gaugebench.sim.scenario.ChargerTraits.Equalizing;
+import org.gaugebench.sim.scenario.ProfileSpec;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,6 +45,7 @@ final class Charger {
     private final double floatBelowAmps;
     private final long absorptionMillis;
     private final @Nullable Sun sun;
+    private final @Nullable Follower follower;
     private final @Nullable Equalizing equalizing;
     private final double cableOhms;
     private final double meterFactor;
@@ -77,6 +79,8 @@ final class Charger {
         absorptionMillis = spec.absorptionMillis() > 0 ? spec.absorptionMillis() : Long.MAX_VALUE;
         SunSpec sunSpec = spec.sun();
         sun = sunSpec == null ? null : new Sun(sunSpec, seeds.seedOf("plant/" + name + "/clouds"));
+        ProfileSpec profile = spec.traits().profile();
+        follower = profile == null ? null : new Follower(profile);
         equalizing = spec.traits().equalizing();
         cableOhms = spec.traits().cableMicroohms() / 1e6;
         meterFactor = 1 / (1 + spec.traits().meterErrorPartsPerMillion() / 1e6);
@@ -173,6 +177,24 @@ final class Charger {
         if (sun != null) {
             supplyAmps = Math.min(limitAmps, sun.meanAmps(minuteStartMillis));
         }
+    }
+
+    boolean followsFile() {
+        return follower != null;
+    }
+
+    /**
+     * Takes the mean of a step from the file that it follows; nothing for another supply.
+     *
+     * @return the next instant after which it must be taken again
+     */
+    long follow(long fromMillis, long toMillis) {
+        if (follower == null) {
+            return Long.MAX_VALUE;
+        }
+        double mean = follower.integral(fromMillis, toMillis) / (toMillis - fromMillis);
+        supplyAmps = Math.min(limitAmps, mean);
+        return follower.nextChange(fromMillis);
     }
 
     /**

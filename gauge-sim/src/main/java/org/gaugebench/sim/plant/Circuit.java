@@ -162,7 +162,7 @@ public final class Circuit implements Truth {
             }
             next = Math.min(next, nextMinuteMillis);
         }
-        renewAfterMillis = next;
+        renewAfterMillis = Math.min(next, bus.follow(timeMillis, endMillis));
         if (busChanged) {
             bus.renewChargers();
             busChanged = false;

@@ -13,17 +13,21 @@ final class ChargerReader {
 
     private ChargerReader() {}
 
-    static ChargerSpec read(Block block, String name, BatterySpec battery) {
+    static ChargerSpec read(Block block, String name, BatterySpec battery, ProfileFolder folder) {
         ChargerSpec usual = Defaults.charger(name, battery);
         long absorption = voltage(block, "absorption", usual.absorptionMicrovolts());
         long floating = voltage(block, "float", usual.floatMicrovolts());
-        long limit =
-                block.quantity(
-                        "current-limit",
-                        MICROAMPS,
-                        1,
-                        LARGEST_MICROAMPS,
-                        usual.currentLimitMicroamps());
+        ProfileSpec profile = ProfileBlock.ofCharger(block, folder);
+        if (profile != null && block.has("sun")) {
+            block.problem(
+                    "sun", "a charger has at most one of profile, sun; take a charger for each");
+        }
+        // What follows a file is limited by the file, unless something less is asked for.
+        long usualLimit =
+                profile == null
+                        ? usual.currentLimitMicroamps()
+                        : Math.max(1, profile.values().largestMicros());
+        long limit = block.quantity("current-limit", MICROAMPS, 1, LARGEST_MICROAMPS, usualLimit);
         ChargerSpec charger =
                 new ChargerSpec(
                         name,
@@ -50,7 +54,7 @@ final class ChargerReader {
                                 365 * DAY_MILLIS,
                                 usual.absorptionMillis()),
                         block.has("sun") ? sun(block.block("sun", "sun"), limit) : null,
-                        ChargerTraitsReader.read(block, absorption));
+                        ChargerTraitsReader.read(block, absorption, profile));
         block.finish();
         if (floating > absorption) {
             block.problem(

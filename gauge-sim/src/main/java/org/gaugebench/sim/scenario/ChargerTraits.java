@@ -12,15 +12,26 @@ import org.jspecify.annotations.Nullable;
  *     high holds less
  * @param runsForMillis time after being switched on at which it stops by itself; 0 for never
  * @param equalizing a stage of higher voltage; null for none
+ * @param profile file that its supply follows; null for none
  */
 public record ChargerTraits(
         long cableMicroohms,
         long meterErrorPartsPerMillion,
         long runsForMillis,
-        @Nullable Equalizing equalizing) {
+        @Nullable Equalizing equalizing,
+        @Nullable ProfileSpec profile) {
 
     /** A charger at the bus with a right meter, that runs until it is switched off. */
     public static final ChargerTraits NONE = new ChargerTraits(0, 0, 0, null);
+
+    /** A charger that follows no file. */
+    public ChargerTraits(
+            long cableMicroohms,
+            long meterErrorPartsPerMillion,
+            long runsForMillis,
+            @Nullable Equalizing equalizing) {
+        this(cableMicroohms, meterErrorPartsPerMillion, runsForMillis, equalizing, null);
+    }
 
     /**
      * An equalizing stage between absorption and float.

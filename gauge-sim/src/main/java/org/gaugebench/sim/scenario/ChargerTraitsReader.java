@@ -17,7 +17,8 @@ final class ChargerTraitsReader {
 
     private ChargerTraitsReader() {}
 
-    static ChargerTraits read(Block charger, long absorptionMicrovolts) {
+    static ChargerTraits read(
+            Block charger, long absorptionMicrovolts, @Nullable ProfileSpec profile) {
         return new ChargerTraits(
                 charger.quantityOrNone("cable-resistance", MICROOHMS, 1, 1_000_000, 0),
                 charger.quantity("meter-error", PARTS_PER_MILLION, -200_000, 200_000, 0),
@@ -25,7 +26,8 @@ final class ChargerTraitsReader {
                 charger.has("equalizing")
                         ? equalizing(
                                 charger.block("equalizing", "equalizing"), absorptionMicrovolts)
-                        : null);
+                        : null,
+                profile);
     }
 
     private static ChargerTraits.Equalizing equalizing(Block block, long absorptionMicrovolts) {
@@ -56,6 +58,7 @@ final class ChargerTraitsReader {
             lines.value("runs-for", ScenarioWriter.time(it.runsForMillis()));
         }
         equalizing(it.equalizing(), lines);
+        ProfileBlock.write(it.profile(), ProfileBlock.KEY, lines);
     }
 
     private static void equalizing(ChargerTraits.@Nullable Equalizing it, Lines lines) {
