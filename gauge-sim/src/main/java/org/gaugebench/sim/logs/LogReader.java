@@ -30,8 +30,11 @@ import org.jspecify.annotations.Nullable;
 public final class LogReader {
     private static final int MOST_PROBLEMS = 10;
     private static final String[] OPTION = {
-        "--time", "--current", "--voltage", "--temperature", "--counter"
+        "--time", "--current", "--voltage", "--temperature", "--counter", "--uptime", "--shown"
     };
+
+    /** The column whose cells may be empty: a unit does not always show a figure. */
+    private static final int SHOWN = 6;
 
     private final Path path;
     private final String file;
@@ -141,6 +144,8 @@ public final class LogReader {
         positions[2] = finder.find(OPTION[2], columns.voltage());
         positions[3] = finder.find(OPTION[3], columns.temperature());
         positions[4] = finder.find(OPTION[4], columns.counter());
+        positions[5] = finder.find(OPTION[5], columns.uptime());
+        positions[SHOWN] = finder.find(OPTION[SHOWN], columns.shown());
         problems.addAll(finder.problems());
         String wrong = UnitWords.wrongCurrent(columns.current(), options.currentUnit());
         if (wrong != null) {
@@ -151,7 +156,14 @@ public final class LogReader {
         }
         return new MeasuredLog.Builder(
                 file,
-                new boolean[] {true, positions[2] >= 0, positions[3] >= 0, positions[4] >= 0});
+                new boolean[] {
+                    true,
+                    positions[2] >= 0,
+                    positions[3] >= 0,
+                    positions[4] >= 0,
+                    positions[5] >= 0,
+                    positions[SHOWN] >= 0
+                });
     }
 
     /** The first row under the header is one of units when neither time nor current is a value. */
@@ -205,7 +217,9 @@ public final class LogReader {
         for (int c = 1; c < OPTION.length; c++) {
             if (positions[c] >= 0) {
                 try {
-                    row[c - 1] = numbers.nearest(cell(record, c));
+                    String cell = cell(record, c);
+                    boolean blank = c == SHOWN && cell.isEmpty();
+                    row[c - 1] = blank ? Double.NaN : numbers.nearest(cell);
                 } catch (CellException e) {
                     problem(record, c, e);
                 }

@@ -22,16 +22,26 @@ final class ProfileBlock {
 
     /** Whose profile it is. */
     private enum Owner {
-        LOAD(List.of(Figure.CURRENT, Figure.POWER), List.of("A", "mA", "uA", "W", "mW", "kW")),
-        CHARGER(List.of(Figure.CURRENT), List.of("A", "mA", "uA")),
-        SENSOR(List.of(Figure.VOLTAGE), List.of("V", "mV"));
+        LOAD,
+        CHARGER,
+        SENSOR;
 
-        private final List<Figure> figures;
-        private final List<String> units;
+        /** What can follow a file. */
+        List<Figure> figures() {
+            return switch (this) {
+                case LOAD -> List.of(Figure.CURRENT, Figure.POWER);
+                case CHARGER -> List.of(Figure.CURRENT);
+                case SENSOR -> List.of(Figure.VOLTAGE);
+            };
+        }
 
-        Owner(List<Figure> figures, List<String> units) {
-            this.figures = figures;
-            this.units = units;
+        /** In which units. */
+        List<String> units() {
+            return switch (this) {
+                case LOAD -> List.of("A", "mA", "uA", "W", "mW", "kW");
+                case CHARGER -> List.of("A", "mA", "uA");
+                case SENSOR -> List.of("V", "mV");
+            };
         }
     }
 
@@ -63,7 +73,7 @@ final class ProfileBlock {
         String file = block.text("file", "house.csv");
         String time = block.text("time", "time_s");
         String value = block.text(key(figure), key(figure) + "_" + basicUnit(figure));
-        String unit = block.choice("unit", owner.units, it -> it, basicUnit(figure));
+        String unit = block.choice("unit", owner.units(), it -> it, basicUnit(figure));
         if (!unit.endsWith(basicUnit(figure))) {
             block.valueProblem("unit", "a " + key(figure) + " has no unit '" + unit + "'");
         }
@@ -119,16 +129,17 @@ final class ProfileBlock {
     }
 
     private static Figure figure(Block block, Owner owner) {
-        Figure figure = owner.figures.get(0);
+        Figure figure = owner.figures().get(0);
         int stated = 0;
-        for (Figure each : owner.figures) {
+        for (Figure each : owner.figures()) {
             if (block.has(key(each))) {
                 figure = each;
                 stated++;
             }
         }
         if (stated != 1) {
-            String keys = String.join(", ", owner.figures.stream().map(ProfileBlock::key).toList());
+            String keys =
+                    String.join(", ", owner.figures().stream().map(ProfileBlock::key).toList());
             block.problem(
                     key(figure),
                     "a profile needs the name of one column of figures under "
