@@ -72,6 +72,9 @@ final class FieldLog {
                 gaps.add(new LogSpan(from, to, log.line(row)));
             }
             if (to == from) {
+                if (linear) {
+                    add(from, microampsOf(row - 1), row - 1);
+                }
                 continue;
             }
             if (gap) {
@@ -159,11 +162,18 @@ final class FieldLog {
         return new LogSpan(from, Math.min(Math.max(on, from), to), log.line(row));
     }
 
-    private void add(long at, long current, int row) {
+    /**
+     * Appends a row of the profile. Of rows in one millisecond the first counts where figures hold,
+     * for it was the one looked for; where they run straight a repeated time is a step, and what
+     * comes after it stands one millisecond later.
+     */
+    private void add(long time, long current, int row) {
         int size = millis.size();
-        if (size > 0 && millis.get(size - 1) == at) {
+        long last = size == 0 ? -1 : millis.get(size - 1);
+        if (last > time || (last == time && (!linear || microamps.get(size - 1) == current))) {
             return;
         }
+        long at = last == time ? time + 1 : time;
         boolean same =
                 !linear
                         && !log.hasVoltage()

@@ -7,11 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.stream.Stream;
 import org.gaugebench.sim.logs.TimeProfile;
 import org.gaugebench.sim.scenario.ProfileSpec;
 import org.gaugebench.sim.scenario.ScenarioReader;
@@ -25,81 +22,25 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** A log of the field becomes a scenario. The log is invented: see {@link HutLog}. */
 class AdoptCommandTest {
     @TempDir private Path folder;
-    private Path log;
-    private Path out;
+    private AdoptBench bench;
 
     @BeforeEach
     void write() throws IOException {
-        log = Files.writeString(folder.resolve("Hut complaint.csv"), HutLog.csv(1));
-        out = folder.resolve("tests").resolve("scenarios");
-    }
-
-    /** All that has to be told, changed as asked for: null takes an option away. */
-    private FakeTerminal adopt(int exitCode, String... changes) {
-        Map<String, String> options = new java.util.LinkedHashMap<>();
-        options.put("--time", "time_s");
-        options.put("--current", "current_A");
-        options.put("--positive", "charge");
-        options.put("--uptime", "uptime_s");
-        options.put("--gap-current", "before");
-        options.put("--chemistry", "lead-acid-agm");
-        options.put("--capacity", "60 Ah");
-        options.put("--start", "70 %");
-        options.put("--shunt", "50 A / 75 mV");
-        List<String> flags = new ArrayList<>();
-        for (int i = 0; i < changes.length; i += 2) {
-            if (changes[i + 1].isEmpty()) {
-                options.remove(changes[i]);
-            } else if (changes[i + 1].equals("on")) {
-                flags.add(changes[i]);
-            } else {
-                options.put(changes[i], changes[i + 1]);
-            }
-        }
-        List<String> args =
-                new ArrayList<>(List.of("adopt", log.toString(), "--out", out.toString()));
-        options.forEach((key, value) -> args.addAll(List.of(key, value)));
-        args.addAll(flags);
-        FakeTerminal terminal = new FakeTerminal();
-        int found = terminal.run(args.toArray(new String[0]));
-        assertEquals(exitCode, found, terminal.out() + terminal.err());
-        return terminal;
-    }
-
-    private Path scenario() {
-        return out.resolve("hut-complaint.yaml");
-    }
-
-    private List<String> left() throws IOException {
-        if (!Files.isDirectory(out)) {
-            return List.of();
-        }
-        try (Stream<Path> files = Files.list(out)) {
-            return files.map(it -> it.getFileName().toString()).sorted().toList();
-        }
-    }
-
-    /** The figure in the second cell of a row. */
-    private static double second(String row) {
-        return Double.parseDouble(row.replaceFirst("^[^,]*,([^,]*).*", "$1"));
-    }
-
-    private static String digest(String printed) {
-        return printed.replaceFirst("(?s).*digest +([0-9a-f]{16}).*", "$1");
+        bench = new AdoptBench(folder);
     }
 
     @Test
     void aComplaintBecomesAScenarioThatRunsGreenAndRepeats() throws IOException {
-        FakeTerminal adopted = adopt(0, "--voltage", "voltage_V", "--shown", "shown_percent");
-        assertEquals(List.of("hut-complaint.csv", "hut-complaint.yaml"), left());
+        FakeTerminal adopted = bench.adopt(0, "--voltage", "voltage_V", "--shown", "shown_percent");
+        assertEquals(List.of("hut-complaint.csv", "hut-complaint.yaml"), bench.left());
         String told = adopted.out();
         assertTrue(told.contains("log      2682 rows, 2 d; gaps: 2, restarts: 1\n"), told);
         assertTrue(told.contains("claims   5 of 5 hold"), told);
         FakeTerminal run = new FakeTerminal();
-        assertEquals(0, run.run("run", scenario().toString()), run.out());
+        assertEquals(0, run.run("run", bench.scenario().toString()), run.out());
         assertTrue(run.out().startsWith("PASSED: 5 of 5 expectations hold"), run.out());
-        assertEquals(digest(told), digest(run.out()));
-        String text = Files.readString(scenario());
+        assertEquals(AdoptBench.digest(told), AdoptBench.digest(run.out()));
+        String text = Files.readString(bench.scenario());
         assertTrue(text.startsWith("# Made by gauge-sim adopt from Hut complaint.csv: 2682"), text);
         assertTrue(text.contains("# A log is a measurement, not the truth"), text);
         assertTrue(text.contains("{from: 1 d 2 h, to: 1 d 5 h, set: {sensor.samples: missing}}"));
@@ -112,14 +53,14 @@ class AdoptCommandTest {
 
     @Test
     void theCommandsThatTakeScenariosTakeIt() throws IOException {
-        adopt(0, "--voltage", "voltage_V");
+        bench.adopt(0, "--voltage", "voltage_V");
         FakeTerminal resolved = new FakeTerminal();
-        assertEquals(0, resolved.run("check", "--resolved", scenario().toString()));
-        Path again = Files.writeString(out.resolve("again.yaml"), resolved.out());
+        assertEquals(0, resolved.run("check", "--resolved", bench.scenario().toString()));
+        Path again = Files.writeString(bench.out.resolve("again.yaml"), resolved.out());
         FakeTerminal compared = new FakeTerminal();
         assertEquals(
                 0,
-                compared.run("compare", scenario().toString(), again.toString()),
+                compared.run("compare", bench.scenario().toString(), again.toString()),
                 compared.out() + compared.err());
         FakeTerminal vectors = new FakeTerminal();
         assertEquals(
@@ -130,9 +71,9 @@ class AdoptCommandTest {
                         "30 min",
                         "--out",
                         folder.resolve("vectors").toString(),
-                        scenario().toString()),
+                        bench.scenario().toString()),
                 vectors.err());
-        Path table = out.resolve("hut-complaint.csv");
+        Path table = bench.out.resolve("hut-complaint.csv");
         Files.writeString(table, Files.readString(table).replace("\n60,", "\n61,"));
         FakeTerminal edited = new FakeTerminal();
         assertEquals(2, edited.run("check", again.toString()));
@@ -144,8 +85,9 @@ class AdoptCommandTest {
      */
     @Test
     void theTableHoldsTheLogsCurrent() throws Exception {
-        adopt(0, "--gap", "4 h");
-        ProfileSpec profile = ScenarioReader.read(scenario()).loads().get(0).traits().profile();
+        bench.adopt(0, "--gap", "4 h");
+        ProfileSpec profile =
+                ScenarioReader.read(bench.scenario()).loads().get(0).traits().profile();
         assertTrue(profile != null);
         TimeProfile values = profile.values();
         for (int minute = 0; minute < 26 * 60; minute++) {
@@ -156,45 +98,27 @@ class AdoptCommandTest {
 
     @Test
     void aSignTurnedRoundIsTheSameLog() throws IOException {
-        adopt(0, "--voltage", "voltage_V");
-        String first = Files.readString(out.resolve("hut-complaint.csv"));
-        Files.writeString(log, HutLog.csv(-1));
-        adopt(0, "--positive", "discharge", "--voltage", "voltage_V", "--force", "on");
-        assertEquals(first, Files.readString(out.resolve("hut-complaint.csv")));
-        FakeTerminal wrong = adopt(2, "--voltage", "voltage_V", "--force", "on");
+        bench.adopt(0, "--voltage", "voltage_V");
+        String first = Files.readString(bench.out.resolve("hut-complaint.csv"));
+        bench.writeLog(HutLog.csv(-1));
+        bench.adopt(0, "--positive", "discharge", "--voltage", "voltage_V", "--force", "on");
+        assertEquals(first, Files.readString(bench.out.resolve("hut-complaint.csv")));
+        FakeTerminal wrong = bench.adopt(2, "--voltage", "voltage_V", "--force", "on");
         assertTrue(wrong.err().contains("say --positive discharge"), wrong.err());
-        assertTrue(adopt(2, "--positive", "").err().contains("--positive"));
+        assertTrue(bench.adopt(2, "--positive", "").err().contains("--positive"));
     }
 
     @ParameterizedTest
     @CsvSource({"next, 1 s", "previous, 7 s", "linear, 1 s", "linear, 13 s", "next, 60 s"})
     void theTruthOfTheScenarioIsWhatTheLogCountsTo(String hold, String tick) throws IOException {
-        adopt(0, "--hold", hold, "--tick", tick);
-        assertTrue(Files.readString(scenario()).contains("reading: true-state-of-charge"));
-    }
-
-    /** By hand: the rows' amp-minutes, with 92 % of what flows in. */
-    @Test
-    void theCountIsThatOfTheRows() throws IOException {
-        adopt(0, "--gap-current", "zero");
-        double percent = 70;
-        for (int minute = 1; minute <= 2 * 1_440; minute++) {
-            // Nothing in a gap; the row at its end holds from the gap on only in the log's view.
-            boolean gap = minute > 26 * 60 && minute <= 29 * 60;
-            gap |= minute > 44 * 60 && minute <= 44 * 60 + 21;
-            double flowed = gap ? 0 : HutLog.microamps(minute) / 1e6 / 60;
-            percent += (flowed > 0 ? 0.92 * flowed : flowed) / 60 * 100;
-        }
-        String claimed =
-                Files.readString(scenario())
-                        .replaceFirst("(?s).*within: 0.1 %, of: ([0-9.]+) %.*", "$1");
-        assertEquals(percent, Double.parseDouble(claimed), 1e-4, "four decimals are written");
+        bench.adopt(0, "--hold", hold, "--tick", tick);
+        assertTrue(Files.readString(bench.scenario()).contains("reading: true-state-of-charge"));
     }
 
     @Test
     void countsAreAmpsOnceTheShuntIsKnown() throws IOException {
-        adopt(0, "--gap-current", "zero");
-        String amps = Files.readString(out.resolve("hut-complaint.csv"));
+        bench.adopt(0, "--gap-current", "zero");
+        String amps = Files.readString(bench.out.resolve("hut-complaint.csv"));
         // 50 A / 75 mV and 20 bit over 100 mV: 100 mV / 2^19 a count are 127.156576... uA.
         double perCount = 0.1 / (1 << 19) * 50 / 0.075;
         StringBuilder counts = new StringBuilder("time_s,codes,uptime_s\n");
@@ -208,11 +132,11 @@ class AdoptCommandTest {
                             Double.parseDouble(cells[1]) / perCount,
                             cells[5]));
         }
-        Files.writeString(log, counts.toString());
+        bench.writeLog(counts.toString());
         FakeTerminal missing =
-                adopt(2, "--current", "codes", "--current-unit", "counts", "--force", "on");
+                bench.adopt(2, "--current", "codes", "--current-unit", "counts", "--force", "on");
         assertTrue(missing.err().contains("--adc is missing"), missing.err());
-        adopt(
+        bench.adopt(
                 0,
                 "--current",
                 "codes",
@@ -225,19 +149,20 @@ class AdoptCommandTest {
                 "--force",
                 "on");
         List<String> before = amps.lines().toList();
-        List<String> after = Files.readString(out.resolve("hut-complaint.csv")).lines().toList();
+        List<String> after =
+                Files.readString(bench.out.resolve("hut-complaint.csv")).lines().toList();
         assertEquals(before.size(), after.size());
         for (int i = 1; i < before.size(); i++) {
-            double expected = second(before.get(i));
+            double expected = AdoptBench.second(before.get(i));
             // Four decimals of a count are 0.006 uA; the table holds whole microamps.
-            assertEquals(expected, second(after.get(i)), 1.1e-6);
+            assertEquals(expected, AdoptBench.second(after.get(i)), 1.1e-6);
         }
     }
 
     @Test
     void whatTheLogDoesNotSayIsAskedForAllAtOnce() throws IOException {
         FakeTerminal asked =
-                adopt(2, "--chemistry", "", "--capacity", "", "--start", "", "--shunt", "");
+                bench.adopt(2, "--chemistry", "", "--capacity", "", "--start", "", "--shunt", "");
         for (String line :
                 List.of(
                         "--chemistry is missing: what battery it is, which the log does not say;"
@@ -247,7 +172,7 @@ class AdoptCommandTest {
                         "--shunt is missing: the unit's shunt")) {
             assertTrue(asked.err().contains(line), asked.err());
         }
-        assertEquals(List.of(), left());
+        assertEquals(List.of(), bench.left());
     }
 
     @ParameterizedTest
@@ -276,94 +201,46 @@ class AdoptCommandTest {
             })
     void whatCannotBeIsRefusedInWords(String option, String value, String expected)
             throws IOException {
-        String err = adopt(2, option, value).err();
+        String err = bench.adopt(2, option, value).err();
         assertTrue(err.contains(expected), err);
-        assertEquals(List.of(), left());
-    }
-
-    @Test
-    void tooManyGapsAreToldAtOnce() throws IOException {
-        StringBuilder rows = new StringBuilder("time_s,current_A,uptime_s\n");
-        for (int i = 0; i < 5_000; i++) {
-            rows.append(i * 1_200).append(",0,").append(i * 1_200).append('\n');
-        }
-        Files.writeString(log, rows.toString());
-        String err = adopt(2).err();
-        assertTrue(err.contains("4999 gaps and 0 restarts are more than a scenario can"), err);
-        // Ten weeks at rest: the band is claimed for as long as it must be a number.
-        adopt(0, "--gap", "20 min", "--tick", "60 s");
-        String text = Files.readString(scenario());
-        assertTrue(text.contains("to: 18 d 18 h, reading: state-of-charge, within: band"), text);
-        assertTrue(text.contains("from: 18 d 18 h 1 min, to: 69 d 10 h 20 min, reading"), text);
-    }
-
-    @Test
-    void aGapWithCurrentNeedsAnAnswer() throws IOException {
-        FakeTerminal asked = adopt(2, "--gap-current", "");
-        assertTrue(
-                asked.err()
-                        .contains(
-                                "Hut complaint.csv:1563: gap of 3 h before this row, with -0.120 A"
-                                        + " before and -0.120 A after it"),
-                asked.err());
-        assertTrue(asked.err().contains("Hut complaint.csv:2464: gap of 21 min "), asked.err());
-        assertEquals(List.of(), left());
-        // The log's own count tells of the first gap; across a restart nobody believes it.
-        FakeTerminal counted = adopt(2, "--gap-current", "", "--counter", "count_Ah");
-        assertFalse(counted.err().contains(":1563:"), counted.err());
-        assertTrue(counted.err().contains(":2464:"), counted.err());
-        adopt(0, "--counter", "count_Ah");
-        String text = Files.readString(scenario());
-        assertTrue(text.contains("own count moved by flowed evenly"), text);
-        // Four pump runs of 4 min in 3 h, and the logger: 1.42 Ah in 3 h.
-        double moved = 0;
-        for (int minute = 26 * 60 + 1; minute <= 29 * 60; minute++) {
-            moved += HutLog.microamps(minute) / 1e6 / 60;
-        }
-        String row =
-                Files.readString(out.resolve("hut-complaint.csv"))
-                        .lines()
-                        .filter(line -> line.startsWith("93600,"))
-                        .findFirst()
-                        .orElse("93600,0");
-        assertEquals(moved / 3, second(row), 1e-6);
+        assertEquals(List.of(), bench.left());
     }
 
     @Test
     void nothingIsOverwrittenUnlessAskedFor() throws IOException {
-        Files.createDirectories(out);
-        Path table = Files.writeString(out.resolve("hut-complaint.csv"), "mine");
-        FakeTerminal refused = adopt(2);
+        Files.createDirectories(bench.out);
+        Path table = Files.writeString(bench.out.resolve("hut-complaint.csv"), "mine");
+        FakeTerminal refused = bench.adopt(2);
         assertTrue(refused.err().contains("hut-complaint.csv is there already"), refused.err());
         assertEquals("mine", Files.readString(table));
-        assertEquals(List.of("hut-complaint.csv"), left());
-        adopt(0, "--name", "other");
-        assertEquals(List.of("hut-complaint.csv", "other.csv", "other.yaml"), left());
-        adopt(0, "--force", "on");
+        assertEquals(List.of("hut-complaint.csv"), bench.left());
+        bench.adopt(0, "--name", "other");
+        assertEquals(List.of("hut-complaint.csv", "other.csv", "other.yaml"), bench.left());
+        bench.adopt(0, "--force", "on");
         assertTrue(Files.readString(table).startsWith("time_s,current_A\n"));
-        log = Files.move(log, out.resolve("own.csv"));
-        FakeTerminal itself = adopt(2, "--force", "on");
+        bench.log = Files.move(bench.log, bench.out.resolve("own.csv"));
+        FakeTerminal itself = bench.adopt(2, "--force", "on");
         assertTrue(itself.err().contains("own.csv is the log itself"), itself.err());
-        assertEquals(HutLog.csv(1), Files.readString(log));
+        assertEquals(HutLog.csv(1), Files.readString(bench.log));
     }
 
     /** The unit showed 100 % after its restart, and the core does not. */
     @Test
     void whatTheUnitShowedCanBeClaimed() throws IOException {
-        FakeTerminal claimed = adopt(1, "--shown", "shown_percent", "--claim-shown", "12 %");
+        FakeTerminal claimed = bench.adopt(1, "--shown", "shown_percent", "--claim-shown", "12 %");
         assertTrue(claimed.out().contains("failed  state-of-charge at 2 d: within 12 % of 100 %"));
         assertTrue(claimed.out().contains("--efficiency is: the log's count"), claimed.out());
-        String text = Files.readString(scenario());
+        String text = Files.readString(bench.scenario());
         assertEquals(48, text.lines().filter(line -> line.contains("because: \"shown\"")).count());
         assertFalse(text.contains("NaN"), text);
         FakeTerminal run = new FakeTerminal();
-        assertEquals(1, run.run("run", scenario().toString()));
+        assertEquals(1, run.run("run", bench.scenario().toString()));
     }
 
     @Test
     void aPlaceThatCannotBeWrittenLeavesNothing() throws IOException {
-        out = Files.writeString(folder.resolve("a-file"), "");
-        assertTrue(adopt(2).err().contains("--out: cannot write to"));
+        bench.out = Files.writeString(folder.resolve("a-file"), "");
+        assertTrue(bench.adopt(2).err().contains("--out: cannot write to"));
     }
 
     @ParameterizedTest
@@ -380,13 +257,12 @@ class AdoptCommandTest {
                 "60,1,12,0,70,-1"
             })
     void aBrokenLogIsToldWithItsRow(String row) throws IOException {
-        Files.writeString(
-                log,
+        bench.writeLog(
                 "time_s,current_A,voltage_V,count_Ah,shown_percent,uptime_s\n0,1,12,0,,0\n"
                         + row
                         + "\n120,1,12,0,,120\n");
-        String err = adopt(2, "--shown", "shown_percent").err();
-        assertTrue(err.startsWith(log + ":3:"), err);
-        assertEquals(List.of(), left());
+        String err = bench.adopt(2, "--shown", "shown_percent").err();
+        assertTrue(err.startsWith(bench.log + ":3:"), err);
+        assertEquals(List.of(), bench.left());
     }
 }

@@ -270,6 +270,21 @@ class ProfileTest {
         assertEquals("", problemsOf(both, LOAD.replace("unit", "both-ways: allowed, unit")));
     }
 
+    @Test
+    void aPartsFileLiesBesideTheScenario() throws IOException, ScenarioException {
+        Files.createDirectories(folder.resolve("parts"));
+        Files.writeString(folder.resolve("parts").resolve("house.yaml"), LOAD);
+        assertEquals(3, of(read(HOUSE, "parts: [house]\n").loads().get(0)).rows());
+        Files.delete(folder.resolve("house.csv"));
+        Files.writeString(folder.resolve("parts").resolve("house.csv"), HOUSE);
+        try {
+            ScenarioReader.read(folder.resolve("hut.yaml"));
+            throw new AssertionError("found in the folder of the part");
+        } catch (ScenarioException e) {
+            assertTrue(e.render().contains("house.yaml:1:33: there is no file "), e.render());
+        }
+    }
+
     /** Otherwise a hundred seeds of a long log would not fit a machine. */
     @Test
     void allRunsOfAFileShareWhatWasRead() throws IOException, ScenarioException {
