@@ -21,6 +21,9 @@ import org.gaugebench.sim.units.RecordUnit;
 public final class Adoption {
     private static final int MOST_COMMENTS = 24;
 
+    /** As many as a scenario can have; a log that is longer has a wrong time column. */
+    private static final long MOST_TICKS = 2_000_000_000;
+
     /** A scenario that leaves to the format all that the chemistry decides. */
     private static final String USUAL =
             """
@@ -54,6 +57,11 @@ public final class Adoption {
         field = FieldLog.of(log, setup);
         if (field.durationMillis() < setup.tickMillis()) {
             throw whole("the log is shorter than a tick; give a shorter --tick such as \"1 s\"");
+        }
+        if (field.durationMillis() / setup.tickMillis() > MOST_TICKS) {
+            throw whole(
+                    "the log is too long for this tick; check the time column, or give a longer"
+                            + " --tick such as \"60 s\"");
         }
         if (field.rows() > ProfileReader.MOST_ROWS) {
             throw whole(

@@ -123,6 +123,13 @@ class AdoptGapsTest {
         assertEquals(percent, Double.parseDouble(claimed), 1e-4, "four decimals are written");
     }
 
+    @Test
+    void aTimeFarAwayIsToldAndNotWaitedFor() throws IOException {
+        bench.writeLog("time_s,current_A,uptime_s\n0,0,0\n60,0,60\n8000000000,0,8000000000\n");
+        String err = bench.adopt(2).err();
+        assertTrue(err.contains("the log is too long for this tick; check the time column"), err);
+    }
+
     /** An uptime that fell, but says that power was there all the time: the unit contradicts. */
     @Test
     void anUptimeThatFellIsARestartWhateverItSays() throws IOException {
