@@ -26,8 +26,15 @@ class AdoptGapsTest {
     @Test
     void aRepeatedTimeIsAStepOfAStraightLine() throws IOException {
         bench.writeLog(
-                "time_s,current_A,uptime_s\n0,1,0\n60,1,60\n60,3,60\n120,3,120\n120,0,120\n"
-                        + "180,0,180\n");
+                """
+                time_s,current_A,uptime_s
+                0,1,0
+                60,1,60
+                60,3,60
+                120,3,120
+                120,0,120
+                180,0,180
+                """);
         bench.adopt(0, "--hold", "linear");
         assertEquals(
                 "time_s,current_A\n0,1\n60,1\n60.001,3\n120,3\n120.001,0\n180,0\n",
@@ -134,7 +141,13 @@ class AdoptGapsTest {
     @Test
     void anUptimeThatFellIsARestartWhateverItSays() throws IOException {
         bench.writeLog(
-                "time_s,current_A,uptime_s\n0,-1,9000\n60,-1,9060\n120,-1,100\n180,-1,160\n");
+                """
+                time_s,current_A,uptime_s
+                0,-1,9000
+                60,-1,9060
+                120,-1,100
+                180,-1,160
+                """);
         assertTrue(bench.adopt(0).out().contains("restarts: 1"));
         String text = Files.readString(bench.scenario());
         assertTrue(text.contains("{at: 1 min, set: {gauge.power: off}}"), text);
