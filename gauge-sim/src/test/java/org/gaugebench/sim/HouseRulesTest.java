@@ -41,6 +41,7 @@ class HouseRulesTest {
                     "device.exhibits",
                     "rig",
                     "judge",
+                    "adopt",
                     "study",
                     "advice",
                     "report",
@@ -61,6 +62,7 @@ class HouseRulesTest {
                     "device/exhibits",
                     "rig",
                     "judge",
+                    "adopt",
                     "study");
 
     /** What no order expresses: a gauge never sees the truth, and the truth no gauge. */

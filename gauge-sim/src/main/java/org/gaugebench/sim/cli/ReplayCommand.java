@@ -11,8 +11,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.logs.GapCheck;
-import org.gaugebench.sim.logs.Hold;
-import org.gaugebench.sim.logs.LogColumns;
 import org.gaugebench.sim.logs.LogException;
 import org.gaugebench.sim.logs.LogOptions;
 import org.gaugebench.sim.logs.LogOptions.CurrentUnit;
@@ -77,45 +75,7 @@ public final class ReplayCommand implements Callable<Integer> {
     @Parameters(paramLabel = "LOG.csv", description = "the log, a CSV file with a header row")
     private Path file;
 
-    @Option(
-            names = "--time",
-            required = true,
-            paramLabel = "COLUMN",
-            description = "column of times: seconds, or ISO 8601 date-times")
-    private String time;
-
-    @Option(
-            names = "--current",
-            required = true,
-            paramLabel = "COLUMN",
-            description = "column of the battery current")
-    private String current;
-
-    @Option(
-            names = "--voltage",
-            paramLabel = "COLUMN",
-            description = "column of the battery voltage in V; lets the sign be checked")
-    private @Nullable String voltage;
-
-    @Option(
-            names = "--temperature",
-            paramLabel = "COLUMN",
-            description = "column of the battery temperature in °C")
-    private @Nullable String temperature;
-
-    @Option(
-            names = "--counter",
-            paramLabel = "COLUMN",
-            description = "column of the log's own count in Ah, signed like the current")
-    private @Nullable String counter;
-
-    @Option(
-            names = "--positive",
-            converter = ReplayWords.DirectionWord.class,
-            required = true,
-            paramLabel = "charge|discharge",
-            description = "what a positive current in the log does to the battery")
-    private ReplayWords.Direction positive;
+    @Mixin private final LogColumnOptions log = new LogColumnOptions();
 
     @Option(
             names = "--shunt",
@@ -153,17 +113,6 @@ public final class ReplayCommand implements Callable<Integer> {
     private String tick;
 
     @Option(
-            names = "--hold",
-            converter = ReplayWords.HoldWord.class,
-            defaultValue = "next",
-            paramLabel = "next|previous|linear",
-            description =
-                    "what a row means between rows: next = it holds over the interval that ends at"
-                        + " it, previous = from the row on, linear = a straight line from row to"
-                        + " row (default: ${DEFAULT-VALUE})")
-    private Hold hold;
-
-    @Option(
             names = "--gap",
             defaultValue = "15 min",
             paramLabel = "TIME",
@@ -171,12 +120,6 @@ public final class ReplayCommand implements Callable<Integer> {
                     "a step between rows longer than this is a gap; accepted only at rest"
                             + " (default: ${DEFAULT-VALUE})")
     private String gap;
-
-    @Option(
-            names = "--zone",
-            paramLabel = "ZONE",
-            description = "time zone of date-times without offset, such as Europe/Amsterdam")
-    private @Nullable String zone;
 
     @Option(
             names = "--current-unit",
@@ -198,9 +141,9 @@ public final class ReplayCommand implements Callable<Integer> {
     public Integer call() {
         List<String> wrong = new ArrayList<>();
         ReplayArguments arguments = new ReplayArguments(wrong);
-        ReplaySetup setup = arguments.setup(shunt, adc, capacity, start, tick, hold);
+        ReplaySetup setup = arguments.setup(shunt, adc, capacity, start, tick, log.hold());
         long gapNanos = arguments.gapNanos(gap);
-        ZoneId zoneId = arguments.zone(zone);
+        ZoneId zoneId = arguments.zone(log.zone());
         if (trace != null && isSameFile(trace, file)) {
             wrong.add("--trace: would overwrite the log; name another file");
         }
@@ -218,50 +161,39 @@ public final class ReplayCommand implements Callable<Integer> {
 
     private int replay(ReplaySetup setup, long gapNanos, @Nullable ZoneId zoneId)
             throws LogException, IOException {
-        LogColumns columns = new LogColumns(time, current, voltage, temperature, counter);
-        boolean positiveIsCharge = positive == ReplayWords.Direction.CHARGE;
-        MeasuredLog log =
+        MeasuredLog measured =
                 LogReader.read(
-                        file, new LogOptions(columns, positiveIsCharge, currentUnit, zoneId));
-        LogProfile profile = new LogProfile(log, setup.hold());
+                        file,
+                        new LogOptions(
+                                log.columns(null, null),
+                                log.isPositiveCharge(),
+                                currentUnit,
+                                zoneId));
+        LogProfile profile = new LogProfile(measured, setup.hold());
         double quietAmps = QUIET_PART * setup.shunt().microamps() / 1e6;
-        GapCheck gaps = new GapCheck(log, profile, gapNanos, quietAmps);
-        SignCheck sign = new SignCheck(log, profile);
-        checkWhole(log, setup, gaps, sign);
-        ReplayResult result = run(new LogReplay(log, setup));
-        List<String> notes = new ArrayList<>(log.notes());
+        GapCheck gaps = new GapCheck(measured, profile, gapNanos, quietAmps);
+        SignCheck sign = new SignCheck(measured, profile);
+        checkWhole(measured, setup, gaps, sign);
+        ReplayResult result = run(new LogReplay(measured, setup));
+        List<String> notes = new ArrayList<>(measured.notes());
         notes.addAll(gaps.notes());
-        ReplayOutcome outcome = new ReplayOutcome(log, result, sign, assumed(setup), notes);
+        ReplayOutcome outcome = new ReplayOutcome(measured, result, sign, assumed(setup), notes);
         PrintWriter out = spec.commandLine().getOut();
         out.print(json ? ReplayJson.of(outcome) : ReplayText.of(outcome));
         out.flush();
         return ExitCodes.OK;
     }
 
-    private void checkWhole(MeasuredLog log, ReplaySetup setup, GapCheck gaps, SignCheck sign)
+    private void checkWhole(MeasuredLog measured, ReplaySetup setup, GapCheck gaps, SignCheck sign)
             throws LogException {
         List<LogProblem> problems = new ArrayList<>(gaps.problems());
         if (sign.answer() == SignCheck.Answer.CONTRADICTS) {
-            String other = positive == ReplayWords.Direction.CHARGE ? "discharge" : "charge";
-            problems.add(
-                    new LogProblem(
-                            log.file(),
-                            0,
-                            0,
-                            String.format(
-                                    Locale.ROOT,
-                                    "the current's sign contradicts the voltage: taken as told,"
-                                            + " the voltage falls with the charge put in (score"
-                                            + " %+.2f, a right sign has a positive one); say"
-                                            + " --positive %s, or leave --voltage out if the"
-                                            + " voltage is not this battery's",
-                                    sign.score(),
-                                    other)));
+            problems.add(SignTrouble.of(measured, sign, log.isPositiveCharge()));
         }
-        if (log.durationNanos() / 1_000_000 / setup.tickMillis() > MOST_TICKS) {
+        if (measured.durationNanos() / 1_000_000 / setup.tickMillis() > MOST_TICKS) {
             problems.add(
                     new LogProblem(
-                            log.file(),
+                            measured.file(),
                             0,
                             0,
                             "the log is too long for this tick; check the time"
@@ -285,15 +217,16 @@ public final class ReplayCommand implements Callable<Integer> {
 
     private List<ReplayOutcome.Assumption> assumed(ReplaySetup setup) {
         List<ReplayOutcome.Assumption> list = new ArrayList<>();
-        assume(list, "positive", positive.name().toLowerCase(Locale.ROOT), null);
+        assume(list, "positive", log.positive().name().toLowerCase(Locale.ROOT), null);
         assume(list, "shunt", setup.shunt().toString(), null);
         assume(list, "adc", setup.converter().toString(), null);
         assume(list, "capacity", capacity, null);
         assume(list, "start", start, "--start");
         assume(list, "tick", tick, "--tick");
-        assume(list, "hold", hold.name().toLowerCase(Locale.ROOT), "--hold");
+        assume(list, "hold", log.hold().name().toLowerCase(Locale.ROOT), "--hold");
         assume(list, "gap", gap, "--gap");
         assume(list, "current-unit", currentUnit == CurrentUnit.MA ? "mA" : "A", "--current-unit");
+        String zone = log.zone();
         if (zone != null) {
             assume(list, "zone", zone, null);
         }

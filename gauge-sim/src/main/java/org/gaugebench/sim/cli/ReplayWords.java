@@ -1,13 +1,14 @@
 package org.gaugebench.sim.cli;
 
+import org.gaugebench.sim.adopt.AdoptSetup.GapCurrent;
 import org.gaugebench.sim.logs.Hold;
 import org.gaugebench.sim.logs.LogOptions.CurrentUnit;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
 /**
- * The words that some options of {@code replay} take, so that they read the same whether or not the
- * command line at large tells upper from lower case.
+ * The words that some options of {@code replay} and {@code adopt} take, so that they read the same
+ * whether or not the command line at large tells upper from lower case.
  */
 final class ReplayWords {
     private ReplayWords() {}
@@ -53,6 +54,41 @@ final class ReplayWords {
                 case "A" -> CurrentUnit.A;
                 case "mA" -> CurrentUnit.MA;
                 default -> throw unknown(word, "A or mA");
+            };
+        }
+    }
+
+    /** Units that a log of the field can have its current in. */
+    enum LogUnit {
+        /** Amps. */
+        A,
+        /** Milliamps. */
+        MA,
+        /** Counts of the unit's converter. */
+        COUNTS
+    }
+
+    /** A, mA or counts. */
+    static final class LogUnitWord implements ITypeConverter<LogUnit> {
+        @Override
+        public LogUnit convert(String word) {
+            return switch (word) {
+                case "A" -> LogUnit.A;
+                case "mA" -> LogUnit.MA;
+                case "counts" -> LogUnit.COUNTS;
+                default -> throw unknown(word, "A, mA or counts");
+            };
+        }
+    }
+
+    /** zero or before. */
+    static final class GapCurrentWord implements ITypeConverter<GapCurrent> {
+        @Override
+        public GapCurrent convert(String word) {
+            return switch (word) {
+                case "zero" -> GapCurrent.ZERO;
+                case "before" -> GapCurrent.BEFORE;
+                default -> throw unknown(word, "zero or before");
             };
         }
     }

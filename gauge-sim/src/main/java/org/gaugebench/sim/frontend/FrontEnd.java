@@ -66,7 +66,7 @@ public final class FrontEnd {
         integrating = spec.sampling() == Sampling.INTEGRATED;
         temperatureFitted = spec.temperatureFitted();
         traits = SensorTraits.NONE;
-        voltage = VoltagePath.of(traits, integrating);
+        voltage = VoltagePath.of(traits, spec.voltageProfile(), integrating);
         adopt(spec.traits());
     }
 
@@ -87,7 +87,7 @@ public final class FrontEnd {
             double fullScaleVolts = spec.fullScaleMicrovolts() / 1e6;
             shuntConverter = new FlawedConverter(shuntConverter, fullScaleVolts, traits);
         }
-        voltage = VoltagePath.of(traits, integrating);
+        voltage = VoltagePath.of(traits, spec.voltageProfile(), integrating);
         adoptTimes();
     }
 

@@ -30,8 +30,11 @@ import org.jspecify.annotations.Nullable;
 public final class LogReader {
     private static final int MOST_PROBLEMS = 10;
     private static final String[] OPTION = {
-        "--time", "--current", "--voltage", "--temperature", "--counter"
+        "--time", "--current", "--voltage", "--temperature", "--counter", "--uptime", "--shown"
     };
+
+    /** The column whose cells may be empty: a unit does not always show a figure. */
+    private static final int SHOWN = 6;
 
     private final Path path;
     private final String file;
@@ -133,7 +136,7 @@ public final class LogReader {
     private MeasuredLog.Builder readHeader(CsvRecord record) throws LogException {
         headerLine = (int) record.getStartingLineNumber();
         List<String> names = new ArrayList<>(record.getFields());
-        names.set(0, withoutMark(names.get(0)));
+        names.set(0, CsvCells.withoutMark(names.get(0)));
         ColumnFinder finder = new ColumnFinder(file, headerLine, names);
         LogColumns columns = options.columns();
         positions[0] = finder.find(OPTION[0], columns.time());
@@ -141,6 +144,8 @@ public final class LogReader {
         positions[2] = finder.find(OPTION[2], columns.voltage());
         positions[3] = finder.find(OPTION[3], columns.temperature());
         positions[4] = finder.find(OPTION[4], columns.counter());
+        positions[5] = finder.find(OPTION[5], columns.uptime());
+        positions[SHOWN] = finder.find(OPTION[SHOWN], columns.shown());
         problems.addAll(finder.problems());
         String wrong = UnitWords.wrongCurrent(columns.current(), options.currentUnit());
         if (wrong != null) {
@@ -151,11 +156,14 @@ public final class LogReader {
         }
         return new MeasuredLog.Builder(
                 file,
-                new boolean[] {true, positions[2] >= 0, positions[3] >= 0, positions[4] >= 0});
-    }
-
-    private static String withoutMark(String cell) {
-        return !cell.isEmpty() && cell.charAt(0) == '\uFEFF' ? cell.substring(1) : cell;
+                new boolean[] {
+                    true,
+                    positions[2] >= 0,
+                    positions[3] >= 0,
+                    positions[4] >= 0,
+                    positions[5] >= 0,
+                    positions[SHOWN] >= 0
+                });
     }
 
     /** The first row under the header is one of units when neither time nor current is a value. */
@@ -209,7 +217,9 @@ public final class LogReader {
         for (int c = 1; c < OPTION.length; c++) {
             if (positions[c] >= 0) {
                 try {
-                    row[c - 1] = numbers.nearest(cell(record, c));
+                    String cell = cell(record, c);
+                    boolean blank = c == SHOWN && cell.isEmpty();
+                    row[c - 1] = blank ? Double.NaN : numbers.nearest(cell);
                 } catch (CellException e) {
                     problem(record, c, e);
                 }
@@ -248,28 +258,13 @@ public final class LogReader {
 
     private void problem(CsvRecord record, int column, CellException e) {
         int line = (int) record.getStartingLineNumber();
-        int character = characterOf(record, positions[column]);
+        int character = CsvCells.characterOf(record, positions[column], separator);
         String name = OPTION[column].substring(2);
         problems.add(new LogProblem(file, line, character, name + ": " + e.getMessage()));
     }
 
-    /** Where a cell starts in its line, from 1; quotes counted where a cell needs them. */
-    private int characterOf(CsvRecord record, int position) {
-        int character = 1;
-        for (int i = 0; i < Math.min(position, record.getFieldCount()); i++) {
-            String field = record.getField(i);
-            boolean quoted = field.indexOf(separator) >= 0 || field.indexOf('"') >= 0;
-            character += field.length() + 1 + (quoted ? 2 : 0);
-        }
-        return character;
-    }
-
     private String cell(CsvRecord record, int column) {
-        int position = positions[column];
-        if (position < 0 || position >= record.getFieldCount()) {
-            return "";
-        }
-        return record.getField(position).strip();
+        return CsvCells.cell(record, positions[column]);
     }
 
     private void finishNotes() {

@@ -16,6 +16,8 @@ public final class MeasuredLog {
     private final double @Nullable [] voltageVolts;
     private final double @Nullable [] temperatureCelsius;
     private final double @Nullable [] counterAmpHours;
+    private final double @Nullable [] uptimeSeconds;
+    private final double @Nullable [] shownPercent;
     private final List<String> notes;
 
     private MeasuredLog(Builder builder, List<String> notes) {
@@ -27,6 +29,8 @@ public final class MeasuredLog {
         voltageVolts = builder.present[1] ? Arrays.copyOf(builder.values[1], rows) : null;
         temperatureCelsius = builder.present[2] ? Arrays.copyOf(builder.values[2], rows) : null;
         counterAmpHours = builder.present[3] ? Arrays.copyOf(builder.values[3], rows) : null;
+        uptimeSeconds = builder.present[4] ? Arrays.copyOf(builder.values[4], rows) : null;
+        shownPercent = builder.present[5] ? Arrays.copyOf(builder.values[5], rows) : null;
         this.notes = List.copyOf(notes);
     }
 
@@ -95,6 +99,21 @@ public final class MeasuredLog {
         return counterAmpHours(rows() - 1) - counterAmpHours(0);
     }
 
+    /** Whether the log says how long its unit had been powered. */
+    public boolean hasUptime() {
+        return uptimeSeconds != null;
+    }
+
+    /** Seconds that the unit had been powered at a row; 0 without the column. */
+    public double uptimeSeconds(int row) {
+        return uptimeSeconds == null ? 0 : uptimeSeconds[row];
+    }
+
+    /** State of charge that the unit showed, in percent; NaN where it showed none. */
+    public double shownPercent(int row) {
+        return shownPercent == null ? Double.NaN : shownPercent[row];
+    }
+
     /** Largest magnitude of the current, in amps. */
     public double peakAmps() {
         double peak = 0;
@@ -111,7 +130,7 @@ public final class MeasuredLog {
 
     /** Takes rows one by one; arrays grow by half. */
     static final class Builder {
-        static final int COLUMNS = 4;
+        static final int COLUMNS = 6;
 
         private final String file;
         private final boolean[] present;
@@ -120,7 +139,7 @@ public final class MeasuredLog {
         private long[] timeNanos = new long[1024];
         private final double[][] values = new double[COLUMNS][1024];
 
-        /** Present: current, voltage, temperature, counter. */
+        /** Present: current, voltage, temperature, counter, uptime, shown. */
         Builder(String file, boolean[] present) {
             this.file = file;
             this.present = present.clone();

@@ -325,7 +325,11 @@ final class Bus {
      */
     private void settleBySearch(double supply, double highestVolts) {
         double low = battery.restVolts();
-        double high = highestVolts;
+        // A load that feeds the bus knows no highest voltage; the battery alone takes less there.
+        double high =
+                highestVolts < Double.POSITIVE_INFINITY
+                        ? highestVolts
+                        : battery.voltsAt(supply - loads.currentAmps());
         double excessLow = excess(supply, low);
         double excessHigh = excess(supply, high);
         secant.begin(low, excessLow, high, excessHigh);

@@ -9,6 +9,7 @@ import org.gaugebench.sim.scenario.ChargerTraits.Equalizing;
 import org.gaugebench.sim.scenario.ChargerTraits.WindSpec;
 import org.gaugebench.sim.scenario.LoadSpec;
 import org.gaugebench.sim.scenario.LoadTraits.Returning;
+import org.gaugebench.sim.scenario.ProfileSpec;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -75,7 +76,7 @@ final class Charger {
     private long stageMillis;
 
     Charger(ChargerSpec spec, SeedTree seeds) {
-        this(spec, seeds, wind(spec, seeds));
+        this(spec, seeds, supply(spec, seeds));
     }
 
     /** What a load gives back, as a charger of the load's name. */
@@ -106,9 +107,13 @@ final class Charger {
         enter(Phase.BULK);
     }
 
-    private static @Nullable Wind wind(ChargerSpec spec, SeedTree seeds) {
-        WindSpec wind = spec.traits().wind();
+    private static @Nullable UnsteadySupply supply(ChargerSpec spec, SeedTree seeds) {
         double limit = spec.currentLimitMicroamps() / 1e6;
+        ProfileSpec profile = spec.traits().profile();
+        if (profile != null) {
+            return new LoggedSupply(profile, limit);
+        }
+        WindSpec wind = spec.traits().wind();
         long seed = seeds.seedOf("plant/" + spec.name() + "/gusts");
         return wind == null ? null : new Wind(wind, limit, seed);
     }

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.plant;
 
 import org.gaugebench.sim.scenario.LoadSpec;
+import org.gaugebench.sim.scenario.ProfileSpec;
 
 /**
  * One load, steady or cycling, with a shape within its on part. A cycle begins with its on part at
@@ -12,13 +13,16 @@ final class Load {
 
     private final LoadSpec spec;
     private final Shape shape;
+    private final boolean follows;
     private long amount;
     private boolean switchedOn;
     private long startMillis;
 
     Load(LoadSpec spec) {
         this.spec = spec;
-        shape = Shape.of(spec.traits().shape());
+        ProfileSpec profile = spec.traits().profile();
+        follows = profile != null;
+        shape = profile == null ? Shape.of(spec.traits().shape()) : Shape.of(profile);
         amount = spec.amount();
         switchedOn = spec.switchedOn();
         startMillis = spec.traits().startsAfterMillis();
@@ -44,7 +48,8 @@ final class Load {
     }
 
     void switchTo(boolean on, long nowMillis) {
-        if (on && !switchedOn) {
+        // A profile goes on while its load is off: its times are those of the run.
+        if (on && !switchedOn && !follows) {
             startMillis = nowMillis + spec.traits().startsAfterMillis();
         }
         switchedOn = on;
@@ -114,8 +119,9 @@ final class Load {
             return startMillis;
         }
         long since = sinceOn(atMillis);
-        if (since != OFF && !shape.isSteadyFrom(since)) {
-            return atMillis;
+        long moves = since == OFF ? Long.MAX_VALUE : shape.nextChange(since);
+        if (moves < Long.MAX_VALUE) {
+            return atMillis + (moves - since);
         }
         if (spec.periodMillis() == 0) {
             return Long.MAX_VALUE;

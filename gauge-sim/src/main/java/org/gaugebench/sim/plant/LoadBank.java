@@ -71,7 +71,7 @@ final class LoadBank {
     /** Current drawn at a bus voltage, mean over the step. */
     double ampsAt(double volts) {
         double amps = currentAmps;
-        if (powerWatts > 0) {
+        if (powerWatts != 0) {
             amps += powerWatts / volts;
         }
         return amps + conductanceSiemens * volts;

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.plant;
 
 import org.gaugebench.sim.scenario.LoadShape;
+import org.gaugebench.sim.scenario.ProfileSpec;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +27,11 @@ abstract class Shape {
         return spec instanceof LoadShape.Inrush inrush ? new Inrush(inrush) : STEADY;
     }
 
+    /** A shape that follows a file, whose times are those of the run. */
+    static Shape of(ProfileSpec spec) {
+        return new Followed(new Follower(spec));
+    }
+
     /** Part of the size at an instant. */
     abstract double at(long millis);
 
@@ -41,9 +47,37 @@ abstract class Shape {
         return false;
     }
 
+    /** First instant at or after the given one from which the mean over a step changes. */
+    long nextChange(long millis) {
+        return isSteadyFrom(millis) ? Long.MAX_VALUE : millis;
+    }
+
     /** Millionths of a period since its begin. */
     static long phase(long millis, long millihertz, long startPhase) {
         return (millis % PERIOD * millihertz + startPhase) % PERIOD;
+    }
+
+    private static final class Followed extends Shape {
+        private final Follower follower;
+
+        Followed(Follower follower) {
+            this.follower = follower;
+        }
+
+        @Override
+        double at(long millis) {
+            return follower.at(millis);
+        }
+
+        @Override
+        double integral(long fromMillis, long toMillis) {
+            return follower.integral(fromMillis, toMillis);
+        }
+
+        @Override
+        long nextChange(long millis) {
+            return follower.nextChange(millis);
+        }
     }
 
     private static final class Steady extends Shape {

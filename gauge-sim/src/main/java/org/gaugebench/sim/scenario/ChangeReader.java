@@ -44,6 +44,10 @@ final class ChangeReader {
     ChangeReader(Parts parts) {
         for (LoadSpec load : parts.loads()) {
             addSwitch(load.name(), Change.Target.LOAD_SWITCH, load.name(), "on", "off");
+            if (load.traits().profile() != null) {
+                // Its file says how much.
+                continue;
+            }
             String key = load.name() + "." + LoadReader.key(load.kind());
             addresses.add(
                     new Address(

@@ -6,6 +6,8 @@ import static org.gaugebench.sim.units.RecordUnit.MICROVOLTS_PER_KELVIN;
 import static org.gaugebench.sim.units.RecordUnit.MILLIS;
 import static org.gaugebench.sim.units.RecordUnit.PARTS_PER_MILLION;
 
+import java.util.List;
+
 /** Reads one charger. */
 final class ChargerReader {
     static final long LARGEST_MICROAMPS = 2_000_000_000;
@@ -13,17 +15,25 @@ final class ChargerReader {
 
     private ChargerReader() {}
 
-    static ChargerSpec read(Block block, String name, BatterySpec battery, long tickMillis) {
+    static ChargerSpec read(
+            Block block, String name, BatterySpec battery, long tickMillis, ProfileFolder folder) {
         ChargerSpec usual = Defaults.charger(name, battery);
         long absorption = voltage(block, "absorption", usual.absorptionMicrovolts());
         long floating = voltage(block, "float", usual.floatMicrovolts());
-        long limit =
-                block.quantity(
-                        "current-limit",
-                        MICROAMPS,
-                        1,
-                        LARGEST_MICROAMPS,
-                        usual.currentLimitMicroamps());
+        ProfileSpec profile = ProfileBlock.ofCharger(block, folder);
+        for (String other : List.of("sun", "wind")) {
+            if (profile != null && block.has(other)) {
+                block.problem(
+                        other,
+                        "a charger with a profile has no sun and no wind; take a charger for each");
+            }
+        }
+        // What follows a file is limited by the file, unless something less is asked for.
+        long usualLimit =
+                profile == null
+                        ? usual.currentLimitMicroamps()
+                        : Math.max(1, profile.values().largestMicros());
+        long limit = block.quantity("current-limit", MICROAMPS, 1, LARGEST_MICROAMPS, usualLimit);
         ChargerSpec charger =
                 new ChargerSpec(
                         name,
@@ -50,7 +60,7 @@ final class ChargerReader {
                                 365 * DAY_MILLIS,
                                 usual.absorptionMillis()),
                         block.has("sun") ? sun(block.block("sun", "sun"), limit) : null,
-                        ChargerTraitsReader.read(block, absorption, limit, tickMillis));
+                        ChargerTraitsReader.read(block, absorption, limit, tickMillis, profile));
         block.finish();
         if (floating > absorption) {
             block.problem(

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param pulseMillihertz how often a second it connects all that it has, where it holds its voltage
  *     by pulses; 0 for a current that flows evenly
  * @param wind the gusty supply that limits it; null for none
+ * @param profile file that its supply follows; null for none
  */
 public record ChargerTraits(
         long cableMicroohms,
@@ -22,15 +23,16 @@ public record ChargerTraits(
         long runsForMillis,
         @Nullable Equalizing equalizing,
         long pulseMillihertz,
-        @Nullable WindSpec wind) {
+        @Nullable WindSpec wind,
+        @Nullable ProfileSpec profile) {
 
-    /** A charger whose current flows evenly, from no wind. */
+    /** A charger whose current flows evenly, from no wind and no file. */
     public ChargerTraits(
             long cableMicroohms,
             long meterErrorPartsPerMillion,
             long runsForMillis,
             @Nullable Equalizing equalizing) {
-        this(cableMicroohms, meterErrorPartsPerMillion, runsForMillis, equalizing, 0, null);
+        this(cableMicroohms, meterErrorPartsPerMillion, runsForMillis, equalizing, 0, null, null);
     }
 
     /**

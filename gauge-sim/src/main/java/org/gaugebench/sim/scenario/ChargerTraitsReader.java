@@ -25,7 +25,11 @@ final class ChargerTraitsReader {
     private ChargerTraitsReader() {}
 
     static ChargerTraits read(
-            Block charger, long absorptionMicrovolts, long limitMicroamps, long tickMillis) {
+            Block charger,
+            long absorptionMicrovolts,
+            long limitMicroamps,
+            long tickMillis,
+            @Nullable ProfileSpec profile) {
         return new ChargerTraits(
                 charger.quantityOrNone("cable-resistance", MICROOHMS, 1, 1_000_000, 0),
                 charger.quantity("meter-error", PARTS_PER_MILLION, -200_000, 200_000, 0),
@@ -35,7 +39,8 @@ final class ChargerTraitsReader {
                                 charger.block("equalizing", "equalizing"), absorptionMicrovolts)
                         : null,
                 pulses(charger, tickMillis),
-                WindReader.read(charger, limitMicroamps));
+                WindReader.read(charger, limitMicroamps),
+                profile);
     }
 
     /** A pulse that is longer than a tick would be a load of its own to the plant's step. */
@@ -83,6 +88,7 @@ final class ChargerTraitsReader {
         if (it.pulseMillihertz() > 0) {
             lines.value(PULSES, QuantityFormat.format(it.pulseMillihertz(), MILLIHERTZ));
         }
+        ProfileBlock.write(it.profile(), ProfileBlock.KEY, lines);
     }
 
     private static void equalizing(ChargerTraits.@Nullable Equalizing it, Lines lines) {

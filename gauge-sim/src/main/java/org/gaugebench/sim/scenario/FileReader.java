@@ -36,11 +36,13 @@ final class FileReader {
 
     private final Problems problems;
     private final String fileName;
+    private final ProfileFolder folder;
     private final Set<String> names = new HashSet<>();
 
-    FileReader(Problems problems, String fileName) {
+    FileReader(Problems problems, String fileName, ProfileFolder folder) {
         this.problems = problems;
         this.fileName = fileName;
+        this.folder = folder;
     }
 
     Scenario read(Node root) {
@@ -61,20 +63,20 @@ final class FileReader {
         Block sensorBlock = required(file, "sensor");
         SensorSpec sensor =
                 file.has("sensor")
-                        ? SensorReader.read(sensorBlock)
+                        ? SensorReader.read(sensorBlock, folder)
                         : Defaults.sensor(100_000_000, 75_000);
         List<GaugeSpec> gauges = readGauges(file, batteryBlock, battery, sensorBlock, sensor);
         List<ChargerSpec> chargers = new ArrayList<>();
         Block chargerBlock = file.block("chargers", "chargers");
         for (String name : newNames(chargerBlock, "charger")) {
             Block block = chargerBlock.block(name, "charger '" + name + "'");
-            chargers.add(ChargerReader.read(block, name, battery, tick));
+            chargers.add(ChargerReader.read(block, name, battery, tick, folder));
         }
         List<LoadSpec> loads = new ArrayList<>();
         Block loadBlock = file.block("loads", "loads");
         for (String name : newNames(loadBlock, "load")) {
             Block block = loadBlock.block(name, "load '" + name + "'");
-            loads.add(LoadReader.read(block, name, battery));
+            loads.add(LoadReader.read(block, name, battery, folder));
         }
         WiringSpec wiring =
                 WiringReader.read(

@@ -9,9 +9,12 @@ import org.gaugebench.sim.units.RecordUnit;
 final class LoadReader {
     static final long YEAR_MILLIS = 366L * 86_400_000;
 
+    /** One amp or watt: the file says how many of them. */
+    private static final long UNIT_AMOUNT = 1_000_000;
+
     private LoadReader() {}
 
-    static LoadSpec read(Block block, String name, BatterySpec battery) {
+    static LoadSpec read(Block block, String name, BatterySpec battery, ProfileFolder folder) {
         LoadSpec.Kind kind = LoadSpec.Kind.CONSTANT_CURRENT;
         long amount = 1;
         int stated = 0;
@@ -22,12 +25,20 @@ final class LoadReader {
                 stated++;
             }
         }
+        boolean follows = block.has(ProfileBlock.KEY);
+        ProfileSpec profile = ProfileBlock.ofLoad(block, folder);
+        if (follows) {
+            stated++;
+            boolean power = profile != null && profile.figure() == ProfileSpec.Figure.POWER;
+            kind = power ? LoadSpec.Kind.CONSTANT_POWER : LoadSpec.Kind.CONSTANT_CURRENT;
+            amount = UNIT_AMOUNT;
+        }
         if (stated != 1) {
             block.problem(
-                    stated == 0 ? name : key(kind),
+                    stated == 0 ? name : follows ? ProfileBlock.KEY : key(kind),
                     "load '"
                             + name
-                            + "' needs exactly one of current, power, resistance, such as"
+                            + "' needs exactly one of current, power, resistance, profile, such as"
                             + " 'current: 1.2 A'");
         }
         boolean on = block.either("switched", "on", "off", true);
@@ -38,8 +49,16 @@ final class LoadReader {
                 new LoadTraits(
                         block.quantity("starts-after", MILLIS, 0, YEAR_MILLIS, 0),
                         LoadShapeReader.read(block),
-                        ReturningReader.read(block, battery, onMillis, period));
+                        ReturningReader.read(block, battery, onMillis, period),
+                        profile);
         block.finish();
+        if (follows && (cycles || traits.shape() != null || traits.startsAfterMillis() > 0)) {
+            block.problem(
+                    ProfileBlock.KEY,
+                    "the times of a profile are those of the run, and it has a shape of its own;"
+                            + " expected no on-for, every, starts-after, pulse-width, ripple or"
+                            + " inrush beside it");
+        }
         if (cycles && !(block.has("on-for") && block.has("every"))) {
             block.problem(
                     block.has("every") ? "every" : "on-for",

@@ -10,15 +10,19 @@ import org.jspecify.annotations.Nullable;
  *     load begins
  * @param shape how the draw moves within the on part; null for constant
  * @param returning what it gives back in a part of its cycle; null for nothing
+ * @param profile file that it follows; null for none
  */
 public record LoadTraits(
-        long startsAfterMillis, @Nullable LoadShape shape, @Nullable Returning returning) {
+        long startsAfterMillis,
+        @Nullable LoadShape shape,
+        @Nullable Returning returning,
+        @Nullable ProfileSpec profile) {
     /** A load that begins at once and draws evenly. */
     public static final LoadTraits NONE = new LoadTraits(0, null);
 
-    /** A load that gives nothing back. */
+    /** A load that gives nothing back and follows no file. */
     public LoadTraits(long startsAfterMillis, @Nullable LoadShape shape) {
-        this(startsAfterMillis, shape, null);
+        this(startsAfterMillis, shape, null, null);
     }
 
     /**

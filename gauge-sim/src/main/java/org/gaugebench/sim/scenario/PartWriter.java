@@ -104,6 +104,7 @@ final class PartWriter {
                 it.temperatureFitted() ? "fitted" : "none",
                 usual.temperatureFitted() ? "fitted" : "none");
         it.traits().write(lines);
+        ProfileBlock.write(it.voltageProfile(), ProfileBlock.VOLTAGE_KEY, lines);
         lines.close();
     }
 
@@ -153,10 +154,12 @@ final class PartWriter {
 
     void load(LoadSpec it, BatterySpec battery) {
         lines.open(it.name());
-        lines.value(
-                LoadReader.key(it.kind()),
-                org.gaugebench.sim.units.QuantityFormat.format(
-                        it.amount(), LoadReader.unit(it.kind())));
+        if (it.traits().profile() == null) {
+            lines.value(
+                    LoadReader.key(it.kind()),
+                    org.gaugebench.sim.units.QuantityFormat.format(
+                            it.amount(), LoadReader.unit(it.kind())));
+        }
         onOff(it.switchedOn(), true);
         if (it.periodMillis() > 0) {
             lines.value("on-for", ScenarioWriter.time(it.onMillis()));
@@ -168,6 +171,7 @@ final class PartWriter {
     }
 
     private void loadTraits(LoadTraits it) {
+        ProfileBlock.write(it.profile(), ProfileBlock.KEY, lines);
         if (it.startsAfterMillis() > 0) {
             lines.value("starts-after", ScenarioWriter.time(it.startsAfterMillis()));
         }

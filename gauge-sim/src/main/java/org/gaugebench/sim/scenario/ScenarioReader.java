@@ -89,11 +89,13 @@ public final class ScenarioReader {
         return read(fileName, text, null);
     }
 
-    private static Scenario read(String fileName, String text, @Nullable Path file)
+    /** Reads a text as if it stood in a file. */
+    static Scenario read(String fileName, String text, @Nullable Path file)
             throws ScenarioException {
         Problems problems = new Problems(fileName, text);
         Node root = tree(fileName, text, file, problems);
-        Scenario scenario = new FileReader(problems, fileName).read(root);
+        Scenario scenario =
+                new FileReader(problems, fileName, new ProfileFolder(problems, file)).read(root);
         problems.throwIfAny();
         return scenario;
     }

@@ -17,7 +17,7 @@ final class SensorReader {
 
     private SensorReader() {}
 
-    static SensorSpec read(Block block) {
+    static SensorSpec read(Block block, ProfileFolder folder) {
         block.require("shunt", "shunt: " + ShuntRating.EXAMPLE);
         ShuntRating shunt =
                 block.parsed("shunt", ShuntRating.EXAMPLE, ShuntRating::parse, STANDING_IN);
@@ -65,7 +65,8 @@ final class SensorReader {
                                 usual.sampling()),
                         block.either(
                                 "temperature-sensor", "fitted", "none", usual.temperatureFitted()),
-                        SensorTraits.read(block));
+                        SensorTraits.read(block),
+                        ProfileBlock.ofVoltage(block, folder));
         block.finish();
         return sensor;
     }

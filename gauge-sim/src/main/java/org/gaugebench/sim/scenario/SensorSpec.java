@@ -1,5 +1,7 @@
 package org.gaugebench.sim.scenario;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Shunt and converters as they really are; the gauge's settings may say something else.
  *
@@ -17,6 +19,7 @@ package org.gaugebench.sim.scenario;
  * @param sampling what a sample stands for
  * @param temperatureFitted whether the gauge gets a temperature
  * @param traits what is wrong with it beyond that
+ * @param voltageProfile voltage that it is shown instead of the true one; null for none
  */
 public record SensorSpec(
         long shuntRatedMicroamps,
@@ -32,7 +35,8 @@ public record SensorSpec(
         long voltageNoiseMicrovolts,
         Sampling sampling,
         boolean temperatureFitted,
-        SensorTraits traits) {
+        SensorTraits traits,
+        @Nullable ProfileSpec voltageProfile) {
 
     /** A sensor of which nothing more is said. */
     public SensorSpec(
@@ -64,6 +68,40 @@ public record SensorSpec(
                 sampling,
                 temperatureFitted,
                 SensorTraits.NONE);
+    }
+
+    /** A sensor that is shown the true voltage. */
+    public SensorSpec(
+            long shuntRatedMicroamps,
+            long shuntRatedMicrovolts,
+            long shuntErrorPartsPerMillion,
+            int converterBits,
+            long fullScaleMicrovolts,
+            long gainErrorPartsPerMillion,
+            long offsetNanovolts,
+            long noiseNanovolts,
+            int voltageConverterBits,
+            long voltageFullScaleMicrovolts,
+            long voltageNoiseMicrovolts,
+            Sampling sampling,
+            boolean temperatureFitted,
+            SensorTraits traits) {
+        this(
+                shuntRatedMicroamps,
+                shuntRatedMicrovolts,
+                shuntErrorPartsPerMillion,
+                converterBits,
+                fullScaleMicrovolts,
+                gainErrorPartsPerMillion,
+                offsetNanovolts,
+                noiseNanovolts,
+                voltageConverterBits,
+                voltageFullScaleMicrovolts,
+                voltageNoiseMicrovolts,
+                sampling,
+                temperatureFitted,
+                traits,
+                null);
     }
 
     /** What a sample stands for. */

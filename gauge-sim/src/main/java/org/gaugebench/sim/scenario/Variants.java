@@ -60,6 +60,12 @@ public final class Variants {
         return read(fileName, text, null, null);
     }
 
+    /** Reads every run of a text as if it stood in a file. */
+    static List<Scenario> read(String fileName, String text, @Nullable Path file)
+            throws ScenarioException {
+        return read(fileName, text, file, null);
+    }
+
     private static List<Scenario> read(
             String fileName, String text, @Nullable Path file, @Nullable SeedRange asked)
             throws ScenarioException {
@@ -69,11 +75,12 @@ public final class Variants {
         SeedRange seeds = vary.seeds();
         List<VaryReader.Combination> combinations = vary.combinations();
         problems.throwIfAny();
+        ProfileFolder folder = new ProfileFolder(problems, file);
         List<Scenario> runs = new ArrayList<>();
         long ticks = 0;
         int pieces = 0;
         for (VaryReader.Combination combination : combinations) {
-            Scenario run = new FileReader(problems, fileName).read(combination.root());
+            Scenario run = new FileReader(problems, fileName, folder).read(combination.root());
             ticks += run.durationMillis() / Math.max(1, run.tickMillis());
             pieces += run.changes().size() + run.expectations().size();
             if (pieces > MOST_PIECES) {

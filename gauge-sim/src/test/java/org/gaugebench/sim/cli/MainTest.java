@@ -131,7 +131,9 @@ class MainTest {
     @Test
     void shouldShowHelpWithExitCodesIn80Columns() {
         for (String command :
-                new String[] {"", "run", "check", "covers", "compare", "vectors", "replay"}) {
+                new String[] {
+                    "", "run", "check", "covers", "compare", "vectors", "replay", "adopt"
+                }) {
             FakeTerminal each = new FakeTerminal();
             String[] args =
                     command.isEmpty() ? new String[] {"--help"} : new String[] {command, "--help"};

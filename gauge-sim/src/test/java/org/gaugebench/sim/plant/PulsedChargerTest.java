@@ -31,7 +31,7 @@ class PulsedChargerTest {
                 0,
                 0,
                 null,
-                new ChargerTraits(0, 0, 0, null, Math.round(hertz * 1e3), null));
+                new ChargerTraits(0, 0, 0, null, Math.round(hertz * 1e3), null, null));
     }
 
     private static Circuit plant(BatterySpec battery, ChargerSpec charger, LoadSpec... loads) {

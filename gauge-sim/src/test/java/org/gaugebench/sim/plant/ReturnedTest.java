@@ -27,7 +27,8 @@ class ReturnedTest {
                 new LoadTraits(
                         0,
                         null,
-                        new Returning(40_000_000, 3_000, 20_000, Math.round(volts * 1e6))));
+                        new Returning(40_000_000, 3_000, 20_000, Math.round(volts * 1e6)),
+                        null));
     }
 
     private static Circuit plant(BatterySpec battery, LoadSpec... loads) {

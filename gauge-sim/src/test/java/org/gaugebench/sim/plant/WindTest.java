@@ -40,7 +40,7 @@ class WindTest {
                 0,
                 0,
                 null,
-                new ChargerTraits(0, 0, 0, null, 0, spec(20, 0.5, 0.2, 10_000)));
+                new ChargerTraits(0, 0, 0, null, 0, spec(20, 0.5, 0.2, 10_000), null));
     }
 
     /** E (1 + g z)^3 = 1 + 3 g^2 for a normal z; at 20 % of 40 % neither end is ever reached. */

@@ -23,14 +23,18 @@ class ScenarioFuzzTest {
     /** As for the property; a file with 256 combinations may take that long on a slow machine. */
     private static final long LONGEST_NANOS = 10_000_000_000L;
 
-    private static List<String> texts() throws IOException {
-        List<String> texts = new ArrayList<>();
-        texts.add(Samples.EVERYTHING);
-        texts.add(Files.readString(Path.of("docs", "reference-scenario.yaml")));
+    /** A text and the file that it comes from: the files of its profiles lie beside that. */
+    private record Origin(String text, Path file) {}
+
+    private static List<Origin> texts() throws IOException {
+        List<Origin> texts = new ArrayList<>();
+        Path reference = Path.of("docs", "reference-scenario.yaml");
+        texts.add(new Origin(Samples.EVERYTHING, reference));
+        texts.add(new Origin(Files.readString(reference), reference));
         try (Stream<Path> shelf = Files.walk(Path.of("..", "scenarios"))) {
             for (Path file :
                     shelf.filter(it -> it.toString().endsWith(".yaml")).sorted().toList()) {
-                texts.add(Files.readString(file));
+                texts.add(new Origin(Files.readString(file), file));
             }
         }
         return texts;
@@ -38,17 +42,17 @@ class ScenarioFuzzTest {
 
     @Test
     void aBrokenFileIsReadOrRefusedAndNothingElse() throws IOException {
-        List<String> texts = texts();
+        List<Origin> texts = texts();
         AtomicLong right = new AtomicLong();
         AtomicLong slowest = new AtomicLong();
         LongStream.range(0, FILES)
                 .parallel()
                 .forEach(
                         seed -> {
-                            String text = texts.get((int) (seed % texts.size()));
-                            String broken = Mutation.of(text, seed);
+                            Origin origin = texts.get((int) (seed % texts.size()));
+                            String broken = Mutation.of(origin.text(), seed);
                             long start = System.nanoTime();
-                            right.addAndGet(read(broken, seed));
+                            right.addAndGet(read(broken, origin.file(), seed));
                             slowest.accumulateAndGet(System.nanoTime() - start, Math::max);
                         });
         System.out.printf(
@@ -60,9 +64,9 @@ class ScenarioFuzzTest {
     }
 
     /** 1 for a file that is right all the same. */
-    private static int read(String broken, long seed) {
+    private static int read(String broken, Path file, long seed) {
         try {
-            assertFalse(Variants.read("broken.yaml", broken).isEmpty());
+            assertFalse(Variants.read("broken.yaml", broken, file).isEmpty());
             return 1;
         } catch (ScenarioException e) {
             assertFalse(e.problems().isEmpty());

@@ -158,7 +158,7 @@ class ScenarioProblemTest {
                 "loads: {a: {current: 1 A, every: 1 h}}|6:27: a cycling load needs both, such as"
                         + " 'on-for: 10 min' and 'every: 30 min'",
                 "loads: {a: {}}|6:12: load 'a' needs exactly one of current, power, resistance,"
-                        + " such as 'current: 1.2 A'",
+                        + " profile, such as 'current: 1.2 A'",
                 "chargers: {a: {float: 15 V}}|6:16: 'float' must be at most 'absorption', such as"
                         + " 13.6 V under 14.4 V",
                 "timeline: {at: 2 h}|6:11: expected a list such as '- {at: 2 h, set: {lamp: on}}',"

@@ -25,8 +25,8 @@ final class SchemaText {
     /** Read before the readers of blocks, from the tree. */
     private static final Set<String> OF_THE_TREE = Set.of(PartReader.KEY, VaryReader.VARY);
 
-    /** Where the parts of the shelf are found. */
-    private static final Path PLACE = Path.of("..", "scenarios", "sample.yaml");
+    /** Beside the file of the reference's profiles; parts are found among those built in. */
+    private static final Path PLACE = Path.of("docs", "reference-scenario.yaml");
 
     private final KeyLog log;
 
@@ -40,7 +40,7 @@ final class SchemaText {
         for (String text : texts) {
             Problems problems = new Problems("sample", text, log);
             Node root = ScenarioReader.tree("sample", text, PLACE, problems);
-            new FileReader(problems, "sample").read(root);
+            new FileReader(problems, "sample", new ProfileFolder(problems, PLACE)).read(root);
             new VaryReader(problems, root, null).seeds();
             problems.throwIfAny();
         }
