@@ -53,10 +53,11 @@ final class KeyLog {
                     QuantityFormat.format(from, unit) + " to " + QuantityFormat.format(to, unit));
         }
 
+        /** One key may be a count in one entry and a register in another: the wider range. */
         void whole(long from, long to) {
+            minimum = isWhole ? Math.min(minimum, from) : from;
+            maximum = isWhole ? Math.max(maximum, to) : to;
             isWhole = true;
-            minimum = from;
-            maximum = to;
         }
 
         /** Takes over what another key is known as. */
