@@ -37,12 +37,18 @@ class AdoptGapsTest {
                 """);
         bench.adopt(0, "--hold", "linear");
         assertEquals(
-                "time_s,current_A\n0,1\n60,1\n60.001,3\n120,3\n120.001,0\n180,0\n",
-                Files.readString(bench.out.resolve("hut-complaint.csv")));
+                "time_s,current_A\n0,1\n60,1\n60.001,3\n120,3\n120.001,0\n180,0\n", bench.table());
         bench.adopt(0, "--hold", "previous", "--force", "on");
-        assertEquals(
-                "time_s,current_A\n0,1\n60,3\n120,0\n180,0\n",
-                Files.readString(bench.out.resolve("hut-complaint.csv")));
+        assertEquals("time_s,current_A\n0,1\n60,3\n120,0\n180,0\n", bench.table());
+    }
+
+    @Test
+    void aRowHoldsBackwardsOrForwardsAsTold() throws IOException {
+        bench.writeLog("time_s,current_A,uptime_s\n0,1,0\n60,2,60\n120,3,120\n");
+        bench.adopt(0, "--hold", "next");
+        assertEquals("time_s,current_A\n0,2\n60,3\n120,3\n", bench.table());
+        bench.adopt(0, "--hold", "previous", "--force", "on");
+        assertEquals("time_s,current_A\n0,1\n60,2\n120,3\n", bench.table());
     }
 
     /** No row is missing: the uptime alone tells. */
@@ -104,7 +110,7 @@ class AdoptGapsTest {
             moved += HutLog.microamps(minute) / 1e6 / 60;
         }
         String row =
-                Files.readString(bench.out.resolve("hut-complaint.csv"))
+                bench.table()
                         .lines()
                         .filter(line -> line.startsWith("93600,"))
                         .findFirst()

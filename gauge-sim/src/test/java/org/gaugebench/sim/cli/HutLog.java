@@ -51,7 +51,7 @@ final class HutLog {
                             sign * amps,
                             12.5 + 0.05 * amps + 0.01 * count,
                             sign * count,
-                            restarted ? "100" : minute % 7 == 0 ? "" : "70",
+                            restarted ? "100" : minute % 5 == 2 ? "" : "70",
                             (restarted ? minute - OFF_TO : minute + 5_000) * 60));
         }
         return text.toString();
