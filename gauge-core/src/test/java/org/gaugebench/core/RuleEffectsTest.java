@@ -128,27 +128,31 @@ class RuleEffectsTest {
     void anAnchorIsSavedAtOnceAndNothingElseIs() {
         GaugeSettings rare = settings().set(Setting.SAVE_STEP, 200_000).build();
         GaugeFixture gauge = new GaugeFixture(rare, new StrictStore(3, 256), 0, OffTime.EXACT);
+        gauge.declare(950_000);
+        gauge.ticks(60, 0, 1_000);
+        assertEquals(1, gauge.register(Register.SAVES));
         gauge.volts(14_400).minutes(2, AMP);
         assertEquals(1, gauge.times(Event.SET_TO_FULL));
-        assertEquals(1, gauge.register(Register.SAVES));
+        assertEquals(2, gauge.register(Register.SAVES));
         gauge.volts(12_500).minutes(120, -AMP);
         assertEquals(1, gauge.times(Event.FULL_RULE_ARMED));
         end(gauge);
         assertEquals(1, gauge.times(Event.EARLY_EMPTY));
-        assertEquals(1, gauge.register(Register.SAVES));
+        assertEquals(2, gauge.register(Register.SAVES));
         // The empty rule looks again after 2 Ah; the declaration is a save of its own.
         gauge.volts(13_000).minutes(30, 5 * AMP);
         gauge.declare(100_000);
         gauge.minutes(1, -AMP);
+        assertEquals(3, gauge.register(Register.SAVES));
         end(gauge);
         assertEquals(1, gauge.times(Event.SET_TO_EMPTY));
-        assertEquals(3, gauge.register(Register.SAVES));
+        assertEquals(4, gauge.register(Register.SAVES));
         gauge.declare(700_000);
         gauge.volts(HALF_MILLIVOLTS).minutes(REST_MINUTES / 2, 0);
-        assertEquals(4, gauge.register(Register.SAVES));
+        assertEquals(5, gauge.register(Register.SAVES));
         gauge.minutes(REST_MINUTES / 2, 0);
         assertEquals(1, gauge.times(Event.CORRECTED_BY_REST));
-        assertEquals(5, gauge.register(Register.SAVES));
+        assertEquals(6, gauge.register(Register.SAVES));
     }
 
     /** T7: 15 % within 10 is low; full proven against it is not, in that very minute. */

@@ -258,4 +258,40 @@ class LoadFilterTest {
         assertTrue(filter.addStretch(-10 * AMP, 1), "a slot is whole");
         assertEquals(-10 * AMP, filter.fastMicroamps());
     }
+
+    /**
+     * T1 asks for a current outside; 0.2 A either way are the edge of nothing at 100 Ah. The fast
+     * pole rounds down, so from below it stops a microamp short.
+     */
+    @Test
+    void theEdgeOfTheEnvelopeIsInside() {
+        int[][] edgeAndBeyond = {{-200_000, -200_001}, {200_001, 200_002}};
+        for (int[] load : edgeAndBeyond) {
+            for (int i = 0; i < 2; i++) {
+                LoadFilter filter = new LoadFilter(CAPACITY, 30);
+                filter.addMinute(0);
+                boolean outside = false;
+                for (int slot = 0; slot < 120; slot++) {
+                    filter.addStretch(load[i], LoadFilter.SLOT_MILLIS);
+                    outside |= filter.outsideSlots() > 0;
+                }
+                assertEquals(i == 1, outside, load[i] + " uA");
+            }
+        }
+    }
+
+    /** The same edge on the way back: on it the old mean returns, beside it it does not. */
+    @Test
+    void theEdgeOfTheOldEnvelopeIsInside() {
+        int[][] loadEdgeAndBeside = {{-40 * AMP, -199_999, -200_001}, {30 * AMP, 200_000, 200_001}};
+        for (int[] load : loadEdgeAndBeside) {
+            for (int i = 1; i <= 2; i++) {
+                Slots slots = new Slots();
+                slots.add(12, 0);
+                slots.add(60, load[0]);
+                assertTrue(slots.filter.rememberedSlotsLeft() > 0);
+                assertEquals(i == 1, slots.untilBack(load[i]) > 0, load[i] + " uA");
+            }
+        }
+    }
 }
