@@ -290,4 +290,19 @@ class DiagnosisTest {
         minutes(7 * Minutes.DAY, 12_700_000, -120_000);
         assertFalse(stands(Fault.IN_OUT_RATIO_OFF));
     }
+
+    /** D1: a twentieth of 100 Ah an hour is 5 A, twenty bounds of 0.5 A are 10; less is no step. */
+    @Test
+    void aSmallStepOfTheCurrentSaysNothingOfTheSign() {
+        int[][] boundAndStep = {{10_000, 5 * AMP}, {500_000, 10 * AMP}};
+        for (int[] point : boundAndStep) {
+            for (int less = 0; less <= 1; less++) {
+                diagnosis = new Diagnosis(Minutes.settings(Setting.OFFSET_BOUND, point[0]));
+                for (int i = 0; i < 6; i++) {
+                    minutes(1, 12_800_000 - i % 2 * 150_000, i % 2 * (point[1] - less));
+                }
+                assertEquals(less == 0, stands(Fault.POLARITY_REVERSED), point[1] - less + " uA");
+            }
+        }
+    }
 }
