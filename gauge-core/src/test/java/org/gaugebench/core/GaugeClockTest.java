@@ -9,6 +9,7 @@ import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.RuleReason;
+import org.gaugebench.core.port.SmartBatteryWord;
 import org.gaugebench.core.settings.Setting;
 import org.junit.jupiter.api.Test;
 
@@ -144,5 +145,50 @@ class GaugeClockTest {
         assertNotEquals(before, after);
         // 50 minutes at 10 A went; the hours at one load go down by as much, and Peukert's part.
         assertEquals(50, before - after, 5);
+    }
+
+    /** E3: a heavy load may hide among missing samples, so five light minutes are asked again. */
+    @Test
+    void afterAGapTheFiveLightMinutesBeginAnew() {
+        startingAt(0);
+        fixture.declare(100_000);
+        fixture.volts(10_600).minutes(4, -2 * AMP).tick(-2 * AMP, 65_536);
+        fixture.minutes(4, -2 * AMP);
+        assertEquals(0, fixture.times(Event.SET_TO_EMPTY));
+        fixture.minutes(1, -2 * AMP);
+        assertEquals(1, fixture.times(Event.SET_TO_EMPTY));
+    }
+
+    /** R3: a charge may hide among them, so the twelve hours without one begin anew. */
+    @Test
+    void afterAGapTheRestBeginsAnew() {
+        startingAt(0);
+        fixture.volts(12_400).minutes(719, 0).tick(0, 65_536);
+        fixture.minutes(719, 0);
+        assertEquals(0, fixture.times(Event.CORRECTED_BY_REST));
+        fixture.minutes(1, 0);
+        assertEquals(1, fixture.times(Event.CORRECTED_BY_REST));
+    }
+
+    /** D11: from one side of a gap to the other is no step, whatever current and voltage did. */
+    @Test
+    void afterAGapTheNextMinuteIsNoNeighbour() {
+        startingAt(0);
+        for (int i = 0; i < 6; i++) {
+            fixture.volts(12_800 - i % 2 * 400).minutes(1, i % 2 * 20 * AMP);
+            fixture.tick(0, 65_536);
+        }
+        assertEquals(0, fixture.read().faultBits & Fault.POLARITY_REVERSED.bit());
+        assertEquals(0, fixture.register(Register.RESISTANCE_MICROOHMS));
+    }
+
+    /** V7: the four seconds before the gap are not joined to the one after it. */
+    @Test
+    void afterAGapTheAverageBeginsAnew() {
+        startingAt(0);
+        fixture.tick(-500 * AMP, 4_000).tick(-2 * AMP, 65_536).tick(-2 * AMP, 5_000);
+        int word = fixture.gauge.readBus(SmartBatteryWord.AVERAGE_CURRENT_CODE);
+        // in units of 100 mA: the fixture's shunt is large
+        assertEquals(-20, (short) word);
     }
 }

@@ -68,9 +68,12 @@ class GaugeCommandsTest {
     /** The minute that was measured with the old zero does not run on into the new one. */
     @Test
     void anAdjustmentEndsTheMinuteAndBeginsTheQuietTime() {
-        fixture.minutes(1, 400).tick(400, 20_000);
+        // The quiet time of the power-up is over by then.
+        fixture.declare(500_000);
+        fixture.minutes(20, 400).tick(-600 * AMP, 30_000);
         ask(Command.ZERO_ADJUSTMENT, 0);
         assertEquals(0, fixture.register(Register.MINUTE_MILLIS));
+        assertEquals(45, fixture.read().shownPercent, "what is shown follows a command");
         fixture.volts(14_400).minutes(1, AMP);
         assertEquals(RuleReason.QUIET_TIME, fixture.read().ruleReason);
     }

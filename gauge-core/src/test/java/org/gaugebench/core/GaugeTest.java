@@ -246,6 +246,9 @@ class GaugeTest {
             fixture.minutes(10, -2 * AMP).minutes(10, 2 * AMP);
         }
         assertEquals(1, fixture.times(Event.HELD_AT_EMPTY));
+        // Half a percent exactly counts as not yet left, as at the upper limit.
+        fixture.minutes(60, -AMP).minutes(30, AMP).minutes(60, -AMP);
+        assertEquals(1, fixture.times(Event.HELD_AT_EMPTY));
         fixture.minutes(31, AMP).minutes(60, -AMP);
         assertEquals(2, fixture.times(Event.HELD_AT_EMPTY));
     }
@@ -304,5 +307,22 @@ class GaugeTest {
         assertEquals(5_534, fixture.register(Register.MINUTE_MILLIS));
         assertEquals(-1_000_000, fixture.register(Register.MINUTE_MEAN_MICROAMPS));
         assertEquals(12_800_000, fixture.register(Register.MINUTE_LOWEST_MICROVOLTS));
+    }
+
+    /** G19: 12.8 V and 5 A for an hour are 64 Wh out, 14.4 V and 10 A for half an hour 72 in. */
+    @Test
+    void energyIsCountedWithTheVoltageOfItsMoment() {
+        fixture.minutes(60, -5 * AMP).volts(14_400).minutes(30, 10 * AMP);
+        long wattHour = 3_600_000_000L;
+        assertEquals(64 * wattHour, fixture.register(Register.OUT_MICROJOULES));
+        assertEquals(72 * wattHour, fixture.register(Register.IN_MICROJOULES));
+    }
+
+    /** G24: a voltage at its rail lies above any threshold and proves nothing. */
+    @Test
+    void aMinuteThatRestsOnARailProvesNothing() {
+        fixture.volts(65_535).minutes(60, AMP);
+        assertEquals(0, fixture.times(Event.SET_TO_FULL));
+        assertEquals(RuleReason.READING_DOUBTFUL, fixture.read().ruleReason);
     }
 }

@@ -149,4 +149,49 @@ class SettingsChangeTest {
         edit(Setting.ABSORPTION, 14_400);
         assertEquals(1, fixture.register(Register.FULL_COUNT));
     }
+
+    /** S4: the same converter reads as wrong as before, so it is corrected as before. */
+    @Test
+    void anAdjustmentOutlivesAnEdit() {
+        fixture.minutes(1, 800);
+        assertEquals(CommandOutcome.DONE, fixture.gauge.command(Command.ZERO_ADJUSTMENT, 0));
+        long zero = fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8);
+        edit(Setting.TAPER, 30_000);
+        assertEquals(zero, fixture.register(Register.ZERO_ADJUSTMENT_COUNTS_Q8));
+        fixture.tick(800, 1_000);
+        assertEquals(0, fixture.read().currentMicroamps);
+    }
+
+    /** S1 and D7: the days without a full charge do not begin anew. */
+    @Test
+    void theTimeSinceFullOutlivesAnEdit() {
+        fixture.minutes(90, -AMP);
+        edit(Setting.TAPER, 30_000);
+        assertEquals(90, fixture.register(Register.MINUTES_SINCE_FULL));
+    }
+
+    /** S1 and E5: the early end before the edit is the first of two, and still disarms. */
+    @Test
+    void anEarlyEndOutlivesAnEdit() {
+        fixture.declare(600_000);
+        fixture.volts(10_600).minutes(5, -2 * AMP);
+        assertEquals(1, fixture.times(Event.EARLY_EMPTY));
+        edit(Setting.TAPER, 30_000);
+        fixture.minutes(10, -2 * AMP);
+        assertEquals(1, fixture.times(Event.EARLY_EMPTY), "not armed");
+        fixture.volts(13_000).minutes(25, 5 * AMP);
+        edit(Setting.TAPER, 20_000);
+        fixture.volts(10_600).minutes(5, -2 * AMP);
+        assertEquals(1, fixture.times(Event.SET_TO_EMPTY), "the second at the same count");
+    }
+
+    /** S2: what went out grows with the capacity and stays what went out. */
+    @Test
+    void aLargerCapacityKeepsTheSignOfWhatMoved() {
+        fixture.declare(600_000);
+        fixture.minutes(60, -10 * AMP);
+        edit(Setting.CAPACITY, 150_000);
+        assertEquals(-15 * AMP_HOUR, fixture.register(Register.BAND_NET_NANOCOULOMBS));
+        assertEquals(15 * AMP_HOUR, fixture.register(Register.BAND_GROSS_NANOCOULOMBS));
+    }
 }

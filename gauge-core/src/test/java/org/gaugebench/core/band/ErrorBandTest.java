@@ -293,6 +293,14 @@ class ErrorBandTest {
         band.update(FULL_NANOCOULOMBS);
         assertTrue(band.highSidePartsPerMillion() < 1_000);
         assertTrue(band.isUnknown());
+        // What the gap adds to both sides brings the lower one to 40 % exactly.
+        band.anchor(0);
+        band.add(39 * HOUR_MILLIS, 0, 0, WARMTH);
+        band.update(FULL_NANOCOULOMBS);
+        band.addGap(1, (400_000L - band.lowSidePartsPerMillion()) * 360_000_000);
+        band.update(FULL_NANOCOULOMBS);
+        assertEquals(400_000, band.lowSidePartsPerMillion());
+        assertTrue(band.isUnknown());
     }
 
     @Test
@@ -335,5 +343,28 @@ class ErrorBandTest {
         assertEquals(0, other.residualPartsPerMillion());
         assertEquals(-1, other.netNanocoulombs());
         assertEquals(0, other.grossNanocoulombs());
+    }
+
+    /** 1 uA of offset and half a step of 3 uA, which is 1.5 and not 1, for a thousand days. */
+    @Test
+    void halfAnOddStepRoundsUp() {
+        ErrorBand band = new ErrorBand(exact().build(), 3);
+        band.anchor(0);
+        band.add(1_000 * DAY_MILLIS, 0, 0, WARMTH);
+        band.update(FULL_NANOCOULOMBS);
+        double closedForm = COVERAGE * Math.hypot(240, 360);
+        assertTrue(band.highSidePartsPerMillion() >= closedForm);
+    }
+
+    /** A day without power at 50 % a month; the smallest part of it is 1 ppm, not 0 and not 2. */
+    @Test
+    void theSelfDischargeOfAMomentRoundsUp() {
+        for (long millis : new long[] {1, 5_184}) {
+            ErrorBand band = anchored(exact().set(Setting.SELF_DISCHARGE_BOUND, 500_000));
+            band.addOffTime(millis, 0);
+            band.update(FULL_NANOCOULOMBS);
+            // 1 ppm times 1.155, rounded up, and the resolution of 1 ppm
+            assertEquals(3, band.highSidePartsPerMillion(), millis + " ms");
+        }
     }
 }

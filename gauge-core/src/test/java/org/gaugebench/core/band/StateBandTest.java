@@ -134,4 +134,35 @@ class StateBandTest {
         assertTrue(band.isUnknown());
         assertEquals(WHOLE, band.halfWidthPartsPerMillion());
     }
+
+    /**
+     * B4: 10 % within 46 says nothing, though the truth cannot lie under empty; nor 90 within 46.
+     */
+    @Test
+    void emptyAndFullAreNoFacts() {
+        band.anchor(400_000);
+        band.clip(100_000, 0, 200_000);
+        band.update(100_000, ampHours(10));
+        assertEquals(400_000 * COVERAGE, band.halfWidthPartsPerMillion(), ROUNDING);
+        assertTrue(band.isUnknown());
+        band.anchor(400_000);
+        band.clip(900_000, 800_000, WHOLE);
+        band.update(900_000, ampHours(90));
+        assertEquals(400_000 * COVERAGE, band.halfWidthPartsPerMillion(), ROUNDING);
+        assertTrue(band.isUnknown());
+    }
+
+    /** B4: a ppm under 40 % is a number, 40 % is none. */
+    @Test
+    void unknownBeginsAtFortyPercent() {
+        band.anchor(0);
+        band.update(SHOWN, CHARGE);
+        band.sums().addGap(1, (399_999L - band.halfWidthPartsPerMillion()) * 360_000_000);
+        band.update(SHOWN, CHARGE);
+        assertEquals(399_999, band.halfWidthPartsPerMillion());
+        assertFalse(band.isUnknown());
+        band.sums().addGap(1, 360_000_000);
+        band.update(SHOWN, CHARGE);
+        assertTrue(band.isUnknown());
+    }
 }

@@ -1,6 +1,7 @@
 package org.gaugebench.core.charge;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -147,7 +148,9 @@ class ChargeAccumulatorProperties {
         }
         // nearest Q16 of the efficiency, halves up
         long factorQ16 = (2L * efficiency * 65_536 + WHOLE) / (2 * WHOLE);
-        assertEquals((long) nanocoulombs * minutes * factorQ16 / 65_536, stored);
+        long scaled = (long) nanocoulombs * minutes * factorQ16;
+        assertEquals(scaled / 65_536, stored);
+        assertEquals(scaled % 65_536, stage.remainderQ16());
     }
 
     /** A million ticks of one 24-bit count (125 uA) sum exactly: no drift from rounding. */
@@ -179,5 +182,50 @@ class ChargeAccumulatorProperties {
         assertEquals(settled, charge.settledNanocoulombs());
         assertEquals(AMP_HOUR / 60, charge.surplusNanocoulombs());
         assertTrue(charge.isAtUpperLimit());
+    }
+
+    /**
+     * G3: 20 mA of its own in a minute of 1 A leave 0.98 A to the efficiency of a half; with
+     * nothing through the shunt they are a discharge. The sums through the shunt know none of it.
+     */
+    @Example
+    void theGaugesOwnCurrentIsTakenOffTheMinutesNet() {
+        ChargeAccumulator charge = new ChargeAccumulator(100 * AMP_HOUR, 500_000, 20_000);
+        charge.setTo(50 * AMP_HOUR, false);
+        charge.add(1_000_000, 60_000);
+        charge.settleMinute();
+        assertEquals(50 * AMP_HOUR + 980_000L * 60_000 / 2, charge.settledNanocoulombs());
+        charge.setTo(50 * AMP_HOUR, false);
+        charge.add(0, 60_000);
+        assertEquals(50 * AMP_HOUR - 20_000L * 60_000, charge.chargeNanocoulombs());
+        assertEquals(1_000_000L * 60_000, charge.inNanocoulombs());
+        assertEquals(0, charge.outNanocoulombs());
+    }
+
+    /** G23: what the battery loses inside comes off the count and never makes a deficit. */
+    @Example
+    void aLossComesOffTheCountDownToZero() {
+        ChargeAccumulator charge = new ChargeAccumulator(100 * AMP_HOUR, WHOLE);
+        charge.setTo(1_000, false);
+        charge.settleMinute(400);
+        assertEquals(600, charge.settledNanocoulombs());
+        charge.settleMinute(700);
+        assertEquals(0, charge.settledNanocoulombs());
+        charge.settleMinute(700);
+        assertEquals(0, charge.settledNanocoulombs());
+        assertEquals(0, charge.deficitNanocoulombs());
+    }
+
+    /** G4: only a proof is one. */
+    @Example
+    void fullIsProvenByAProofAlone() {
+        ChargeAccumulator charge = new ChargeAccumulator(100 * AMP_HOUR, WHOLE);
+        assertFalse(charge.isFullProven());
+        charge.setTo(100 * AMP_HOUR, false);
+        assertFalse(charge.isFullProven());
+        charge.setTo(100 * AMP_HOUR, true);
+        assertTrue(charge.isFullProven());
+        charge.withdrawProof();
+        assertFalse(charge.isFullProven());
     }
 }

@@ -172,4 +172,126 @@ class LoadFilterTest {
         minutes(filter, -6 * AMP, 24 * 60);
         assertEquals(6 * AMP, filter.usualMicroamps());
     }
+
+    /** Slots of 5 s from the start of a minute, which is closed with its own mean. */
+    private static final class Slots {
+        private final LoadFilter filter = new LoadFilter(CAPACITY, 30);
+        private long sumMicroamps;
+        private int count;
+
+        void add(int number, int microamps) {
+            for (int i = 0; i < number; i++) {
+                filter.addStretch(microamps, LoadFilter.SLOT_MILLIS);
+                sumMicroamps += microamps;
+                count++;
+                if (count == 12) {
+                    filter.closeMinute((int) (sumMicroamps / 12));
+                    sumMicroamps = 0;
+                    count = 0;
+                }
+            }
+        }
+
+        /** Slots of one current until the old mean is back; at most a quarter of an hour. */
+        int untilBack(int microamps) {
+            for (int i = 1; i <= 180; i++) {
+                add(1, microamps);
+                if (filter.rememberedSlotsLeft() == 0) {
+                    return i;
+                }
+            }
+            return 0;
+        }
+    }
+
+    /**
+     * T1: ten minutes of 2.05 A on average, then something heavier or lighter for five, from the
+     * start of a minute or from its middle. What comes back is the mean from before, of as many
+     * minutes, and nothing of the minute in which the load began.
+     */
+    @Test
+    void theMeanThatComesBackIsTheOneFromBeforeTheLoad() {
+        for (int load : new int[] {-40 * AMP, 30 * AMP}) {
+            for (int slotsBefore : new int[] {0, 6}) {
+                Slots slots = new Slots();
+                slots.add(9 * 12, -2 * AMP);
+                slots.add(12, -2_500_000);
+                slots.add(slotsBefore, -2 * AMP);
+                slots.add(60, load);
+                assertTrue(slots.filter.rememberedSlotsLeft() > 0, "taken over");
+                assertTrue(slots.untilBack(-2 * AMP) > 0);
+                assertEquals(-2_050_000, slots.filter.microamps());
+                assertEquals(10, slots.filter.minutesInMean());
+            }
+        }
+    }
+
+    /**
+     * From 1 A of charge back to 2 A of load: 3 A x 0.719^n is under the 0.7 A of the envelope from
+     * the fifth slot on, and nine slots inside end in the thirteenth. On its way the current passes
+     * under the new envelope, which must not take it for a third load.
+     */
+    @Test
+    void insideTheOldEnvelopeNoNewLoadIsLookedFor() {
+        Slots slots = new Slots();
+        slots.add(10 * 12, -2 * AMP);
+        slots.add(5 * 12, AMP);
+        assertEquals(AMP, slots.filter.microamps());
+        assertEquals(13, slots.untilBack(-2 * AMP));
+        assertEquals(-2 * AMP, slots.filter.microamps());
+    }
+
+    @Test
+    void timeOutsideTheEnvelopeCountsOnEitherSide() {
+        for (int load : new int[] {-20 * AMP, 20 * AMP}) {
+            LoadFilter filter = new LoadFilter(CAPACITY, 30);
+            minutes(filter, -2 * AMP, 10);
+            filter.addStretch(load, 40_000);
+            assertEquals(8, filter.outsideSlots());
+        }
+    }
+
+    @Test
+    void theFastPoleStartsFromTheFirstSlotAndNotFromZero() {
+        LoadFilter filter = new LoadFilter(CAPACITY, 30);
+        assertFalse(filter.addStretch(-10 * AMP, 4_999));
+        assertTrue(filter.addStretch(-10 * AMP, 1), "a slot is whole");
+        assertEquals(-10 * AMP, filter.fastMicroamps());
+    }
+
+    /**
+     * T1 asks for a current outside; 0.2 A either way are the edge of nothing at 100 Ah. The fast
+     * pole rounds down, so from below it stops a microamp short.
+     */
+    @Test
+    void theEdgeOfTheEnvelopeIsInside() {
+        int[][] edgeAndBeyond = {{-200_000, -200_001}, {200_001, 200_002}};
+        for (int[] load : edgeAndBeyond) {
+            for (int i = 0; i < 2; i++) {
+                LoadFilter filter = new LoadFilter(CAPACITY, 30);
+                filter.addMinute(0);
+                boolean outside = false;
+                for (int slot = 0; slot < 120; slot++) {
+                    filter.addStretch(load[i], LoadFilter.SLOT_MILLIS);
+                    outside |= filter.outsideSlots() > 0;
+                }
+                assertEquals(i == 1, outside, load[i] + " uA");
+            }
+        }
+    }
+
+    /** The same edge on the way back: on it the old mean returns, beside it it does not. */
+    @Test
+    void theEdgeOfTheOldEnvelopeIsInside() {
+        int[][] loadEdgeAndBeside = {{-40 * AMP, -199_999, -200_001}, {30 * AMP, 200_000, 200_001}};
+        for (int[] load : loadEdgeAndBeside) {
+            for (int i = 1; i <= 2; i++) {
+                Slots slots = new Slots();
+                slots.add(12, 0);
+                slots.add(60, load[0]);
+                assertTrue(slots.filter.rememberedSlotsLeft() > 0);
+                assertEquals(i == 1, slots.untilBack(load[i]) > 0, load[i] + " uA");
+            }
+        }
+    }
 }

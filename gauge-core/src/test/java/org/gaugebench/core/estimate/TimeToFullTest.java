@@ -197,4 +197,89 @@ class TimeToFullTest {
         minutes(slow, 90, 10, true, 1);
         assertEquals(40, slow.taperMinutes());
     }
+
+    /** A taper that ends at 0.5 A goes on below 1 % of the capacity; nothing else charges there. */
+    @Test
+    void aTaperGoesOnToItsEndCurrent() {
+        TimeToFull time = leadAcid(120, 5_000);
+        minutes(time, 99, 2, true, 1);
+        time.addMinute(true, 99 * AMP_HOUR, 700_000, true);
+        assertEquals(FullTimeState.ESTIMATE, time.state());
+        time.addMinute(true, 99 * AMP_HOUR, 499_999, true);
+        assertEquals(FullTimeState.NOT_CHARGING, time.state());
+        time.addMinute(true, 99 * AMP_HOUR, 700_000, true);
+        assertEquals(FullTimeState.NOT_CHARGING, time.state(), "no taper was under way");
+        minutes(time, 99, 2, true, 1);
+        time.addMinute(true, 99 * AMP_HOUR, 700_000, false);
+        assertEquals(FullTimeState.NOT_CHARGING, time.state(), "the full voltage is gone");
+    }
+
+    @Test
+    void afterAStopTheSourceIsLookedAtAnew() {
+        TimeToFull time = leadAcid(120, 20_000);
+        minutes(time, 60, 20, false, 15);
+        minutes(time, 60, 0, false, 1);
+        minutes(time, 60, 20, false, 14);
+        assertEquals(FullTimeState.NOT_BEFORE, time.state());
+        minutes(time, 60, 20, false, 1);
+        assertEquals(FullTimeState.ESTIMATE, time.state());
+    }
+
+    @Test
+    void aChargeThatIsNoLongerKnownHasNoTime() {
+        TimeToFull time = leadAcid(120, 20_000);
+        minutes(time, 60, 20, false, 15);
+        time.addMinute(false, 0, 20 * AMP, false);
+        assertAnswer(FullTimeState.NO_ESTIMATE, 0, time);
+    }
+
+    /** 359.5 minutes of taper, rounded up, are the longest time and not beyond it. */
+    @Test
+    void theLongestTimeItselfIsAnEstimate() {
+        TimeToFull at = new TimeToFull(CAPACITY, 1_000_000, 120, 10_000, 360);
+        minutes(at, 80, 20, true, 1);
+        assertAnswer(FullTimeState.ESTIMATE, 360, at);
+        TimeToFull beyond = new TimeToFull(CAPACITY, 1_000_000, 120, 10_000, 359);
+        minutes(beyond, 80, 20, true, 1);
+        assertAnswer(FullTimeState.NOT_BEFORE, 359, beyond);
+    }
+
+    /** A pause is no fall: 20 A before it and 9 A after it are two tapers. */
+    @Test
+    void aTaperIsMeasuredWithinItself() {
+        for (boolean charging : new boolean[] {true, false}) {
+            TimeToFull time = leadAcid(120, 10_000);
+            minutes(time, 90, 20, true, 2);
+            minutes(time, 90, charging ? 20 : -5, false, 1);
+            minutes(time, 90, 9, true, 2);
+            assertEquals(120, time.taperMinutes());
+        }
+    }
+
+    /** A battery that takes 60 minutes for the first halvings and 120 for the last. */
+    @Test
+    void theLastHalvingCounts() {
+        TimeToFull time = leadAcid(90, 10_000);
+        double microamps = 64e6;
+        for (int minute = 0; minute < 90; minute++) {
+            time.addMinute(true, 90 * AMP_HOUR, (int) microamps, true);
+            microamps *= StrictMath.exp(-1 / 60.0);
+        }
+        for (int minute = 0; minute < 200; minute++) {
+            time.addMinute(true, 90 * AMP_HOUR, (int) microamps, true);
+            microamps *= StrictMath.exp(-1 / 120.0);
+        }
+        // ln(I0 / I) is exact, so one minute of rounding
+        assertEquals(120, time.taperMinutes(), 1);
+    }
+
+    @Test
+    void anUnknownTaperIsNotMeasured() {
+        TimeToFull time = leadAcid(0, 10_000);
+        for (int amps = 64; amps >= 2; amps /= 2) {
+            minutes(time, 95, amps, true, 1);
+        }
+        assertEquals(0, time.taperMinutes());
+        assertEquals(FullTimeState.NOT_BEFORE, time.state());
+    }
 }

@@ -97,4 +97,29 @@ class ScaleFactorProperties {
                 ((1L << 23) - 1) << 39,
                 new ScaleFactor((1L << 23) - 1, 1, 1L << 39).apply(1L << 39));
     }
+
+    /**
+     * (2^23 + 1) / 2^43 has a fraction of 43 bits. With all of them the largest input fits 63 bits,
+     * but not with the half for rounding on top: a bit less is taken, and the result is right.
+     */
+    @Example
+    void theHalfForRoundingFitsToo() {
+        long numerator = (1L << 23) + 1;
+        long limit = Long.MAX_VALUE / (numerator + 1);
+        ScaleFactor factor = new ScaleFactor(numerator, 1L << 43, limit);
+        assertEquals(42, factor.shift());
+        // Half a unit of the multiplier is worth an eighth here, and the result rounds by a half.
+        long exact = big(limit).multiply(big(numerator)).shiftRight(43).longValueExact();
+        assertTrue(Math.abs(factor.apply(limit) - exact) <= 1, "" + factor.apply(limit));
+        assertEquals(-factor.apply(limit), factor.apply(-limit));
+    }
+
+    /** One and a half units of the last bit: the multiplier is the factor rounded half up. */
+    @Example
+    void theMultiplierRoundsHalfUp() {
+        long limit = Long.MAX_VALUE / ((1L << 23) + 2);
+        ScaleFactor factor = new ScaleFactor((1L << 23) + 1, 1L << 43, limit);
+        assertEquals((1L << 22) + 1, factor.multiplier());
+        assertEquals(limit, factor.inputLimit());
+    }
 }

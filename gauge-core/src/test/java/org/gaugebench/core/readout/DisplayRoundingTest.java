@@ -18,6 +18,8 @@ class DisplayRoundingTest {
         assertEquals(500, hours.minutes());
         assertTrue(hours.update(509, 60_000));
         assertEquals(509, hours.minutes());
+        assertFalse(hours.update(500, 119_999));
+        assertTrue(hours.update(500, 120_000));
     }
 
     @Test

@@ -290,4 +290,49 @@ class SmartBatteryViewReferenceTest {
         assertEquals(0, view.read(0x03));
         assertFalse(view.write(0x03, 0x8000));
     }
+
+    /** AverageTimeToFull: 65,535 says "not being charged"; an estimate of 0 minutes is a time. */
+    @Test
+    void minutesToFullAreOfAChargeOnly() {
+        input.timeToFullMinutes = 0;
+        input.oneMinuteMicroamps = 1_000;
+        charge(65_000, 65_535, 65_535);
+        assertEquals(0, view.read(0x13));
+        input.oneMinuteMicroamps = 0;
+        charge(65_000, 65_535, 65_535);
+        assertEquals(65_535, view.read(0x13));
+    }
+
+    /** AtRateOK is true for a rate that is no discharge, whatever is known. */
+    @Test
+    void aRateOfNothingCanAlwaysBeHad() {
+        input.known = false;
+        view.update(input);
+        assertTrue(view.write(0x04, 0));
+        assertEquals(1, view.read(0x07));
+        assertTrue(view.write(0x04, -1));
+        assertEquals(0, view.read(0x07));
+    }
+
+    /** A capacity that is no multiple of a hundredth of itself: 100 % is the most all the same. */
+    @Test
+    void theAccuracyDoesNotReachBeyondFull() {
+        input.known = true;
+        input.fullChargeNanocoulombs = 10_000 * MILLIAMP_HOUR + 99;
+        input.highNanocoulombs = input.fullChargeNanocoulombs;
+        input.lowNanocoulombs = 5_000 * MILLIAMP_HOUR;
+        view.update(input);
+        assertEquals(100, view.read(0x0D) + view.read(0x0C));
+    }
+
+    /** Under a milliamp is no discharge that could be ended (TERMINATE_DISCHARGE is 0x0800). */
+    @Test
+    void aCurrentThatReadsZeroIsNotTerminated() {
+        input.currentMicroamps = -999;
+        charge(0, 1_000, 65_535);
+        assertEquals(0, view.read(0x16) & 0x0800);
+        input.currentMicroamps = -1_000;
+        charge(0, 1_000, 65_535);
+        assertEquals(0x0800, view.read(0x16) & 0x0800);
+    }
 }

@@ -75,6 +75,36 @@ class CapacityEstimateTest {
     void aFastDischargeTeachesNothing() {
         assertTrue(gave(200, 20_000, ABSENT));
         assertFalse(gave(200, 20_100, ABSENT));
+        // 100 Ah in five hours exactly
+        assertTrue(gave(300, 20_000, ABSENT));
+    }
+
+    /** C4: results of 60 Ah ask for a quarter of 40, which is more than a twentieth of 100. */
+    @Test
+    void aStepIsATwentiethOfTheDeclaredAtMost() {
+        cycle(360, 9_900, ABSENT);
+        assertTrue(cycle(360, 9_900, ABSENT));
+        assertEquals(95_000, estimate.measuredMilliampHours());
+    }
+
+    /** C5: 132 Ah come out of it again and again; a record may hold anything. */
+    @Test
+    void theValueStaysBetweenHalfAndElevenTenths() {
+        for (int i = 0; i < 20; i++) {
+            cycle(800, 9_900, ABSENT);
+        }
+        assertEquals(110_000, estimate.measuredMilliampHours());
+        estimate.resume(1_000_000, 0);
+        assertEquals(110_000, estimate.measuredMilliampHours());
+        estimate.resume(1, 0);
+        assertEquals(50_000, estimate.measuredMilliampHours());
+    }
+
+    /** The answer is whether the value moved, and a shallow or fast cycle moves nothing. */
+    @Test
+    void aCycleThatIsNoEvidenceIsNotTold() {
+        assertFalse(cycle(299, 10_000, ABSENT));
+        assertFalse(cycle(200, 20_100, ABSENT));
     }
 
     @Test

@@ -81,4 +81,13 @@ class ChargeBalanceTest {
         assertFalse(balance.isOff());
         assertEquals(false, week(100, 100));
     }
+
+    /** A fifth of the capacity on either side is enough to judge by. */
+    @Test
+    void aFifthInOrAFifthOutIsNoQuietWeek() {
+        assertTrue(week(0, 280));
+        assertFalse(week(10, 20));
+        assertTrue(week(0, 280));
+        assertFalse(week(20, 10));
+    }
 }

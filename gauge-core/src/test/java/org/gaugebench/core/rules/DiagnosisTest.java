@@ -264,4 +264,78 @@ class DiagnosisTest {
         }
         assertFalse(stands(Fault.POLARITY_REVERSED));
     }
+
+    /** D2: a sixtieth of 12 V is 200 mV, and 400 mV of 24 V; a microvolt less needs no current. */
+    @Test
+    void aSmallStepOfTheVoltageNeedsNoCurrent() {
+        for (int nominalMillivolts : new int[] {12_000, 24_000}) {
+            int step = nominalMillivolts * 1_000 / 60;
+            for (int less = 0; less <= 1; less++) {
+                diagnosis =
+                        new Diagnosis(Minutes.settings(Setting.NOMINAL_VOLTAGE, nominalMillivolts));
+                for (int i = 0; i < 4; i++) {
+                    minutes(1, nominalMillivolts * 1_000 - i % 2 * (step - less), 0);
+                }
+                assertEquals(less == 0, stands(Fault.CURRENT_NOT_SEEN));
+            }
+        }
+    }
+
+    /** D1: a load that moves the voltage by nothing says nothing of the shunt's sign. */
+    @Test
+    void aStepThatMovesNoVoltageIsNotReversed() {
+        for (int i = 0; i < 10; i++) {
+            minutes(1, 12_800_000, i % 2 * -10 * AMP);
+        }
+        assertFalse(stands(Fault.POLARITY_REVERSED));
+    }
+
+    /** D3: an eighth of the way from 10 to 90 mohm is 20, exactly twice; a microohm less is not. */
+    @Test
+    void exactlyTwiceTheResistanceIsRisen() {
+        for (int microohms : new int[] {89_992, 90_000}) {
+            diagnosis = new Diagnosis(Minutes.settings());
+            minutes(1, 12_800_000, 0);
+            for (int i = 0; i < 8; i++) {
+                minutes(1, 12_700_000, -10 * AMP);
+                minutes(1, 12_800_000, 0);
+            }
+            minutes(1, 12_800_000 - 10 * microohms, -10 * AMP);
+            assertEquals(10_000 + (microohms - 10_000) / 8, diagnosis.resistanceMicroohms());
+            assertEquals(microohms == 90_000, stands(Fault.RESISTANCE_RISEN));
+        }
+    }
+
+    /** D4: a week that takes 90 of 100 Ah out of the battery took what was in it. */
+    @Test
+    void aWeekMayTakeWhatTheBatteryHolds() {
+        minutes(7 * Minutes.DAY, 12_700_000, -535_000);
+        assertFalse(stands(Fault.IN_OUT_RATIO_OFF));
+    }
+
+    /** D4: 16.8 Ah of 100 are less than a fifth, and leave the answer of the week before. */
+    @Test
+    void aQuietWeekLeavesTheAnswer() {
+        minutes(7 * Minutes.DAY, 12_700_000, -2 * AMP);
+        assertTrue(stands(Fault.IN_OUT_RATIO_OFF));
+        minutes(7 * Minutes.DAY, 12_700_000, -100_000);
+        assertTrue(stands(Fault.IN_OUT_RATIO_OFF));
+        minutes(7 * Minutes.DAY, 12_700_000, -120_000);
+        assertFalse(stands(Fault.IN_OUT_RATIO_OFF));
+    }
+
+    /** D1: a twentieth of 100 Ah an hour is 5 A, twenty bounds of 0.5 A are 10; less is no step. */
+    @Test
+    void aSmallStepOfTheCurrentSaysNothingOfTheSign() {
+        int[][] boundAndStep = {{10_000, 5 * AMP}, {500_000, 10 * AMP}};
+        for (int[] point : boundAndStep) {
+            for (int less = 0; less <= 1; less++) {
+                diagnosis = new Diagnosis(Minutes.settings(Setting.OFFSET_BOUND, point[0]));
+                for (int i = 0; i < 6; i++) {
+                    minutes(1, 12_800_000 - i % 2 * 150_000, i % 2 * (point[1] - less));
+                }
+                assertEquals(less == 0, stands(Fault.POLARITY_REVERSED), point[1] - less + " uA");
+            }
+        }
+    }
 }

@@ -178,4 +178,16 @@ class FlowWatchTest {
         watch.forget();
         assertFlow(false, true);
     }
+
+    /** Exactly 0.2 % an hour is no flow (F8), so it does not begin the fifteen minutes anew. */
+    @Test
+    void whatIsNoFlowDoesNotKeepTheFlow() {
+        minutes(false, 300_000);
+        for (int i = 0; i < 14; i++) {
+            minutes(false, 200_000);
+        }
+        assertFlow(true, false);
+        minutes(false, 200_000);
+        assertFlow(false, false);
+    }
 }

@@ -211,4 +211,15 @@ class FullChargeGuardTest {
         assertEquals(0, f.rule.dischargedNanocoulombs());
         assertEquals(5, f.rule.fullCount());
     }
+
+    /** F16: what was held does not pass to the rule that takes over, quiet time or none. */
+    @Test
+    void takingOverArmedHoldsNothing() {
+        FullChargeFixture eager = new FullChargeFixture(Setting.QUIET_TIME, 0).bulk();
+        eager.silent(4, THRESHOLD, TAPER);
+        eager.rule.resume(true, 0, 2);
+        eager.assertStands(RuleState.WAITING, RuleReason.QUIET_TIME, 0);
+        assertEquals(5, eager.minutesUntilFull(5, THRESHOLD, TAPER));
+        assertEquals(3, eager.rule.fullCount());
+    }
 }

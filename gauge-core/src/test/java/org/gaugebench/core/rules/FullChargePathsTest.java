@@ -178,4 +178,58 @@ class FullChargePathsTest {
         assertEquals(0, f.minutesUntilFull(2 * Minutes.DAY, 13_800_000, 300_000));
         f.assertStands(RuleState.WAITING, RuleReason.VOLTAGE_UNDER_THRESHOLD, 0);
     }
+
+    /** F6 in F11, by the current alone: two minutes pause, the third takes one back. */
+    @Test
+    void aGapRunsTheFloatBack() {
+        FullChargeFixture f = new FullChargeFixture().bulk();
+        f.silent(Minutes.DAY - 10, FLOAT_THRESHOLD, 0).silent(3, FLOAT_THRESHOLD, -50_001);
+        assertEquals(11, f.minutesUntilFull(20, FLOAT_THRESHOLD, 0));
+    }
+
+    @Test
+    void aQuarterOfAnHourBeginsTheFloatAnew() {
+        FullChargeFixture f = new FullChargeFixture().bulk();
+        f.silent(Minutes.DAY - 1, FLOAT_THRESHOLD, 0).silent(15, FLOAT_THRESHOLD, -50_001);
+        assertEquals(Minutes.DAY, f.minutesUntilFull(2 * Minutes.DAY, FLOAT_THRESHOLD, 0));
+    }
+
+    /** G15: the rule looks from now, on every path. */
+    @Test
+    void aDeclarationBeginsPlateauAndFloatAnew() {
+        FullChargeFixture f = tired();
+        f.silent(59, THRESHOLD, 3 * AMP);
+        f.rule.declareNotFull();
+        assertEquals(60, f.minutesUntilFull(60, THRESHOLD, 3 * AMP));
+        f = new FullChargeFixture().bulk();
+        f.silent(Minutes.DAY - 1, FLOAT_THRESHOLD, 0);
+        f.rule.declareNotFull();
+        assertEquals(Minutes.DAY, f.minutesUntilFull(Minutes.DAY, FLOAT_THRESHOLD, 0));
+    }
+
+    /** Without a flatness the current alone tells a plateau from what came before it. */
+    @Test
+    void aPlateauOfAnyVoltageIsForgivenNothingEither() {
+        FullChargeFixture f = tired(Setting.FLATNESS, 0);
+        f.silent(59, THRESHOLD, 3 * AMP).silent(1, THRESHOLD - 1, 3 * AMP);
+        assertEquals(60, f.minutesUntilFull(60, THRESHOLD, 3 * AMP));
+    }
+
+    /** 0.06 V above the last plateau and then 0.11: the hour itself moved by 0.05 V only. */
+    @Test
+    void aPlateauThatBeginsAnewTakesTheVoltageAsItFindsIt() {
+        FullChargeFixture f = tired();
+        f.silent(30, THRESHOLD, 3 * AMP).silent(1, THRESHOLD - 1, 3 * AMP);
+        f.silent(30, THRESHOLD + 60_000, 3 * AMP);
+        assertEquals(30, f.minutesUntilFull(30, THRESHOLD + 110_000, 3 * AMP));
+    }
+
+    /** D7: with float 0 there is no float voltage at which a charger could keep it full. */
+    @Test
+    void withoutAFloatVoltageNothingIsKeptFull() {
+        FullChargeFixture f = new FullChargeFixture(Setting.FLOAT_VOLTAGE, 0);
+        f.rule.declareFull();
+        f.minute(12_700_000, 0);
+        assertFalse(f.rule.isKeptFull());
+    }
 }

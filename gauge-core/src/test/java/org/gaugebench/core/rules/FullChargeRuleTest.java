@@ -190,7 +190,9 @@ class FullChargeRuleTest {
         late.upperEdge = 949_999;
         late.silent(4, THRESHOLD, TAPER);
         late.assertStands(RuleState.HOLDING, RuleReason.HOLD_RUNNING, 4);
-        late.silent(15, THRESHOLD, TAPER);
+        late.silent(1, THRESHOLD, TAPER);
+        late.assertStands(RuleState.HOLDING, RuleReason.LONGER_HOLD_RUNNING, 5);
+        late.silent(14, THRESHOLD, TAPER);
         late.assertStands(RuleState.HOLDING, RuleReason.LONGER_HOLD_RUNNING, 19);
         assertEquals(RuleOutcome.SET_TO_FULL, late.minute(THRESHOLD, TAPER));
         late.assertStands(RuleState.NOT_ARMED, RuleReason.PROVEN_LATE, 0);

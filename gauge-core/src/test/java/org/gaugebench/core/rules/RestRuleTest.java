@@ -245,4 +245,10 @@ class RestRuleTest {
         rule = new RestRule(Minutes.settings(Setting.REST_TIME, 0));
         assertEquals(0, minutesUntilSpoken(HALF, 0));
     }
+
+    /** R2 and R3: 0.1 % of the capacity an hour is rest, and so it is no charge either. */
+    @Test
+    void aChargeThatIsRestIsNoCharge() {
+        assertEquals(AFTER_CHARGE_MINUTES, minutesUntilSpoken(HALF, SMALL));
+    }
 }

@@ -36,6 +36,12 @@ class RuleCoverageTest {
         assertEquals(0b1111, coverage.statesSeen());
         assertEquals(12, Long.bitCount(coverage.transitionsSeen()));
         assertEquals(RuleReason.NO_FLOW.bit(), coverage.reasonsSeen());
+        int bits = 0;
+        for (RuleReason reason : RuleReason.values()) {
+            bits |= reason.bit();
+            assertEquals(1, Integer.bitCount(reason.bit()), reason.name());
+        }
+        assertEquals((1 << RuleReason.values().length) - 1, bits);
     }
 
     @Test

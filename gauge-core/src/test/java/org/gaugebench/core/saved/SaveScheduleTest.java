@@ -201,4 +201,28 @@ class SaveScheduleTest {
         }
         assertEquals(0, writes);
     }
+
+    /** Each edge of an early save by itself: five seconds of power, a credit, a tenth of a step. */
+    @Test
+    void anEarlySaveIsDueAtEachOfItsEdges() {
+        charge -= STEP / 10;
+        gross += STEP / 10;
+        schedule.due(charge, gross, VOLTS_12_5, 4_000);
+        assertEquals(SaveReason.NONE, schedule.due(charge, gross, 11_000_000, 999));
+        assertEquals(SaveReason.VOLTS_FALLING, schedule.due(charge, gross, 11_000_000, 1));
+        attempted();
+        // Its credit is spent; ten seconds and a tenth of a step do not bring another.
+        seconds(12, VOLTS_12_5);
+        assertEquals(SaveReason.NONE, second(-STEP / 10, 11_000_000));
+    }
+
+    /** What stood before the power cut is no fall: nobody saw what was between. */
+    @Test
+    void aFallFromBeforeThePowerCutIsNone() {
+        seconds(3, VOLTS_12_5);
+        schedule.powerUp(charge, gross);
+        charge -= STEP / 10;
+        gross += STEP / 10;
+        assertEquals(SaveReason.NONE, schedule.due(charge, gross, 11_000_000, 5_000));
+    }
 }

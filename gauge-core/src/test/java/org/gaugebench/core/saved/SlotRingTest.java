@@ -334,4 +334,25 @@ class SlotRingTest {
         assertTrue(SaveOutcome.NOT_SAVED.isMemoryFault());
         assertTrue(SaveOutcome.SAVED_AFTER_FAILURE.isSaved());
     }
+
+    /** After power-up the headers come from the slots and not from saves: the wear stays even. */
+    @Test
+    void theSlotsWearEvenlyAfterAPowerUpToo() {
+        StrictStore store = storeWith(4, 8);
+        SlotRing ring = ring(store);
+        ring.open(read);
+        for (int seed = 9; seed <= 400; seed++) {
+            ring.save(States.filled(seed));
+        }
+        assertArrayEquals(new int[] {100, 100, 100, 100}, store.erases);
+    }
+
+    /** A machine without a memory fails each call, so nobody takes its bytes for a record. */
+    @Test
+    void noMemoryKeepsNothing() {
+        assertEquals(StateStore.FAILED, StateStore.NONE.read(0, new byte[0]));
+        assertEquals(StateStore.FAILED, StateStore.NONE.erase(0));
+        assertEquals(StateStore.FAILED, StateStore.NONE.program(0, new byte[0]));
+        assertEquals(SaveOutcome.NO_STORE, ring(StateStore.NONE).save(States.filled(1)));
+    }
 }

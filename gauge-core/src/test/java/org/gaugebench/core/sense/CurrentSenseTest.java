@@ -94,4 +94,20 @@ class CurrentSenseTest {
         assertEquals(Integer.signum(counts), Integer.signum(microamps));
         assertTrue(Math.abs(microamps) <= 133_333_334, microamps + " uA");
     }
+
+    /** G8: the rail is the converter's, wherever the offset puts its current. */
+    @ParameterizedTest
+    @ValueSource(ints = {-65_536, -1, 0, 1, 65_536})
+    void bothRailsAreClippedWhateverTheOffset(int offsetCountsQ8) {
+        GaugeSettings settings =
+                GaugeSettings.builder()
+                        .set(Setting.SHUNT_CONVERTER_BITS, 16)
+                        .set(Setting.SHUNT_OFFSET, offsetCountsQ8)
+                        .build();
+        CurrentSense sense = new CurrentSense(settings);
+        assertTrue(sense.isClipped(-32_768));
+        assertTrue(sense.isClipped(32_767));
+        assertFalse(sense.isClipped(-32_767));
+        assertFalse(sense.isClipped(32_766));
+    }
 }

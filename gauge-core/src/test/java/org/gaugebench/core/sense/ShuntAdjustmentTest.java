@@ -113,15 +113,29 @@ class ShuntAdjustmentTest {
 
     @Test
     void refusesMoreThanFivePercentEitherWay() {
-        int[] references = {10_500_001, 9_499_999, 15 * AMP, -10 * AMP, Integer.MAX_VALUE};
+        int[] references = {105_000_100, 94_999_900, 150 * AMP, -100 * AMP, Integer.MAX_VALUE};
         for (int reference : references) {
             span(0, 0);
-            assertEquals(CommandOutcome.REFUSED_TOO_LARGE, span(100_000_000, 10 * reference / 10));
+            assertEquals(CommandOutcome.REFUSED_TOO_LARGE, span(100 * AMP, reference));
             assertEquals(0, adjustment.gainPartsPerMillion());
         }
         span(0, 0);
+        assertEquals(CommandOutcome.DONE, span(100 * AMP, 95 * AMP));
+        assertEquals(-50_000, adjustment.gainPartsPerMillion());
+        adjustment.resume(0, 0);
+        span(0, 0);
         assertEquals(CommandOutcome.DONE, span(10 * AMP, 10_500_000));
         assertEquals(50_000, adjustment.gainPartsPerMillion());
+    }
+
+    /** Z3: 3 % and 2 % are 5.06 %, and the first of them stays in force. */
+    @Test
+    void refusesAProductOfMoreThanFivePercent() {
+        span(0, 0);
+        assertEquals(CommandOutcome.DONE, span(10 * AMP, 10_300_000));
+        span(0, 0);
+        assertEquals(CommandOutcome.REFUSED_TOO_LARGE, span(10 * AMP, 10_200_000));
+        assertEquals(30_000, adjustment.gainPartsPerMillion());
     }
 
     @Test
@@ -175,5 +189,8 @@ class ShuntAdjustmentTest {
                     CommandOutcome.REFUSED_OUT_OF_RANGE, adjustment.span(AMP, AMP, AMP, reference));
         }
         assertEquals(CommandOutcome.FIRST_POINT_TAKEN, span(AMP, -Integer.MAX_VALUE));
+        ShuntAdjustment other = new ShuntAdjustment(settings);
+        assertEquals(
+                CommandOutcome.FIRST_POINT_TAKEN, other.span(AMP, AMP, AMP, Integer.MAX_VALUE));
     }
 }

@@ -85,4 +85,21 @@ class ChemistryPresetTest {
             assertEquals(preset.isLithium(), !plateau, preset.key());
         }
     }
+
+    /**
+     * docs/rules.md, Settings: three cells of 4.20 V end their charge, a float proves nothing, and
+     * full by taper may be 3 % short; four cells of iron phosphate float, and are 1 % short.
+     */
+    @Test
+    void nickelManganeseCobaltEndsItsChargeInItsOwnWay() {
+        GaugeSettings nmc = ChemistryPreset.NMC.builder(12_000).build();
+        assertEquals(3 * 4_200, nmc.get(Setting.ABSORPTION));
+        assertEquals(0, nmc.get(Setting.FLOAT_VOLTAGE));
+        assertEquals(30_000, nmc.get(Setting.FULL_RESIDUAL));
+        GaugeSettings ironPhosphate = ChemistryPreset.LIFEPO4.builder(12_000).build();
+        assertEquals(14_200, ironPhosphate.get(Setting.ABSORPTION));
+        assertEquals(13_500, ironPhosphate.get(Setting.FLOAT_VOLTAGE));
+        assertEquals(10_000, ironPhosphate.get(Setting.FULL_RESIDUAL));
+        assertEquals(60_000, ironPhosphate.get(Setting.LATE_RESIDUAL));
+    }
 }

@@ -1,10 +1,14 @@
 package org.gaugebench.core.settings;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.List;
+import java.util.zip.CRC32;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -156,5 +160,40 @@ class GaugeSettingsTest {
         builder.set(Setting.HOLD, 5);
         assertEquals(Setting.HOLD.defaultValue(), first.get(Setting.HOLD));
         assertEquals(5, builder.build().toBuilder().build().get(Setting.HOLD));
+    }
+
+    /** The documented fingerprint, by the JDK's CRC-32 over the JDK's little-endian longs. */
+    @Test
+    void theFingerprintIsTheCheckOfAllValuesInTableOrder() {
+        for (long zero : new long[] {-65_536, 0, 65_536}) {
+            GaugeSettings settings =
+                    GaugeSettings.builder().set(Setting.SHUNT_OFFSET, zero).build();
+            ByteBuffer bytes = ByteBuffer.allocate(8 * Setting.values().length);
+            bytes.order(ByteOrder.LITTLE_ENDIAN);
+            for (Setting setting : Setting.values()) {
+                bytes.putLong(settings.get(setting));
+            }
+            CRC32 check = new CRC32();
+            check.update(bytes.array());
+            assertEquals((int) check.getValue(), settings.fingerprint());
+        }
+    }
+
+    /** Two readings of one file are equal; one other value of any setting makes them differ. */
+    @Test
+    void equalMeansEverySetting() {
+        GaugeSettings settings = GaugeSettings.builder().build();
+        GaugeSettings same = GaugeSettings.builder().build();
+        assertEquals(settings, same);
+        assertEquals(settings.hashCode(), same.hashCode());
+        for (Setting setting : Setting.values()) {
+            for (long step : new long[] {-1, 1}) {
+                GaugeSettings.Builder builder = settings.toBuilder();
+                builder.set(setting, settings.get(setting) + step);
+                if (builder.problems().isEmpty()) {
+                    assertNotEquals(settings, builder.build(), setting.key());
+                }
+            }
+        }
     }
 }
