@@ -64,18 +64,19 @@ public final class EfficiencyEstimate {
      *
      * @param minute its figures
      * @param keptFull whether a charger keeps a full battery full: what it gives goes into gas and
-     *     self-discharge and never comes out, so the cycle has not begun
+     *     self-discharge and never comes out, so the cycle has not begun; as of the minute before,
+     *     so the first minute of a discharge counts
      */
     public void addMinute(MinuteMean minute, boolean keptFull) {
         if (!fit) {
             return;
         }
-        if (keptFull) {
+        long net = minute.nanocoulombs();
+        if (keptFull && net > 0) {
             begin();
             return;
         }
         minutes++;
-        long net = minute.nanocoulombs();
         if (net > 0) {
             inNanocoulombs += net;
         } else {

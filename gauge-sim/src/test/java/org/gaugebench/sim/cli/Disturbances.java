@@ -15,95 +15,8 @@ import org.gaugebench.sim.scenario.Mistake;
  * gauges, its timeline. Some do not apply or are refused by the reader; those say nothing.
  */
 final class Disturbances {
+    private static final Pattern PATH = Pattern.compile("\\.");
     private static final Pattern AMOUNT = Pattern.compile("(-?[0-9.]+)( .*)");
-
-    /** Keys of the whole scenario, each with values that are far from any good one. */
-    private static final String[][] ALONE = {
-        {"sensor.offset", "1 mV", "-1 mV", "20 uV", "-20 uV", "0 V"},
-        {"sensor.gain-error", "10 %", "-10 %", "1 %", "-1 %", "0 %"},
-        {"sensor.noise", "2 mV", "0 V"},
-        {"sensor.voltage-noise", "1 V"},
-        {"sensor.voltage-gain-error", "20 %", "-20 %"},
-        {"sensor.temperature-sensor", "none"},
-        {"sensor.sampling", "integrated", "instantaneous"},
-        {"sensor.converter", "12 bit, 1 V", "24 bit, 1 V", "16 bit, 10 mV"},
-        {"sensor.conversion-time", "0 s", "3 min"},
-        {"sensor.missing-sample-every", "10 min"},
-        {"sensor.repeated-sample-every", "10 min"},
-        {"sensor.bad-frame-every", "10 min"},
-        {"wiring.sense-leads", "right", "swapped", "open", "open-high"},
-        {"wiring.shunt", "right-way", "reversed"},
-        {"wiring.parallel-path", "none", "50 %"},
-        {"wiring.own-supply", "none", "1 A"},
-        {"wiring.joint-resistance", "none", "100 mOhm"},
-        {"wiring.lug-resistance", "none"},
-        {"battery.start", "0 %", "50 %", "100 %", "90 %"},
-        {"battery.temperature", "-20 °C", "20 °C", "60 °C"},
-        {"battery.coulombic-efficiency", "60 %", "100 %"},
-        {"battery.self-discharge", "0 %/month", "50 %/month"},
-        {"battery.series-resistance", "0 Ohm", "200 mOhm"},
-        {"battery.charge-stop", "none", "13 V"},
-        {"battery.discharge-stop", "none", "12.5 V"},
-        {"battery.kinetic", "none"},
-        {"battery.ageing", "none"},
-        {"battery.weak-cell", "none"},
-        {"battery.surroundings", "none"},
-        {"battery.hysteresis", "none"},
-        {"battery.slow-polarization", "none"},
-        {"battery.capacity-by-temperature", "on", "off"},
-        {"battery.efficiency-near-full", "constant"},
-        {"battery.acceptance-time", "none", "1 d"},
-        {"battery.end-current", "0 %", "8 %"},
-        {"tick", "1 min", "1 s"},
-    };
-
-    /** Keys of each gauge of the core's kind. */
-    private static final String[][] SETTINGS = {
-        {"start", "unknown", "0 %", "100 %", "50 %"},
-        {"shunt-rated-current", "1 A", "500 A"},
-        {"coulombic-efficiency", "100 %", "60 %"},
-        {"own-supply-current", "0 A", "500 mA"},
-        {"self-discharge", "0 %/month", "40 %/month"},
-        {"absorption", "0 V", "17 V"},
-        {"temperature-coefficient", "0 mV/K"},
-        {"compensation-limit", "0 V"},
-        {"taper", "20 %", "0.1 %"},
-        {"hold", "1 min", "10 h"},
-        {"flatness", "0 V", "10 mV"},
-        {"plateau-hold", "0 s"},
-        {"float-voltage", "0 V", "12 V"},
-        {"float-hold", "10 min"},
-        {"rearm-discharge", "50 %", "0.1 %"},
-        {"quiet-time", "0 s", "2 h"},
-        {"full-residual", "0 %", "20 %"},
-        {"full-overdue", "1 d", "90 d"},
-        {"empty-voltage", "0 V", "13 V"},
-        {"empty-current", "100 %"},
-        {"empty-state", "20 %"},
-        {"empty-residual", "20 %"},
-        {"rest-time", "0 h", "1 h"},
-        {"rest-voltage-bound", "1 mV"},
-        {"measure-capacity", "off"},
-        {"measure-efficiency", "off"},
-        {"averaging-time", "1 min", "4 h"},
-        {"kept-back-charge", "0 %", "60 %"},
-        {"peukert-exponent", "100 %", "150 %"},
-        {"usable-at-0", "60 %"},
-        {"usable-at-minus-20", "20 %"},
-        {"low-charge", "0 %", "90 %"},
-        {"shown-as-zero-below", "0 A", "10 A"},
-        {"longest-time", "1 h"},
-        {"save-step", "20 %", "0.1 %"},
-        {"zero-limit", "0.01 %", "5 %"},
-        {"offset-bound", "1 uA", "1 A"},
-        {"gain-bound", "0 %", "5 %"},
-        {"efficiency-bound", "0 %", "20 %"},
-        {"unmeasured-bound", "0 A", "1 A"},
-        {"declared-residual", "0 %", "50 %"},
-        {"off-current-bound", "0 %", "100 %"},
-        {"off-time", "exact", "unknown"},
-        {"memory", "none"},
-    };
 
     private Disturbances() {}
 
@@ -111,7 +24,7 @@ final class Disturbances {
     static List<Disturbance> of(Map<String, Object> scenario) {
         List<Disturbance> all = new ArrayList<>();
         gauges(scenario, all);
-        for (String[] key : ALONE) {
+        for (String[] key : DisturbedKeys.ALONE) {
             for (int i = 1; i < key.length; i++) {
                 all.add(set(key[0], key[i]));
             }
@@ -181,7 +94,7 @@ final class Disturbances {
             fewer.remove(mistake);
             all.add(kind(path, fewer.isEmpty() ? "plain-counter" : "exhibit", fewer));
         }
-        for (String[] key : SETTINGS) {
+        for (String[] key : DisturbedKeys.SETTINGS) {
             for (int i = 1; i < key.length; i++) {
                 all.add(set(path + '.' + key[0], key[i]));
             }
@@ -310,13 +223,15 @@ final class Disturbances {
     }
 
     private static Disturbance step(String when, String setting) {
-        String[] pair = setting.split("=");
+        int sign = setting.indexOf('=');
+        String key = setting.substring(0, sign);
+        String value = setting.substring(sign + 1);
         return new Disturbance(
                 setting + " at " + when,
                 tree -> {
                     Map<String, Object> step = new LinkedHashMap<>();
                     step.put("at", when);
-                    step.put("set", new LinkedHashMap<>(Map.of(pair[0], pair[1])));
+                    step.put("set", new LinkedHashMap<>(Map.of(key, value)));
                     List<Object> steps = new ArrayList<>(list(tree, "timeline"));
                     steps.add(step);
                     tree.put("timeline", steps);
@@ -390,7 +305,7 @@ final class Disturbances {
     /** The block at a path, made where it is missing; null where something else stands there. */
     private static Map<String, Object> at(Map<String, Object> tree, String path) {
         Object here = tree;
-        for (String key : path.split("\\.")) {
+        for (String key : PATH.split(path, -1)) {
             if (here instanceof List<?> items) {
                 here = items.get(Integer.parseInt(key));
             } else if (here instanceof Map<?, ?>) {

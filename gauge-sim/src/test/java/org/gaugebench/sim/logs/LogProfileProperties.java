@@ -19,11 +19,12 @@ class LogProfileProperties {
             @ForAll @Size(min = 1, max = 10) List<@IntRange(min = 1, max = 9_999) Integer> cuts,
             @ForAll Hold hold) {
         MeasuredLog.Builder builder =
-                new MeasuredLog.Builder("log", new boolean[] {true, false, false, false});
+                new MeasuredLog.Builder(
+                        "log", new boolean[] {true, false, false, false, false, false});
         long nanos = 0;
         for (int r = 0; r < steps.size(); r++) {
             nanos += r == 0 ? 0 : steps.get(r) * 1_000_000L;
-            builder.add(r + 2, nanos, new double[] {currents.get(r), 0, 0, 0});
+            builder.add(r + 2, nanos, new double[] {currents.get(r), 0, 0, 0, 0, 0});
         }
         MeasuredLog log = builder.build(List.of());
         LogProfile profile = new LogProfile(log, hold);
