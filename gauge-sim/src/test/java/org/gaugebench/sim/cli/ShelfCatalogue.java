@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -106,7 +107,7 @@ final class ShelfCatalogue {
     }
 
     /** Which of the numbers the shelf covers. */
-    TreeSet<String> covered(List<String> numbers) {
+    Set<String> covered(List<String> numbers) {
         return files.values().stream()
                 .flatMap(scenario -> scenario.marks().covers().stream())
                 .filter(numbers::contains)
