@@ -12,7 +12,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Source of codes, units, ranges, accuracies and bits: Smart Battery Data Specification 1.1 (1998).
- * The minutes follow from its units by hand: mAh x 60 / mA, rounded down.
+ * The minutes follow from its units by hand: mAh x 60 / mA, rounded down. Rules V4, V5, V6, V7 and
+ * V8.
  */
 class SmartBatteryViewReferenceTest {
     private static final long MILLIAMP_HOUR = 3_600_000_000L;

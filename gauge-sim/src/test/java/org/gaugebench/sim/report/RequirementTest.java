@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** The rules that the program knows are those of the core's page. */
@@ -32,6 +33,37 @@ class RequirementTest {
         }
         assertEquals(
                 expected.toString(), Files.readString(TABLE), "-Dgolden.update=true rewrites it");
+    }
+
+    /** Each rule is what a scenario or a test of the core says that it shows. */
+    @Test
+    void everyRuleIsNamedByAScenarioOrATestOfTheCore() throws IOException {
+        String claims =
+                texts(Path.of("..", "scenarios"), ".yaml", Pattern.compile("(?ms)^covers:.*?\\]"))
+                        + texts(
+                                Path.of("..", "gauge-core", "src", "test"),
+                                ".java",
+                                Pattern.compile("(?s).+"));
+        List<String> silent =
+                Requirement.rules().stream()
+                        .map(Requirement::number)
+                        .filter(n -> !Pattern.compile("\\b" + n + "\\b").matcher(claims).find())
+                        .toList();
+        assertEquals(List.of(), silent);
+    }
+
+    /** What a pattern finds in the files below a folder. */
+    private static String texts(Path folder, String suffix, Pattern part) throws IOException {
+        StringBuilder found = new StringBuilder();
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.filter(f -> f.toString().endsWith(suffix)).toList()) {
+                Matcher matcher = part.matcher(Files.readString(file));
+                if (matcher.find()) {
+                    found.append(matcher.group()).append('\n');
+                }
+            }
+        }
+        return found.toString();
     }
 
     @Test
