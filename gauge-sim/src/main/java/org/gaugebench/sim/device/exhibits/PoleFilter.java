@@ -13,8 +13,12 @@ final class PoleFilter implements HoursFilter {
         seeded = fromZero;
     }
 
+    /** The first sample stands for no time: at power-up nothing has flowed yet. */
     @Override
     public void add(double microamps, long millis) {
+        if (millis <= 0) {
+            return;
+        }
         if (!seeded) {
             seeded = true;
             filteredMicroamps = microamps;
@@ -22,7 +26,7 @@ final class PoleFilter implements HoursFilter {
         }
         if (millis != stepMillis) {
             stepMillis = millis;
-            stepPart = millis <= 0 ? 0 : 1 - StrictMath.exp(-millis / timeConstantMillis);
+            stepPart = 1 - StrictMath.exp(-millis / timeConstantMillis);
         }
         filteredMicroamps += (microamps - filteredMicroamps) * stepPart;
     }
