@@ -63,7 +63,14 @@ class ClaimsCanFailTest {
                                 .add(scenario));
         SortedMap<String, String> unbroken = new ConcurrentSkipListMap<>();
         byFile.entrySet().parallelStream()
-                .forEach(entry -> unbroken.putAll(unbroken(entry.getKey(), entry.getValue())));
+                .forEach(
+                        entry -> {
+                            Map<String, String> left = unbroken(entry.getKey(), entry.getValue());
+                            unbroken.putAll(left);
+                            if (!pattern.isEmpty()) {
+                                System.out.println(entry.getKey() + ": " + left.size() + " left");
+                            }
+                        });
 
         System.out.printf(
                 "%d files, %d claims, %d runs with one thing different, %d claims unbroken%n",
