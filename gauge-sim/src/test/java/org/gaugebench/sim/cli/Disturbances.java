@@ -131,7 +131,38 @@ final class Disturbances {
         all.add(set(path + ".clock.error", "20 %"));
         all.add(set(path + ".clock.error", "0 %"));
         all.add(set(path + ".cut-leaves", "silently-not-written"));
+        all.add(set(path + ".memory", new LinkedHashMap<>(Map.of("slots", 4))));
         all.add(without(path + ".memory", "faults"));
+        all.add(
+                new Disturbance(
+                        path + " has a memory that never worked",
+                        tree -> {
+                            Map<String, Object> memory = at(tree, path + ".memory");
+                            if (memory == null) {
+                                return false;
+                            }
+                            for (Object fault : list(memory, "faults")) {
+                                @SuppressWarnings("unchecked")
+                                Map<String, Object> map = (Map<String, Object>) fault;
+                                map.remove("from");
+                            }
+                            return true;
+                        }));
+        all.add(
+                together(
+                        path + " takes any sag for empty",
+                        kind(path, "exhibit", List.of("empty-by-volts-alone")),
+                        set(path + ".empty-voltage", "13.2 V")));
+        all.add(
+                together(
+                        path + " takes any voltage for empty, and is sure",
+                        set("battery.temperature", "20 °C"),
+                        set("battery.surroundings", "none"),
+                        set(path + ".empty-voltage", "13.4 V"),
+                        set(path + ".empty-current", "100 %"),
+                        set(path + ".capacity", "10000 Ah @ 20 h"),
+                        set(path + ".declared-residual", "0 %"),
+                        set(path + ".quiet-time", "0 s")));
         all.add(
                 together(
                         path + " takes any voltage for full",
@@ -199,7 +230,13 @@ final class Disturbances {
                                 return true;
                             }));
         }
-        for (String extra :
+        List<String> extras = new ArrayList<>();
+        for (Object beside : list(scenario, "beside")) {
+            @SuppressWarnings("unchecked")
+            Map<String, Object> map = (Map<String, Object>) beside;
+            extras.add(map.get("name") + ".chemistry=nmc");
+        }
+        extras.addAll(
                 List.of(
                         "sensor.samples=stuck",
                         "sensor.samples=missing",
@@ -209,7 +246,8 @@ final class Disturbances {
                         "gauge.declare=0 %",
                         "protection=open",
                         "gauge.clock=stopped",
-                        "gauge.clock-jump=1 d")) {
+                        "gauge.clock-jump=1 d"));
+        for (String extra : extras) {
             for (String when : List.of("1 s", "1 h", "1 d")) {
                 all.add(step(when, extra));
             }
