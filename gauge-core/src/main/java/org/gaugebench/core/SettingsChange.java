@@ -69,7 +69,7 @@ final class SettingsChange {
         after.emptyRule.resume(
                 before.emptyRule.isArmed(), before.emptyRule.earlyEndPartsPerMillion());
         carryAdjustment(before, after);
-        after.diagnosis.resume(before.diagnosis.minutesSinceFull());
+        after.diagnosis.takeOver(before.diagnosis);
         return after.charge.chargeNanocoulombs() - chargeBefore;
     }
 

@@ -134,6 +134,18 @@ public final class Diagnosis {
     }
 
     /**
+     * Takes over what only a full takes away: the time since full, and what the last one and the
+     * ends after it said.
+     *
+     * @param before of other settings
+     */
+    public void takeOver(Diagnosis before) {
+        sinceFullMinutes = before.sinceFullMinutes;
+        scaleSuspect = before.scaleSuspect;
+        earlyEmpty = before.earlyEmpty;
+    }
+
+    /**
      * Takes over the time since full.
      *
      * @param minutes whole minutes, 0 or more

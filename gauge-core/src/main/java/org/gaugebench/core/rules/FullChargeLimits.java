@@ -28,7 +28,7 @@ final class FullChargeLimits {
     final long someFlowMicroamps;
     final int taperResidualPartsPerMillion;
     final int otherResidualPartsPerMillion;
-    private final long floatAt25Microvolts;
+    final long floatAt25Microvolts;
     private final long thresholdAt25Microvolts;
     private final long aboveRestMicrovolts;
     private final long microvoltsPerKelvin;

@@ -2,6 +2,7 @@ package org.gaugebench.core.rules;
 
 import org.gaugebench.core.band.AnchorResidual;
 import org.gaugebench.core.charge.MinuteMean;
+import org.gaugebench.core.fixed.FixedMath;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
@@ -15,8 +16,8 @@ import org.gaugebench.core.settings.Setting;
  * not by a special case for a chemistry. What remains is one-sided: the truth lies above what the
  * voltage less its bound says, and under what the voltage plus its bound says.
  *
- * <p>A voltage at float or above is a charger's and no rested one, however little flows: it decides
- * nothing.
+ * <p>A voltage at float or above, or above what any rested battery has, is a charger's or surface
+ * charge, however little flows: it decides nothing.
  */
 public final class RestRule {
     private static final int MINUTES_PER_HOUR = 60;
@@ -26,13 +27,13 @@ public final class RestRule {
 
     private static final int LOWEST_MILLICELSIUS = 5_000;
 
-    private static final int FLOAT_MARGIN_DIVISOR = 120;
-
     // Parameters.
     private final int restMinutes;
     private final long restMicroamps;
     private final long boundMicrovolts;
-    private final long chargerMicrovolts;
+    private final long lowestMicrovolts;
+    private final long highestMicrovolts;
+    private final FullChargeLimits limits;
     private final RestVoltageTable table;
 
     // State.
@@ -57,13 +58,9 @@ public final class RestRule {
         restMicroamps =
                 Math.max(settings.get(Setting.CAPACITY), 2 * settings.get(Setting.OFFSET_BOUND));
         boundMicrovolts = settings.get(Setting.REST_VOLTAGE_BOUND) * 1_000;
-        long floatMillivolts = settings.get(Setting.FLOAT_VOLTAGE);
-        // derived: as in the float path, a tenth of a volt per 12 V under float; where nothing is
-        // known of a float voltage, what no rested battery has is taken for a charger's
-        chargerMicrovolts =
-                floatMillivolts == 0
-                        ? settings.get(Setting.REST_VOLTAGE_100) * 1_000 + boundMicrovolts + 1
-                        : (floatMillivolts - floatMillivolts / FLOAT_MARGIN_DIVISOR) * 1_000;
+        limits = new FullChargeLimits(settings);
+        lowestMicrovolts = settings.get(Setting.REST_VOLTAGE_0) * 1_000;
+        highestMicrovolts = settings.get(Setting.REST_VOLTAGE_100) * 1_000;
         table = new RestVoltageTable(settings);
     }
 
@@ -109,7 +106,7 @@ public final class RestRule {
                 || usedThisRest
                 || restedMinutes < restMinutes
                 || unchargedMinutes < AFTER_CHARGE_MINUTES
-                || minute.meanMicrovolts() >= chargerMicrovolts
+                || !isRestedVoltage(minute.meanMicrovolts(), temperatureMillicelsius)
                 || (temperatureMillicelsius != Sample.TEMPERATURE_ABSENT
                         && temperatureMillicelsius < LOWEST_MILLICELSIUS)) {
             return RuleOutcome.NONE;
@@ -118,7 +115,28 @@ public final class RestRule {
         return compare(minute.meanMicrovolts(), shownPartsPerMillion, halfWidthPartsPerMillion);
     }
 
-    private RuleOutcome compare(long microvolts, int shown, int halfWidth) {
+    /**
+     * No rested battery stands above the end of the table and its bound. Under that a charger that
+     * floats is known by its voltage; in the warmth it floats lower, and in the cold one without a
+     * compensation floats no higher.
+     */
+    private boolean isRestedVoltage(long microvolts, int temperatureMillicelsius) {
+        return microvolts <= highestMicrovolts + boundMicrovolts
+                && (limits.floatAt25Microvolts == 0
+                        || microvolts
+                                < limits.floatAt25Microvolts
+                                        + Math.min(
+                                                0,
+                                                limits.compensationMicrovolts(
+                                                        temperatureMillicelsius)));
+    }
+
+    /**
+     * Beyond the table's ends the voltage says no more than at them: else a bound that finds the
+     * same figure on both its sides would make a perfect anchor.
+     */
+    private RuleOutcome compare(long meanMicrovolts, int shown, int halfWidth) {
+        long microvolts = FixedMath.clamp(meanMicrovolts, lowestMicrovolts, highestMicrovolts);
         int atVoltage = table.partsPerMillion(microvolts);
         lowestPartsPerMillion = table.partsPerMillion(microvolts - boundMicrovolts);
         highestPartsPerMillion = table.partsPerMillion(microvolts + boundMicrovolts);

@@ -214,6 +214,19 @@ class DiagnosisTest {
     }
 
     @Test
+    void whatStandsUntilTheNextFullOutlivesAnEdit() {
+        diagnosis.full(true);
+        diagnosis.earlyEmpty();
+        minutes(3, 12_700_000, 0);
+        Diagnosis edited = new Diagnosis(Minutes.settings());
+        edited.takeOver(diagnosis);
+        assertEquals(3, edited.minutesSinceFull());
+        bits = edited.judge(minutes.still(12_700_000, 0), f.rule, 0);
+        assertTrue(stands(Fault.SCALE_SUSPECT));
+        assertTrue(stands(Fault.EMPTY_EARLY));
+    }
+
+    @Test
     void aFullAgainstTheCountSuspectsTheScaleUntilTheNext() {
         diagnosis.full(true);
         minutes(1, 12_700_000, 0);

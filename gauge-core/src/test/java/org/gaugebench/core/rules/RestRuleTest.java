@@ -132,6 +132,48 @@ class RestRuleTest {
         assertTrue(rule.lowestPartsPerMillion() > 700_000);
     }
 
+    /** A charger that knows the heat floats at 13.3 V there: it opened the protection, or ours. */
+    @Test
+    void inTheWarmthAChargersVoltageIsLower() {
+        rule =
+                new RestRule(
+                        ChemistryPreset.LIFEPO4
+                                .builder(12_000)
+                                .set(Setting.TEMPERATURE_COEFFICIENT, -24_000)
+                                .build());
+        millicelsius = 32_000;
+        assertEquals(0, minutesUntilSpoken(13_220_000, 0), "13.388 V less 7 K x 24 mV");
+        rule =
+                new RestRule(
+                        ChemistryPreset.LIFEPO4
+                                .builder(12_000)
+                                .set(Setting.TEMPERATURE_COEFFICIENT, -24_000)
+                                .build());
+        assertTrue(minutesUntilSpoken(13_219_999, 0) > 0);
+        // In the cold a charger without a compensation floats no higher.
+        rule =
+                new RestRule(
+                        ChemistryPreset.LIFEPO4
+                                .builder(12_000)
+                                .set(Setting.TEMPERATURE_COEFFICIENT, -24_000)
+                                .build());
+        millicelsius = 10_000;
+        assertEquals(0, minutesUntilSpoken(13_388_000, 0));
+    }
+
+    /** 12.80 V are the table's end; 12.88 V say no more, and 12.880001 V are surface charge. */
+    @Test
+    void beyondTheTablesEndNothingIsSurer() {
+        minutesUntilSpoken(12_800_000, 0);
+        long atTheEnd = rule.residualPartsPerMillion();
+        assertTrue(atTheEnd > 30_000, "an anchor of some per cent: " + atTheEnd);
+        rule = new RestRule(Minutes.settings());
+        minutesUntilSpoken(12_880_000, 0);
+        assertEquals(atTheEnd, rule.residualPartsPerMillion());
+        rule = new RestRule(Minutes.settings());
+        assertEquals(0, minutesUntilSpoken(12_880_001, 0));
+    }
+
     /** No float voltage is known: above 12.80 V, the table's end, and its bound nothing rests. */
     @Test
     void withoutAFloatVoltageTheTableSaysWhatNoRestedBatteryHas() {

@@ -43,7 +43,12 @@ public final class ComparisonText {
             row(page, each);
         }
         page.gap();
-        page.paragraph(0, divergences.size() + " figures differ; " + compared);
+        page.paragraph(
+                0,
+                (divergences.size() == 1
+                                ? "1 figure differs; "
+                                : divergences.size() + " figures differ; ")
+                        + compared);
         return page.toString();
     }
 

@@ -56,10 +56,10 @@ final class ShelfCatalogue {
             }
             Scenario scenario = entry.getValue();
             text.append(
-                    "| `%s` | %s. %s | %s |%n"
+                    "| `%s` | %s %s | %s |%n"
                             .formatted(
                                     entry.getKey(),
-                                    scenario.title(),
+                                    sentence(scenario.title()),
                                     oneLine(scenario.about()),
                                     String.join(", ", scenario.marks().covers()))
                             .replace("\r\n", "\n"));
@@ -112,6 +112,10 @@ final class ShelfCatalogue {
                 .flatMap(scenario -> scenario.marks().covers().stream())
                 .filter(numbers::contains)
                 .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private static String sentence(String title) {
+        return title.endsWith("?") || title.endsWith(".") ? title : title + ".";
     }
 
     private static String oneLine(String text) {
