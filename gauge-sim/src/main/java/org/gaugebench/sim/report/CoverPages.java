@@ -35,7 +35,9 @@ public final class CoverPages {
         }
         page.gap();
         if (!table.unknown().isEmpty()) {
-            page.paragraph(0, "Numbers that this list does not hold: " + String.join(", ", table.unknown()));
+            page.paragraph(
+                    0,
+                    "Numbers that this list does not hold: " + String.join(", ", table.unknown()));
         }
         return page.paragraph(0, counts(table)).toString();
     }

@@ -51,7 +51,9 @@ class CoversCommandTest {
         assertTrue(flat.contains("REQ-3 no scenario"), out);
         assertTrue(flat.contains("passed: " + tests + "/good.yaml REQ-1, F4"), out);
         assertTrue(flat.contains("passed: " + tests + "/free.yaml nothing"), out);
-        assertTrue(flat.contains("Numbers that this list does not hold: REQ-1x"), "F4 is a rule " + out);
+        assertTrue(
+                flat.contains("Numbers that this list does not hold: REQ-1x"),
+                "F4 is a rule " + out);
         assertTrue(
                 out.endsWith("3 requirements: 1 shown, 1 not held, 1 without a scenario\n"), out);
     }
