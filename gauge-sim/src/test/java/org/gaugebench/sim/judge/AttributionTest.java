@@ -1,0 +1,169 @@
+package org.gaugebench.sim.judge;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import org.gaugebench.sim.judge.Attribution.Split;
+import org.gaugebench.sim.report.Samples;
+import org.gaugebench.sim.rig.Cause;
+import org.gaugebench.sim.rig.Observer;
+import org.gaugebench.sim.scenario.Scenario;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Each cause alone comes out as its closed form, and no other cause takes anything of it. The forms
+ * are those of {@link CoulombCountingReferenceTest}.
+ */
+class AttributionTest {
+    private static final double NANOCOULOMBS_PER_AMP_HOUR = 3.6e12;
+
+    /**
+     * What a cause that is not there may come to: the converter's rounding, half of 16 uA for the
+     * longest of these runs, 10 days, is 2 mAh.
+     */
+    private static final double NOTHING_AMP_HOURS = 0.002;
+
+    /**
+     * The core's own arithmetic: a microamp is its smallest current, and half of that for 10 days
+     * is 0.12 mAh; the ideal converter owes at most half a code of 1.2 mA for a tick of 10 s.
+     */
+    private static final double ARITHMETIC_AMP_HOURS = 0.00013;
+
+    private static String hut(String days, String battery, String sensor, String rest) {
+        return """
+        format: 1
+        title: Split
+        duration: %s
+        tick: 10 s
+        battery: {chemistry: lifepo4, capacity: 100 Ah, charge-stop: none, discharge-stop: none,
+          %s}
+        sensor: {shunt: 100 A / 75 mV, converter: "24 bit, 100 mV", noise: 0 V, %s}
+        """
+                        .formatted(days, battery, sensor)
+                + rest;
+    }
+
+    private static final String NO_LOSS =
+            ", coulombic-efficiency: 100 %, self-discharge: 0 %/month";
+
+    private static Split last(String text) {
+        return last(Samples.read(text));
+    }
+
+    private static Split last(Scenario scenario) {
+        RunResult result = RunRecorder.run(scenario, scenario.seed(), Observer.NONE);
+        List<Split> splits = AttributionRun.of(result).splits();
+        splits.forEach(AttributionTest::addsUp);
+        return splits.get(splits.size() - 1);
+    }
+
+    /** To the nanocoulomb, and the shown error is what the run itself shows. */
+    private static void addsUp(Split split) {
+        assertEquals(EnumSet.allOf(Cause.class), split.parts().keySet());
+        assertEquals(
+                split.shownNanocoulombs() - split.trueNanocoulombs(),
+                split.parts().values().stream().mapToLong(Long::longValue).sum());
+        long plain = Attribution.PLAIN.stream().mapToLong(split::nanocoulombs).sum();
+        assertEquals(split.errorNanocoulombs(), plain + split.elseNanocoulombs());
+    }
+
+    private static double ampHours(Split split, Cause cause) {
+        return split.nanocoulombs(cause) / NANOCOULOMBS_PER_AMP_HOUR;
+    }
+
+    /** The cause has its closed form within 1 %, all others have nothing. */
+    private static void only(Cause cause, double ampHours, Split split) {
+        only(cause, ampHours, split, Set.of());
+    }
+
+    private static void only(Cause cause, double ampHours, Split split, Set<Cause> notLooked) {
+        assertEquals(ampHours, ampHours(split, cause), Math.abs(ampHours) / 100, split.toString());
+        for (Cause other : Cause.values()) {
+            if (other != cause && !notLooked.contains(other)) {
+                double most =
+                        other == Cause.ARITHMETIC ? ARITHMETIC_AMP_HOURS : NOTHING_AMP_HOURS;
+                assertEquals(0, ampHours(split, other), most, other + " of " + split);
+            }
+        }
+    }
+
+    /** The gauge knows efficiency and self-discharge where the battery has none, and no rule acts. */
+    private static String gauge(String more) {
+        return "gauge: {coulombic-efficiency: 100 %, self-discharge: 0 %/month" + more + "}\n";
+    }
+
+    /** 7.5 uV across 0.75 mOhm are 10 mA. */
+    @ParameterizedTest
+    @CsvSource({"7.5 uV, 10 d, 2.4", "-7.5 uV, 10 d, -2.4", "75 uV, 1 d, 2.4"})
+    void anOffsetIsItsCurrentTimesTime(String offset, String days, double ampHours) {
+        Split split = last(hut(days, "start: 50 %" + NO_LOSS, "offset: " + offset, gauge("")));
+        only(Cause.OFFSET, ampHours, split);
+    }
+
+    /** 10 A for 5 h are 50 Ah; 0.5 % of that, from the converter or from the shunt. */
+    @ParameterizedTest
+    @CsvSource({"gain-error: 0.5 %", "shunt-error: 0.5 %"})
+    void aGainErrorIsItsPartOfTheNetCharge(String error) {
+        String load = "loads: {lamp: {current: 10 A}}\n";
+        Split split = last(hut("5 h", "start: 80 %" + NO_LOSS, error, gauge("") + load));
+        only(Cause.GAIN, -0.25, split);
+    }
+
+    /** 50 mA past the shunt for 10 days are 12 Ah that the gauge does not see go. */
+    @Test
+    void ownSupplyIsItsCurrentTimesTime() {
+        String wiring = "wiring: {own-supply: 50 mA}\n";
+        Split split = last(hut("10 d", "start: 80 %" + NO_LOSS, "offset: 0 V", gauge("") + wiring));
+        only(Cause.PAST_SHUNT, 12, split);
+    }
+
+    /** 10 A for 5 h put 50 Ah in, of which 15 % are lost; the gauge takes all of it for stored. */
+    @Test
+    void anEfficiencyIsItsPartOfTheChargePutIn() {
+        String charger = "chargers: {shore: {current-limit: 10 A}}\n";
+        String battery = "start: 20 %, coulombic-efficiency: 85 %, self-discharge: 0 %/month";
+        Split split = last(hut("5 h", battery, "offset: 0 V", gauge("") + charger));
+        only(Cause.LOSSES, 7.5, split);
+    }
+
+    /** Declared 10 % too low: 10 Ah of 100 Ah, whatever flows. */
+    @Test
+    void aDeclaredStartStaysAsWrongAsItWas() {
+        String load = "loads: {lamp: {current: 2 A}}\n";
+        String text = hut("5 h", "start: 80 %" + NO_LOSS, "offset: 0 V", gauge(", start: 70 %") + load);
+        only(Cause.START, -10, last(text));
+        // Declared again, right this time: then nothing is left of it but a ppm of the capacity.
+        String again = text + "timeline: [{at: 4 h, set: {gauge.start: 72 %}}]\n";
+        Split split = last(again.replace("gauge.start: 72 %", "gauge.declare: 72 %"));
+        assertEquals(0, ampHours(split, Cause.START), NOTHING_AMP_HOURS);
+    }
+
+    /**
+     * A capacity of 105 Ah for 100 Ah: full is declared as 5 Ah too many. 25 of 105 Ah are shown as
+     * 23.81 % where 20 % are true, and the capacity's part of that is all 3.81 points.
+     */
+    @Test
+    void aCapacityHasAPartInChargeAndAnotherInPercent() {
+        Split split =
+                last(
+                        hut(
+                                "8 h",
+                                "start: 100 %" + NO_LOSS,
+                                "offset: 0 V",
+                                gauge(", start: 100 %, capacity: 105 Ah, empty-voltage: 0 V")
+                                        + "loads: {lamp: {current: 10 A}}\n"));
+        only(Cause.CAPACITY, 5, split);
+        assertEquals(3.81, split.partsPerMillion(Cause.CAPACITY) / 1e4, 0.01);
+        assertEquals(3.81, split.errorPartsPerMillion() / 1e4, 0.01);
+    }
+}
