@@ -47,9 +47,7 @@ final class CasePrinter {
         if (result != null) {
             Attribution attribution = attribution(each);
             return TextReport.of(result, Version.text(), terminal.ink())
-                    + (attribution == null
-                            ? ""
-                            : AttributionText.of(attribution, terminal.ink()));
+                    + (attribution == null ? "" : AttributionText.of(attribution, terminal.ink()));
         }
         return each.ending() == Ending.SKIPPED
                 ? "SKIPPED: %s\n%s\n".formatted(each.scenario().name(), each.why())

@@ -59,8 +59,7 @@ public final class IdealConverter implements Converter {
     public void follow(
             GaugeSettings tested, GaugeSettings twin, boolean ownScale, boolean ownOffset) {
         microampsPerCode = ownScale ? microampsPerCode(tested) : trueMicroampsPerCode;
-        offsetCodes =
-                ownOffset ? (double) tested.get(Setting.SHUNT_OFFSET) / COUNT_PARTS : 0;
+        offsetCodes = ownOffset ? (double) tested.get(Setting.SHUNT_OFFSET) / COUNT_PARTS : 0;
         sense = new CurrentSense(twin);
         scaleBy(twin);
     }

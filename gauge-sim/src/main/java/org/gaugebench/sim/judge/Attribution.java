@@ -14,8 +14,7 @@ import org.gaugebench.sim.rig.Cause;
 public record Attribution(String gauge, List<Split> splits) {
     /** The five causes that people ask for first; the others are "everything else". */
     public static final List<Cause> PLAIN =
-            List.of(
-                    Cause.OFFSET, Cause.PAST_SHUNT, Cause.LOSSES, Cause.START, Cause.CAPACITY);
+            List.of(Cause.OFFSET, Cause.PAST_SHUNT, Cause.LOSSES, Cause.START, Cause.CAPACITY);
 
     /**
      * The split at one moment.

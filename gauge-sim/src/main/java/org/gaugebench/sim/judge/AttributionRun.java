@@ -154,8 +154,7 @@ public final class AttributionRun implements Observer {
         twins.forEach(Twin::settle);
         Lane lane = rig.lanes().get(0);
         boolean known =
-                lane.hasPower()
-                        && lane.read().stateOfChargePartsPerMillion != Readout.NOT_KNOWN;
+                lane.hasPower() && lane.read().stateOfChargePartsPerMillion != Readout.NOT_KNOWN;
         long truth = Twin.trueNanocoulombs(rig.truth());
         long shown = known ? lane.inspect().get(Register.CHARGE_NANOCOULOMBS) : 0;
         return new Attribution.Split(

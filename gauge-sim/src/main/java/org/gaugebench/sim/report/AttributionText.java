@@ -42,11 +42,7 @@ public final class AttributionText {
 
     private static void table(Page page, Split split) {
         page.line(ROW.formatted("", "Ah", "points"));
-        row(
-                page,
-                "shown minus true",
-                split.errorNanocoulombs(),
-                split.errorPartsPerMillion());
+        row(page, "shown minus true", split.errorNanocoulombs(), split.errorPartsPerMillion());
         page.line("  of this");
         for (Cause cause : Attribution.PLAIN) {
             row(page, cause, split);

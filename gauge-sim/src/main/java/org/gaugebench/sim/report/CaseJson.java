@@ -30,8 +30,7 @@ public final class CaseJson {
     }
 
     /** The same with the error split by cause; null for without. */
-    public static String of(
-            ShelfCase each, @Nullable Attribution attribution, String version) {
+    public static String of(ShelfCase each, @Nullable Attribution attribution, String version) {
         RunResult result = each.result();
         return result == null
                 ? unfinished(each, version)

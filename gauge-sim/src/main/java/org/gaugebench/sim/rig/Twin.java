@@ -53,7 +53,7 @@ public final class Twin {
         this.last = last;
         gauge = spec.name();
         tested = spec.settings();
-        shape = new TwinShape(last, tested, real);
+        shape = new TwinShape(last, tested, scenario.sensor(), real);
         truth = new TwinTruth(real, last);
         SeedTree seeds = new SeedTree(seed);
         GaugeSpec own = shape.gauge(spec);
@@ -137,8 +137,7 @@ public final class Twin {
         settle();
         switch (change.target()) {
             case SENSOR_OFFSET -> applyUnless(shape.lacks(Cause.OFFSET), change);
-            case SENSOR_TRAIT ->
-                    applyUnless(shape.lacks(SensorTrait.of(change.name())), change);
+            case SENSOR_TRAIT -> applyUnless(shape.lacks(SensorTrait.of(change.name())), change);
             case SENSOR_SAMPLES -> applyUnless(shape.lacks(Cause.CONVERTER), change);
             case WIRING -> {
                 wiring = wiring.with(change.name(), change.value());

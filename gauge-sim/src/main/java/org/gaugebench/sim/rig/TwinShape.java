@@ -16,17 +16,20 @@ import org.jspecify.annotations.Nullable;
 
 /** What is left of a scenario's gauge and sensor once all causes up to one are taken away. */
 final class TwinShape {
-    /** A twin's own scale reaches to a hundred times the rated current, in 24 bits. */
-    private static final long WIDE_DROP_MICROVOLTS = 10_000;
+    /** A twin's own scale reaches to four times what the converter does, to clip nothing. */
+    private static final double WIDTH = 4;
 
-    private static final long WIDE_FULL_SCALE_MICROVOLTS = 1_000_000;
+    /** The core reads no larger current than some 2147 A; beyond it codes would only be coarser. */
+    private static final double LARGEST_AMPS = 2_147;
+
+    private static final long WIDE_DROP_MICROVOLTS = 10_000;
     private static final long MOST_BITS = 24;
     private static final long WHOLE = 1_000_000;
 
     private final Cause last;
     private final Map<Setting, Long> fixed = new EnumMap<>(Setting.class);
 
-    TwinShape(Cause last, GaugeSettings settings, Truth truth) {
+    TwinShape(Cause last, GaugeSettings settings, SensorSpec sensor, Truth truth) {
         this.last = last;
         fix(Cause.RULES, Setting.ABSORPTION, 0);
         fix(Cause.RULES, Setting.EMPTY_VOLTAGE, 0);
@@ -34,7 +37,7 @@ final class TwinShape {
         fix(Cause.RULES, Setting.MEASURE_CAPACITY, 0);
         fix(Cause.RULES, Setting.MEASURE_EFFICIENCY, 0);
         fix(Cause.CONVERTER, Setting.SHUNT_RATED_DROP, WIDE_DROP_MICROVOLTS);
-        fix(Cause.CONVERTER, Setting.SHUNT_FULL_SCALE, WIDE_FULL_SCALE_MICROVOLTS);
+        fix(Cause.CONVERTER, Setting.SHUNT_FULL_SCALE, wideMicrovolts(settings, sensor));
         fix(Cause.CONVERTER, Setting.SHUNT_CONVERTER_BITS, MOST_BITS);
         // The converter takes it off, in codes of the tested gauge.
         fix(Cause.CONVERTER, Setting.SHUNT_OFFSET, 0);
@@ -53,6 +56,16 @@ final class TwinShape {
                 Math.min(
                         Math.max(milliampHours, Setting.CAPACITY.minimum()),
                         Setting.CAPACITY.maximum()));
+    }
+
+    private static long wideMicrovolts(GaugeSettings settings, SensorSpec sensor) {
+        double ratedOhms = (double) sensor.shuntRatedMicrovolts() / sensor.shuntRatedMicroamps();
+        double amps = WIDTH * sensor.fullScaleMicrovolts() / 1e6 / ratedOhms;
+        double ratedAmps = settings.get(Setting.SHUNT_RATED_CURRENT) / 1e3;
+        double ratio = Math.min(amps, LARGEST_AMPS) / ratedAmps;
+        long microvolts = (long) StrictMath.ceil(WIDE_DROP_MICROVOLTS * ratio);
+        return Math.min(
+                Math.max(microvolts, WIDE_DROP_MICROVOLTS), Setting.SHUNT_FULL_SCALE.maximum());
     }
 
     private void fix(Cause cause, Setting setting, long value) {
@@ -125,10 +138,7 @@ final class TwinShape {
     private static @Nullable Cause causeOf(SensorTrait trait) {
         return switch (trait) {
             case OFFSET_DRIFT, THERMAL_EMF, THERMAL_EMF_TIME -> Cause.OFFSET;
-            case SHUNT_TEMPERATURE_COEFFICIENT,
-                    SHUNT_HEATING,
-                    SHUNT_HEATING_TIME,
-                    GAIN_ASYMMETRY ->
+            case SHUNT_TEMPERATURE_COEFFICIENT, SHUNT_HEATING, SHUNT_HEATING_TIME, GAIN_ASYMMETRY ->
                     Cause.GAIN;
             case NONLINEARITY_BOW,
                     NONLINEARITY_S,
