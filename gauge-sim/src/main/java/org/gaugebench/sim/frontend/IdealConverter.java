@@ -1,6 +1,5 @@
 package org.gaugebench.sim.frontend;
 
-import org.gaugebench.core.sense.CurrentSense;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.random.GaussianNoise;
@@ -24,8 +23,7 @@ public final class IdealConverter implements Converter {
     private final double trueMicroampsPerCode;
     private double microampsPerCode;
     private double offsetCodes;
-    private double codesPerMicroamp;
-    private CurrentSense sense;
+    private double twinMicroampsPerCode;
     private double owedMicroamps;
 
     /**
@@ -44,8 +42,7 @@ public final class IdealConverter implements Converter {
         double ratedOhms = (double) spec.shuntRatedMicrovolts() / spec.shuntRatedMicroamps();
         trueMicroampsPerCode = 1e6 / (nominal * ratedOhms);
         microampsPerCode = trueMicroampsPerCode;
-        sense = new CurrentSense(told);
-        scaleBy(told);
+        twinMicroampsPerCode = microampsPerCode(told);
     }
 
     /**
@@ -60,12 +57,7 @@ public final class IdealConverter implements Converter {
             GaugeSettings tested, GaugeSettings twin, boolean ownScale, boolean ownOffset) {
         microampsPerCode = ownScale ? microampsPerCode(tested) : trueMicroampsPerCode;
         offsetCodes = ownOffset ? (double) tested.get(Setting.SHUNT_OFFSET) / COUNT_PARTS : 0;
-        sense = new CurrentSense(twin);
-        scaleBy(twin);
-    }
-
-    private void scaleBy(GaugeSettings twin) {
-        codesPerMicroamp = 1 / microampsPerCode(twin);
+        twinMicroampsPerCode = microampsPerCode(twin);
     }
 
     private static double microampsPerCode(GaugeSettings settings) {
@@ -82,12 +74,14 @@ public final class IdealConverter implements Converter {
             codes += noiseCodes * noise.next();
         }
         double microamps = (codes - offsetCodes) * microampsPerCode + owedMicroamps;
-        double code = Math.floor(microamps * codesPerMicroamp + 0.5);
+        double code = Math.floor(microamps / twinMicroampsPerCode + 0.5);
         if (Math.abs(code) > HIGHEST_CODE) {
             owedMicroamps = 0;
             return code > 0 ? HIGHEST_CODE : -HIGHEST_CODE;
         }
-        owedMicroamps = microamps - sense.microampsFromCounts((int) code);
+        // The core reads whole microamps, halves away from zero.
+        double read = Math.floor(Math.abs(code) * twinMicroampsPerCode + 0.5);
+        owedMicroamps = microamps - Math.copySign(read, code);
         return (int) code;
     }
 }

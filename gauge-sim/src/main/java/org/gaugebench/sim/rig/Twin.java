@@ -1,6 +1,5 @@
 package org.gaugebench.sim.rig;
 
-import org.gaugebench.core.charge.CoulombicEfficiency;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
@@ -244,17 +243,24 @@ public final class Twin {
      */
     public long unlimitedNanocoulombs() {
         Registers held = lane.held();
-        CoulombicEfficiency efficiency =
-                new CoulombicEfficiency(
-                        shape.valueOf(
-                                Setting.COULOMBIC_EFFICIENCY,
-                                tested.get(Setting.COULOMBIC_EFFICIENCY)));
-        efficiency.resume((int) held.get(Register.EFFICIENCY_REMAINDER_Q16));
         return held.get(Register.SETTLED_NANOCOULOMBS)
-                + efficiency.preview(held.get(Register.MINUTE_NANOCOULOMBS))
+                + minuteUnderWay(held)
                 + held.get(Register.SURPLUS_NANOCOULOMBS)
                 - held.get(Register.DEFICIT_NANOCOULOMBS)
                 + shiftNanocoulombs;
+    }
+
+    /** As the core settles it: a net charge by the efficiency in 1/65536, what is cut off kept. */
+    private long minuteUnderWay(Registers held) {
+        long net = held.get(Register.MINUTE_NANOCOULOMBS);
+        if (net <= 0) {
+            return net;
+        }
+        long told = tested.get(Setting.COULOMBIC_EFFICIENCY);
+        long partsPerMillion = shape.valueOf(Setting.COULOMBIC_EFFICIENCY, told);
+        long efficiencyQ16 = ((partsPerMillion << 16) + 500_000) / 1_000_000;
+        long low = (net & 0xFFFF) * efficiencyQ16 + held.get(Register.EFFICIENCY_REMAINDER_Q16);
+        return (net >> 16) * efficiencyQ16 + (low >> 16);
     }
 
     /** The true charge in nanocoulombs; to a few at thousands of ampere-hours. */

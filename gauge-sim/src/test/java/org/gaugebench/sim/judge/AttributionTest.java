@@ -242,6 +242,8 @@ class AttributionTest {
                         + """
                         loads: {lamp: {current: 3 A}, radio: {current: 1 A}}
                         timeline:
+                          - {at: 10 min, command: new-battery}
+                          - {at: 20 min, set: {gauge.declare: 40 %}}
                           - {at: 1 h, set: {sensor.offset: 20 uV, wiring.own-supply: 100 mA}}
                           - {at: 2 h, set: {sensor.gain-asymmetry: 1 %, sensor.dead-band: 2 mV}}
                           - {at: 3 h, set: {gauge.clock-error: 2 %, gauge.clock-jump: 10 s}}
@@ -253,7 +255,6 @@ class AttributionTest {
                           - {from: 9 h, to: 10 h, set: {gauge.power: off}}
                           - {from: 11 h, to: 12 h, set: {sensor.samples: stuck}}
                           - {at: 690 min, set: {radio.current: 2 A}}
-                          - {at: 13 h, set: {gauge.declare: 40 %}}
                           - {at: 14 h, set: {lamp: off, radio: off}}
                           - {at: 15 h, command: zero-adjustment}
                           - {at: 16 h, set: {lamp: on}}
@@ -261,8 +262,6 @@ class AttributionTest {
                           - {at: 970 min, set: {lamp.current: 30 A}}
                           - {at: 980 min, command: span-adjustment, meter: -31 A}
                           - {at: 981 min, set: {lamp.current: 1 A}}
-                          - {at: 17 h, command: new-battery}
-                          - {at: 18 h, set: {gauge.declare: 30 %}}
                         """;
         Split split = last(hut("20 h", "start: 90 %", "offset: 7 uV", rest));
         assertTrue(split.known());
