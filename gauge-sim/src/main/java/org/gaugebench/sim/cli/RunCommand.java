@@ -9,9 +9,12 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.gaugebench.sim.cli.ShelfRunner.Job;
+import org.gaugebench.sim.judge.Attribution;
+import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.judge.ShelfCase.Ending;
+import org.gaugebench.sim.report.AttributionText;
 import org.gaugebench.sim.report.JUnitXml;
 import org.gaugebench.sim.report.MomentPage;
 import org.gaugebench.sim.report.RuleCoverageText;
@@ -19,6 +22,7 @@ import org.gaugebench.sim.report.SummaryTable;
 import org.gaugebench.sim.report.TraceCsv;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Observers;
+import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.SeedRange;
 import org.jspecify.annotations.Nullable;
@@ -55,7 +59,8 @@ import picocli.CommandLine.Option;
             "  gauge-sim run --seeds 1..100 a-week-in-the-hut.yaml",
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml",
-            "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml"
+            "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml",
+            "  gauge-sim run --attribution a-week-in-the-hut.yaml"
         })
 final class RunCommand implements Callable<Integer> {
     private static final double NANOS_PER_SECOND = 1e9;
@@ -139,6 +144,15 @@ final class RunCommand implements Callable<Integer> {
                             + " scenario visits.")
     private boolean ruleCoverage;
 
+    @Option(
+            names = "--attribution",
+            description =
+                    "Tell where the gauge's error comes from, cause by cause, at the end, wherever"
+                            + " an expectation failed, or at the moment of --at. Runs each"
+                            + " scenario once more with a gauge for each cause; the main gauge"
+                            + " must be of kind core.")
+    private boolean attribution;
+
     RunCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -152,6 +166,7 @@ final class RunCommand implements Callable<Integer> {
                             + SeedRange.EXAMPLE);
         }
         List<Scenario> scenarios = arguments.load(seeds);
+        checkAttribution(scenarios);
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
         picture.check(moment != null);
@@ -174,6 +189,19 @@ final class RunCommand implements Callable<Integer> {
         }
         Shard part = shelf.shard();
         return run(part == null ? jobs : part.of(jobs), single, each -> {});
+    }
+
+    private void checkAttribution(List<Scenario> scenarios) throws InputException {
+        for (Scenario scenario : scenarios) {
+            if (attribution && !AttributionRun.fits(scenario)) {
+                GaugeSpec gauge = scenario.gauges().get(0);
+                throw new InputException(
+                        "--attribution: the main gauge of %s is of kind %s; expected kind core,"
+                                        .formatted(scenario.name(), gauge.kind().key())
+                                + " whose causes can be taken away one by one, such as"
+                                + " 'gauge: {kind: core}'");
+            }
+        }
     }
 
     private static Scenario alone(List<Scenario> scenarios, String why) throws InputException {
@@ -200,6 +228,10 @@ final class RunCommand implements Callable<Integer> {
                                     Figures.moment(scenario.durationMillis())));
         }
         terminal.out().print(MomentPage.of(scenario, seed.of(scenario), moment));
+        if (attribution) {
+            Attribution split = AttributionRun.of(scenario, seed.of(scenario), moment);
+            terminal.out().print(AttributionText.of(split, terminal.ink()));
+        }
         terminal.out().flush();
         return ExitCodes.OK;
     }
@@ -235,7 +267,7 @@ final class RunCommand implements Callable<Integer> {
     private int run(List<Job> jobs, boolean single, Consumer<ShelfCase> also)
             throws InputException {
         OutputFile xml = OutputFile.open("--junit", junit, "verdicts.xml");
-        CasePrinter printer = new CasePrinter(terminal, single, json, full);
+        CasePrinter printer = new CasePrinter(terminal, single, json, full, attribution);
         List<ShelfCase> cases = new ArrayList<>();
         long startNanos = System.nanoTime();
         try (ProgressBar bar = single && terminal.errIsTerminal() ? bar() : null) {

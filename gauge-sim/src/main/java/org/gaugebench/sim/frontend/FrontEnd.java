@@ -45,18 +45,30 @@ public final class FrontEnd {
      * @param lane name of the gauge it feeds
      */
     public FrontEnd(SensorSpec spec, SeedTree seeds, String lane) {
-        this.spec = spec;
-        this.seeds = seeds;
-        this.lane = lane;
-        offsetNanovolts = spec.offsetNanovolts();
-        shunt = new ShuntModel(spec);
-        shuntConverter =
+        this(
+                spec,
+                seeds,
+                lane,
                 AdcModel.bipolar(
                         spec.converterBits(),
                         spec.fullScaleMicrovolts() / 1e6,
                         spec.gainErrorPartsPerMillion() / 1e6,
                         spec.noiseNanovolts() / 1e9,
-                        seeds.seedOf("front-end/" + lane + "/shunt-noise"));
+                        seeds.seedOf(shuntNoise(lane))));
+    }
+
+    /** Creates the front end of a twin, whose shunt converter has no steps. */
+    public FrontEnd(SensorSpec spec, SeedTree seeds, String lane, IdealConverter converter) {
+        this(spec, seeds, lane, (Converter) converter);
+    }
+
+    private FrontEnd(SensorSpec spec, SeedTree seeds, String lane, Converter converter) {
+        this.spec = spec;
+        this.seeds = seeds;
+        this.lane = lane;
+        offsetNanovolts = spec.offsetNanovolts();
+        shunt = new ShuntModel(spec);
+        shuntConverter = converter;
         voltageConverter =
                 AdcModel.unipolar(
                         spec.voltageConverterBits(),
@@ -68,6 +80,11 @@ public final class FrontEnd {
         traits = SensorTraits.NONE;
         voltage = VoltagePath.of(traits, spec.voltageProfile(), integrating);
         adopt(spec.traits());
+    }
+
+    /** Name of the stream of a gauge's shunt noise. */
+    static String shuntNoise(String lane) {
+        return "front-end/" + lane + "/shunt-noise";
     }
 
     /** Stages beyond the plain model are there from the first trait on that needs them. */

@@ -9,6 +9,7 @@ import org.gaugebench.core.port.Event;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Rig;
+import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.Expectation;
 import org.gaugebench.sim.scenario.Expectation.Kind;
 import org.gaugebench.sim.scenario.Scenario;
@@ -118,6 +119,11 @@ public final class RunRecorder implements Observer {
     @Override
     public void onTick(Rig ticking) {
         guest.onTick(ticking);
+    }
+
+    @Override
+    public void onChange(Rig changing, Change change) {
+        guest.onChange(changing, change);
     }
 
     @Override

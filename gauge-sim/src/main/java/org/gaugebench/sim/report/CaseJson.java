@@ -5,9 +5,11 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.scenario.ScenarioWriter;
+import org.jspecify.annotations.Nullable;
 
 /** One scenario of a list as one JSON object on one line, whether or not its run finished. */
 public final class CaseJson {
@@ -24,8 +26,15 @@ public final class CaseJson {
      * @return one line without its line end
      */
     public static String of(ShelfCase each, String version) {
+        return of(each, null, version);
+    }
+
+    /** The same with the error split by cause; null for without. */
+    public static String of(ShelfCase each, @Nullable Attribution attribution, String version) {
         RunResult result = each.result();
-        return result == null ? unfinished(each, version) : RunJson.of(result, version);
+        return result == null
+                ? unfinished(each, version)
+                : RunJson.of(result, attribution, version);
     }
 
     private static String unfinished(ShelfCase each, String version) {

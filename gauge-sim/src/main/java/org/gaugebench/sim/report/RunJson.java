@@ -8,6 +8,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.port.Readout;
+import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
@@ -15,6 +16,7 @@ import org.gaugebench.sim.judge.RefusedCommand;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.scenario.Marks;
 import org.gaugebench.sim.scenario.ScenarioWriter;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A run as one JSON object on one line, for programs. {@code formatVersion} grows when a key
@@ -32,10 +34,12 @@ public final class RunJson {
     private static final int SECOND_DIGITS = 3;
 
     private final RunResult result;
+    private final @Nullable Attribution attribution;
     private final JsonGenerator json;
 
-    private RunJson(RunResult result, JsonGenerator json) {
+    private RunJson(RunResult result, @Nullable Attribution attribution, JsonGenerator json) {
         this.result = result;
+        this.attribution = attribution;
         this.json = json;
     }
 
@@ -47,9 +51,14 @@ public final class RunJson {
      * @return one line without its line end
      */
     public static String of(RunResult result, String version) {
+        return of(result, null, version);
+    }
+
+    /** The same with the error split by cause; null for without. */
+    static String of(RunResult result, @Nullable Attribution attribution, String version) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = FACTORY.createGenerator(text)) {
-            new RunJson(result, json).write(version);
+            new RunJson(result, attribution, json).write(version);
         } catch (IOException impossible) {
             throw new UncheckedIOException("a string refused to be written", impossible);
         }
@@ -87,6 +96,9 @@ public final class RunJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+        if (attribution != null) {
+            AttributionJson.write(attribution, json);
+        }
         json.writeEndObject();
     }
 

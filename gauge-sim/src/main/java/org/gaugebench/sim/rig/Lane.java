@@ -56,11 +56,16 @@ public final class Lane {
      * @param tickMillis interval at which an exhibit thinks that samples come
      */
     Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
+        this(spec, new FrontEnd(sensor, seeds, spec.name()), tickMillis, seeds, observer);
+    }
+
+    /** Builds a gauge on a front end of its own making: that of a twin. */
+    Lane(GaugeSpec spec, FrontEnd frontEnd, int tickMillis, SeedTree seeds, Observer observer) {
         this.spec = spec;
         this.settings = spec.settings();
         this.tickMillis = tickMillis;
         this.observer = observer;
-        this.frontEnd = new FrontEnd(sensor, seeds, spec.name());
+        this.frontEnd = frontEnd;
         frontEnd.setClock(spec.clock());
         this.supply = new Supply(spec.power());
         MemorySpec fitted = spec.power().memory();
@@ -262,6 +267,12 @@ public final class Lane {
         if (!supply.isOn()) {
             return blankRegisters;
         }
+        device.inspect(registers);
+        return registers;
+    }
+
+    /** The registers that a gauge holds, with power or without; the object is used again. */
+    Registers held() {
         device.inspect(registers);
         return registers;
     }

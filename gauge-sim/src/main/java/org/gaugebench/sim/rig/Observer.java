@@ -5,6 +5,7 @@ import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.scenario.Change;
 
 /** Looks on while a rig runs; must not change it. */
 public interface Observer {
@@ -36,6 +37,15 @@ public interface Observer {
     default boolean wantsTicks() {
         return false;
     }
+
+    /**
+     * A change of the timeline takes effect now; nothing has been done about it yet. Those of time
+     * 0 come before {@link #onStart}.
+     *
+     * @param rig the rig
+     * @param change what changes
+     */
+    default void onChange(Rig rig, Change change) {}
 
     /**
      * A gauge announced something, in the middle of a tick.

@@ -5,6 +5,7 @@ import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.scenario.Change;
 
 /** Several observers as one. */
 public final class Observers {
@@ -44,6 +45,12 @@ public final class Observers {
             @Override
             public boolean wantsTicks() {
                 return first.wantsTicks() || second.wantsTicks();
+            }
+
+            @Override
+            public void onChange(Rig rig, Change change) {
+                first.onChange(rig, change);
+                second.onChange(rig, change);
             }
 
             @Override

@@ -167,6 +167,7 @@ public final class Rig {
 
     /** Hands a change to the one part that owns its target. */
     private void apply(Change change) {
+        observer.onChange(this, change);
         Command command = change.target().command();
         if (change.target() == Change.Target.SETTING) {
             tell(change);
