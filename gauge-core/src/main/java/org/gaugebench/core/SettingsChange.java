@@ -30,7 +30,6 @@ final class SettingsChange {
      * retroactively.
      */
     static long carryOver(Stages before, Stages after) {
-        before.charge.settleMinute();
         boolean sameCapacity = !differ(before, after, Setting.CAPACITY);
         long chargeBefore = before.charge.chargeNanocoulombs();
         long chargeAfter =

@@ -23,7 +23,6 @@ public final class TemperatureCurve {
     private static final int COOL_MILLICELSIUS = 10_000;
     private static final int COLD_MILLICELSIUS = -20_000;
     private static final int COLDEST_PLAUSIBLE_MILLICELSIUS = -40_000;
-    private static final int HOTTEST_PLAUSIBLE_MILLICELSIUS = 100_000;
 
     // Parameters.
     private final int at10PartsPerMillion;
@@ -60,7 +59,6 @@ public final class TemperatureCurve {
     public int partsPerMillion(int millicelsius) {
         if (millicelsius == Sample.TEMPERATURE_ABSENT
                 || millicelsius <= COLDEST_PLAUSIBLE_MILLICELSIUS
-                || millicelsius >= HOTTEST_PLAUSIBLE_MILLICELSIUS
                 || millicelsius >= RATED_MILLICELSIUS) {
             return FULL_PARTS_PER_MILLION;
         }

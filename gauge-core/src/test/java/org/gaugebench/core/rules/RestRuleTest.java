@@ -135,30 +135,23 @@ class RestRuleTest {
     /** A charger that knows the heat floats at 13.3 V there: it opened the protection, or ours. */
     @Test
     void inTheWarmthAChargersVoltageIsLower() {
-        rule =
-                new RestRule(
-                        ChemistryPreset.LIFEPO4
-                                .builder(12_000)
-                                .set(Setting.TEMPERATURE_COEFFICIENT, -24_000)
-                                .build());
+        rule = compensated();
         millicelsius = 32_000;
         assertEquals(0, minutesUntilSpoken(13_220_000, 0), "13.388 V less 7 K x 24 mV");
-        rule =
-                new RestRule(
-                        ChemistryPreset.LIFEPO4
-                                .builder(12_000)
-                                .set(Setting.TEMPERATURE_COEFFICIENT, -24_000)
-                                .build());
+        rule = compensated();
         assertTrue(minutesUntilSpoken(13_219_999, 0) > 0);
         // In the cold a charger without a compensation floats no higher.
-        rule =
-                new RestRule(
-                        ChemistryPreset.LIFEPO4
-                                .builder(12_000)
-                                .set(Setting.TEMPERATURE_COEFFICIENT, -24_000)
-                                .build());
+        rule = compensated();
         millicelsius = 10_000;
         assertEquals(0, minutesUntilSpoken(13_388_000, 0));
+    }
+
+    private static RestRule compensated() {
+        return new RestRule(
+                ChemistryPreset.LIFEPO4
+                        .builder(12_000)
+                        .set(Setting.TEMPERATURE_COEFFICIENT, -24_000)
+                        .build());
     }
 
     /** 12.80 V are the table's end; 12.88 V say no more, and 12.880001 V are surface charge. */

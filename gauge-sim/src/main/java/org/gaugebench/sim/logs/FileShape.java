@@ -1,7 +1,12 @@
 package org.gaugebench.sim.logs;
 
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.InputStreamReader;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
@@ -42,6 +47,17 @@ record FileShape(Charset charset, char separator, boolean empty, List<String> no
             notes.add((separator == ';' ? "semicolons" : "tabs") + " separate the cells");
         }
         return new FileShape(charset, separator, text.isBlank(), notes);
+    }
+
+    /** The file's rows, as far as they go: a missing or an extra cell is the reader's to judge. */
+    CsvReader<CsvRecord> open(Path path) throws IOException {
+        return CsvReader.builder()
+                .fieldSeparator(separator)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .ofCsvRecord(
+                        new BufferedReader(
+                                new InputStreamReader(Files.newInputStream(path), charset)));
     }
 
     private static Charset charsetOf(byte[] bytes, List<String> notes) {

@@ -3,11 +3,7 @@ package org.gaugebench.sim.logs;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -84,16 +80,7 @@ public final class ProfileReader {
                 throw refusal("the file is empty; expected a header row such as time_s,current_A");
             }
             separator = shape.separator();
-            try (Reader text =
-                            new BufferedReader(
-                                    new InputStreamReader(
-                                            Files.newInputStream(path), shape.charset()));
-                    CsvReader<CsvRecord> csv =
-                            CsvReader.builder()
-                                    .fieldSeparator(separator)
-                                    .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-                                    .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
-                                    .ofCsvRecord(text)) {
+            try (CsvReader<CsvRecord> csv = shape.open(path)) {
                 readRows(csv);
             }
         } catch (IOException | UncheckedIOException e) {

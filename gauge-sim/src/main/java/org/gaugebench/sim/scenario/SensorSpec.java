@@ -67,40 +67,7 @@ public record SensorSpec(
                 voltageNoiseMicrovolts,
                 sampling,
                 temperatureFitted,
-                SensorTraits.NONE);
-    }
-
-    /** A sensor that is shown the true voltage. */
-    public SensorSpec(
-            long shuntRatedMicroamps,
-            long shuntRatedMicrovolts,
-            long shuntErrorPartsPerMillion,
-            int converterBits,
-            long fullScaleMicrovolts,
-            long gainErrorPartsPerMillion,
-            long offsetNanovolts,
-            long noiseNanovolts,
-            int voltageConverterBits,
-            long voltageFullScaleMicrovolts,
-            long voltageNoiseMicrovolts,
-            Sampling sampling,
-            boolean temperatureFitted,
-            SensorTraits traits) {
-        this(
-                shuntRatedMicroamps,
-                shuntRatedMicrovolts,
-                shuntErrorPartsPerMillion,
-                converterBits,
-                fullScaleMicrovolts,
-                gainErrorPartsPerMillion,
-                offsetNanovolts,
-                noiseNanovolts,
-                voltageConverterBits,
-                voltageFullScaleMicrovolts,
-                voltageNoiseMicrovolts,
-                sampling,
-                temperatureFitted,
-                traits,
+                SensorTraits.NONE,
                 null);
     }
 

@@ -38,7 +38,8 @@ class SamplesAndClockTest {
                         0,
                         sampling,
                         true,
-                        traits);
+                        traits,
+                        null);
         return new FrontEnd(spec, new SeedTree(1), "gauge");
     }
 

@@ -35,7 +35,8 @@ class SensorTraitReferenceTest {
                 0,
                 Sampling.INTEGRATED,
                 true,
-                traits);
+                traits,
+                null);
     }
 
     private static FrontEnd frontEnd(SensorTraits traits) {
