@@ -17,6 +17,7 @@ import picocli.CommandLine.Option;
 
 /** What a log does not say of its unit and battery, as options of {@code adopt}. */
 final class AdoptOptions {
+    private static final String UNSAID = ", which the log does not say";
     private static final int WHOLE = 1_000_000;
     private static final long LONGEST_TICK_MILLIS = 60_000;
     private static final long LONGEST_GAP_MILLIS = 366L * 86_400_000;
@@ -128,33 +129,33 @@ final class AdoptOptions {
 
     /** What is told, or null with messages in the list. */
     @Nullable AdoptSetup setup(String name, Hold hold, List<String> wrong) {
-        AdoptArguments arguments = new AdoptArguments(wrong);
+        QuantityArguments arguments = new QuantityArguments(wrong);
         Chemistry kind =
                 arguments.needed(
                         "--chemistry",
                         chemistry,
-                        "what battery it is",
+                        "what battery it is" + UNSAID,
                         "lead-acid-agm",
-                        AdoptArguments::chemistry);
+                        QuantityArguments::chemistry);
         Long microampHours =
                 arguments.needed(
                         "--capacity",
                         capacity,
-                        "what is printed on the battery",
+                        "what is printed on the battery" + UNSAID,
                         "\"60 Ah\"",
                         it -> CapacityRating.parse(it, RecordUnit.MICROAMP_HOURS));
         Long parts =
                 arguments.needed(
                         "--start",
                         start,
-                        "the true state of charge at the first row",
+                        "the true state of charge at the first row" + UNSAID,
                         "\"80 %\"",
                         it -> Quantity.parse(it, RecordUnit.PARTS_PER_MILLION));
         ShuntRating rating =
                 arguments.needed(
                         "--shunt",
                         shunt,
-                        "the unit's shunt",
+                        "the unit's shunt" + UNSAID,
                         "\"50 A / 75 mV\"",
                         ShuntRating::parse);
         ConverterRange range = arguments.optional("--adc", adc, ConverterRange::parse);
