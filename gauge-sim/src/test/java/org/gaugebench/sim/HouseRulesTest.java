@@ -63,7 +63,8 @@ class HouseRulesTest {
                     "rig",
                     "judge",
                     "adopt",
-                    "study");
+                    "study",
+                    "advice");
 
     /** What no order expresses: a gauge never sees the truth, and the truth no gauge. */
     private static Map<String, Set<String>> never() {

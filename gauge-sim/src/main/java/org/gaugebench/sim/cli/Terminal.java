@@ -3,6 +3,7 @@ package org.gaugebench.sim.cli;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -18,13 +19,34 @@ import org.gaugebench.sim.report.Ink;
  * @param outIsTerminal whether a terminal shows the results
  * @param errIsTerminal whether a terminal shows everything else
  * @param environment variables of the process
+ * @param in answers
+ * @param inIsTerminal whether a person at a terminal can answer
  */
 record Terminal(
         PrintStream out,
         PrintStream err,
         boolean outIsTerminal,
         boolean errIsTerminal,
-        Map<String, String> environment) {
+        Map<String, String> environment,
+        InputStream in,
+        boolean inIsTerminal) {
+
+    /** One whom nobody can ask. */
+    Terminal(
+            PrintStream out,
+            PrintStream err,
+            boolean outIsTerminal,
+            boolean errIsTerminal,
+            Map<String, String> environment) {
+        this(
+                out,
+                err,
+                outIsTerminal,
+                errIsTerminal,
+                environment,
+                InputStream.nullInputStream(),
+                false);
+    }
 
     /** The process's own. Always UTF-8, so that one run gives the same bytes on every machine. */
     static Terminal ofProcess() {
@@ -35,7 +57,9 @@ record Terminal(
                         new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8),
                 isTerminal(1),
                 isTerminal(2),
-                System.getenv());
+                System.getenv(),
+                System.in,
+                isTerminal(0));
     }
 
     /**

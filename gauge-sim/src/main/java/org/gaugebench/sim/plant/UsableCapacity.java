@@ -10,7 +10,7 @@ import org.gaugebench.sim.scenario.Chemistry;
  * NREL's open techno-economic model (60, 80, 100, 100 % at -10, 0, 25, 40 °C). The outermost row
  * holds beyond the ends.
  */
-final class UsableCapacity {
+public final class UsableCapacity {
     private static final double[] FAHRENHEIT = {
         25, 30, 35, 40, 45, 50, 55, 60, 65, 68, 70, 72, 75, 77, 80, 85, 90, 95, 100, 105, 110, 115,
         120, 125
@@ -24,8 +24,13 @@ final class UsableCapacity {
 
     private UsableCapacity() {}
 
-    /** Part that can be drawn; above 1 for warm lead-acid. */
-    static double partAt(Chemistry chemistry, double celsius) {
+    /**
+     * Part that can be drawn; above 1 for warm lead-acid.
+     *
+     * @param chemistry of the battery
+     * @param celsius its temperature
+     */
+    public static double partAt(Chemistry chemistry, double celsius) {
         if (chemistry.isLeadAcid()) {
             return 1 / between(FAHRENHEIT, SIZE_FACTORS, celsius * 1.8 + 32);
         }

@@ -1,0 +1,70 @@
+package org.gaugebench.sim.cli;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import org.gaugebench.sim.units.QuantityException;
+import org.jspecify.annotations.Nullable;
+
+/** Asks a person at a terminal for what the command line does not say. */
+final class Questions {
+    private final PrintStream out;
+    private final BufferedReader in;
+
+    Questions(Terminal terminal) {
+        this.out = terminal.err();
+        this.in = new BufferedReader(new InputStreamReader(terminal.in(), StandardCharsets.UTF_8));
+    }
+
+    /**
+     * Asks until the answer can be read.
+     *
+     * @param question in plain words
+     * @param example of an answer
+     * @param parser of the answer
+     * @return null for an empty answer
+     * @throws InputException if the input ends
+     */
+    <T> @Nullable T ask(String question, String example, QuantityArguments.Parser<T> parser)
+            throws InputException {
+        while (true) {
+            out.print(question + " (such as " + example + "): ");
+            out.flush();
+            String answer = line();
+            if (answer.isBlank()) {
+                return null;
+            }
+            try {
+                return parser.parse(answer.strip());
+            } catch (QuantityException e) {
+                out.println("  " + e.getMessage());
+            }
+        }
+    }
+
+    /** As {@link #ask}, but an empty answer is asked again. */
+    <T> T need(String question, String example, QuantityArguments.Parser<T> parser)
+            throws InputException {
+        while (true) {
+            T answer = ask(question, example, parser);
+            if (answer != null) {
+                return answer;
+            }
+            out.println("  This one is needed.");
+        }
+    }
+
+    private String line() throws InputException {
+        try {
+            String line = in.readLine();
+            if (line == null) {
+                throw new InputException("the answers ended before the last question");
+            }
+            return line;
+        } catch (IOException e) {
+            throw new InputException("cannot read the answers: " + FileTrouble.words(e));
+        }
+    }
+}

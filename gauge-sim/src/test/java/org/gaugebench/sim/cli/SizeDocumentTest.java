@@ -1,0 +1,45 @@
+package org.gaugebench.sim.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+
+/** The example of {@code size} in the user guide prints what stands below it. */
+class SizeDocumentTest {
+    private static final Path PAGE = Path.of("docs", "user-guide.md");
+
+    @Test
+    void theOutputInTheUserGuideIsTheRealOne() throws IOException {
+        String page = Files.readString(PAGE);
+        Matcher example =
+                Pattern.compile("(?s)```\ngauge-sim (size .*?)\n```\n\n```\n(.*?)```\n")
+                        .matcher(page);
+        assertTrue(example.find());
+        List<String> words = new ArrayList<>();
+        Matcher word =
+                Pattern.compile("\"([^\"]*)\"|(\\S+)")
+                        .matcher(example.group(1).replace("\\\n", " "));
+        while (word.find()) {
+            words.add(word.group(1) == null ? word.group(2) : word.group(1));
+        }
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.OK, terminal.run(words.toArray(new String[0])), terminal.err());
+        if (Boolean.getBoolean("golden.update")) {
+            Files.writeString(
+                    PAGE,
+                    page.substring(0, example.start(2))
+                            + terminal.out()
+                            + page.substring(example.end(2)));
+            return;
+        }
+        assertEquals(terminal.out(), example.group(2));
+    }
+}
