@@ -197,7 +197,9 @@ public final class Sizing {
     }
 
     static String amps(double amps) {
-        return String.format(Locale.ROOT, amps < 10 ? "%.2f A" : "%.1f A", amps);
+        return amps < 0.1
+                ? String.format(Locale.ROOT, "%.1f mA", amps * 1e3)
+                : String.format(Locale.ROOT, amps < 10 ? "%.2f A" : "%.1f A", amps);
     }
 
     private static String percent(double part) {

@@ -94,6 +94,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new ReplayCommand());
         line.addSubcommand(new AdoptCommand(terminal));
         line.addSubcommand(new SizeCommand(terminal));
+        line.addSubcommand(new AheadCommand(terminal));
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(

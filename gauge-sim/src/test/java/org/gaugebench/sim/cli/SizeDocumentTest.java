@@ -10,17 +10,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
-/** The example of {@code size} in the user guide prints what stands below it. */
+/** The examples of {@code size} and {@code ahead} in the user guide print what stands below. */
 class SizeDocumentTest {
     private static final Path PAGE = Path.of("docs", "user-guide.md");
 
-    @Test
-    void theOutputInTheUserGuideIsTheRealOne() throws IOException {
+    @ParameterizedTest
+    @ValueSource(strings = {"size", "ahead"})
+    void theOutputInTheUserGuideIsTheRealOne(String command) throws IOException {
         String page = Files.readString(PAGE);
         Matcher example =
-                Pattern.compile("(?s)```\ngauge-sim (size .*?)\n```\n\n```\n(.*?)```\n")
+                Pattern.compile("(?s)```\ngauge-sim (" + command + " .*?)\n```\n\n```\n(.*?)```\n")
                         .matcher(page);
         assertTrue(example.find());
         List<String> words = new ArrayList<>();

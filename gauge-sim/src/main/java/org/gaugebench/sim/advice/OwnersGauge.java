@@ -1,0 +1,80 @@
+package org.gaugebench.sim.advice;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A gauge by what it does, as its owner can find out without opening it. Null and {@code NOT_KNOWN}
+ * stand for "not known": then it counts only and is set by hand, and the answer is wider.
+ *
+ * @param setsFull on what it sets itself to 100 %
+ * @param pastFull what it does past 100 %
+ * @param afterOff what it shows after its supply wire was off for a minute
+ * @param smallestAmps smallest current that it shows
+ * @param longestHours longest time that it shows
+ * @param ownAmps current that it draws itself, past the shunt
+ * @param zeroAmps largest current that it may show or count when none flows, either way
+ * @param pastShuntAmps mean current of what does not go through the shunt
+ * @param efficiencySet part of the charge put in that it counts, above 0 to 1
+ */
+public record OwnersGauge(
+        SetsFull setsFull,
+        PastFull pastFull,
+        AfterOff afterOff,
+        @Nullable Double smallestAmps,
+        @Nullable Double longestHours,
+        @Nullable Double ownAmps,
+        @Nullable Double zeroAmps,
+        double pastShuntAmps,
+        @Nullable Double efficiencySet) {
+
+    /** On what a gauge sets itself to 100 %. */
+    public enum SetsFull {
+        /** It never does. */
+        NEVER,
+        /** On high volts alone. */
+        VOLTS,
+        /** On high volts and a current that has fallen. */
+        VOLTS_AND_CURRENT,
+        /** The owner does not know. */
+        NOT_KNOWN
+    }
+
+    /** What a gauge does when more is counted in than fits. */
+    public enum PastFull {
+        /** It stops at 100 %, and counts down from there. */
+        STOPS,
+        /** It shows more than 100 %. */
+        SHOWS_MORE,
+        /** It shows 100 % and goes on counting behind it. */
+        HIDES_MORE,
+        /** The owner does not know. */
+        NOT_KNOWN
+    }
+
+    /** What a gauge shows after its supply wire was off for a minute. */
+    public enum AfterOff {
+        /** What it showed before. */
+        KEEPS,
+        /** 100 %. */
+        FULL,
+        /** A guess from the volts. */
+        GUESSES,
+        /** Nothing, until it is set. */
+        NOTHING,
+        /** The owner does not know. */
+        NOT_KNOWN
+    }
+
+    /** A gauge of which nothing is known. */
+    public static final OwnersGauge UNKNOWN =
+            new OwnersGauge(
+                    SetsFull.NOT_KNOWN,
+                    PastFull.NOT_KNOWN,
+                    AfterOff.NOT_KNOWN,
+                    null,
+                    null,
+                    null,
+                    null,
+                    0,
+                    null);
+}

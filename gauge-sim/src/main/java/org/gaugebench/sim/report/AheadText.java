@@ -1,0 +1,147 @@
+package org.gaugebench.sim.report;
+
+import java.util.Locale;
+import org.gaugebench.sim.advice.Course;
+import org.gaugebench.sim.advice.Drift;
+import org.gaugebench.sim.advice.MonthAheadResult;
+import org.gaugebench.sim.advice.OwnSystem;
+
+/** How long a count can be believed, for people: the answer first, the reasons below. */
+public final class AheadText {
+    private static final double DAYS_A_MONTH = 30;
+    private static final long DAY_MILLIS = 86_400_000;
+
+    private final Page page = new Page();
+
+    private AheadText() {}
+
+    /**
+     * Writes the answer.
+     *
+     * @param system as it was told
+     * @param result what came of it
+     * @return lines of at most {@value Page#WIDTH} columns
+     */
+    public static String of(OwnSystem system, MonthAheadResult result) {
+        return new AheadText().write(system, result);
+    }
+
+    private String write(OwnSystem system, MonthAheadResult result) {
+        page.paragraph(0, answer(result));
+        if (!result.drifts().isEmpty()) {
+            Drift first = result.drifts().get(0);
+            page.paragraph(
+                    0,
+                    "What decides it: %s. Change first: %s."
+                            .formatted(first.cause().words(), first.cause().remedy()));
+        }
+        page.gap().line("How far the figure leaves the truth");
+        page.line("                                                       a day    in 30 days");
+        for (Drift each : result.drifts()) {
+            page.line(row(system, each));
+        }
+        page.line(
+                String.format(
+                        Locale.ROOT,
+                        "  %-50s %+6.2f %%   %+7.1f %%",
+                        "together, too much by",
+                        result.tooHighPerDay(),
+                        result.tooHighPerDay() * DAYS_A_MONTH));
+        page.line(
+                String.format(
+                        Locale.ROOT,
+                        "  %-50s %6s %%   %7s %%",
+                        "and either way by up to",
+                        points("±", result.eitherWayPerDay(), 2),
+                        points("±", result.eitherWayPerDay() * DAYS_A_MONTH, 1)));
+        evidence(result);
+        list("What was assumed", result.assumed());
+        list("What you can find out, to know better", result.findOut());
+        page.gap().paragraph(0, Cautions.DEFER);
+        page.paragraph(0, Cautions.NO_PROTECTION);
+        return page.toString();
+    }
+
+    /** The answer in one sentence. */
+    static String answer(MonthAheadResult result) {
+        if (result.daysWithinTen() >= MonthAheadResult.MOST_DAYS) {
+            return "Fully charge it and set it to 100 % once a year: the figure stays within 10"
+                    + " points for as long.";
+        }
+        if (result.daysWithinTen() == 0) {
+            return "The figure is more than 10 points off within a day: do not go by it until what"
+                    + " decides that is changed.";
+        }
+        String five =
+                result.daysWithinFive() == 0
+                        ? "even a day is too long for 5"
+                        : "every %s for 5".formatted(days(result.daysWithinFive()));
+        return "Fully charge it and set it to 100 %% at least every %s to stay within 10 points (%s)."
+                .formatted(days(result.daysWithinTen()), five);
+    }
+
+    private static String days(int days) {
+        return days == 1 ? "day" : days + " days";
+    }
+
+    private static String row(OwnSystem system, Drift each) {
+        double perDay = each.ampHoursPerDay() / system.ampHours() * 100;
+        return String.format(
+                Locale.ROOT,
+                "  %-50s %6s %%   %7s %%",
+                shortened(each.cause().words()),
+                points(each.isEitherWay() ? "±" : "+", perDay, 2),
+                points(each.isEitherWay() ? "±" : "+", perDay * DAYS_A_MONTH, 1));
+    }
+
+    private static String points(String sign, double points, int places) {
+        return sign + String.format(Locale.ROOT, "%." + places + "f", points);
+    }
+
+    private static String shortened(String words) {
+        return words.replaceFirst(":.*", "");
+    }
+
+    private void evidence(MonthAheadResult result) {
+        page.gap().line("The same days in a run");
+        Course.Hour hour = result.lastGoodDay();
+        if (hour == null) {
+            page.paragraph(2, "not run: the loads empty this battery within those days.");
+            return;
+        }
+        String band =
+                hour.betterLow() < 0
+                        ? ""
+                        : ", and says itself that the truth lies between %s and %s %%"
+                                .formatted(whole(hour.betterLow()), whole(hour.betterHigh()));
+        page.paragraph(
+                2,
+                String.format(
+                        Locale.ROOT,
+                        "After %s your gauge shows %.1f %% where %.1f %% are left. One beside it"
+                                + " that is told its own current and the efficiency of this kind of"
+                                + " battery shows %.1f %%%s.",
+                        hour.atMillis() == DAY_MILLIS
+                                ? "1 day"
+                                : hour.atMillis() / DAY_MILLIS + " days",
+                        hour.own() / 1e4,
+                        hour.truth() / 1e4,
+                        hour.better() / 1e4,
+                        band));
+    }
+
+    private static String whole(long partsPerMillion) {
+        return String.format(Locale.ROOT, "%.0f", partsPerMillion / 1e4);
+    }
+
+    private void list(String heading, Iterable<String> lines) {
+        boolean first = true;
+        for (String each : lines) {
+            if (first) {
+                page.gap().line(heading);
+                first = false;
+            }
+            page.labelled(2, 2, "-", each);
+        }
+    }
+}

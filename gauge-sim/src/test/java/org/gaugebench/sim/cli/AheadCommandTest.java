@@ -1,0 +1,114 @@
+package org.gaugebench.sim.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class AheadCommandTest {
+    private static final List<String> HUT =
+            List.of(
+                    "ahead",
+                    "--voltage",
+                    "12 V",
+                    "--chemistry",
+                    "lifepo4",
+                    "--capacity",
+                    "40 Ah",
+                    "--load",
+                    "logger: 200 mA, 24 h",
+                    "--charger",
+                    "5 A");
+
+    @TempDir private Path folder;
+
+    private static int run(FakeTerminal terminal, String... more) {
+        List<String> all = new ArrayList<>(HUT);
+        all.addAll(List.of(more));
+        return terminal.run(all.toArray(new String[0]));
+    }
+
+    @Test
+    void theFirstLineIsTheAnswer() {
+        FakeTerminal terminal = new FakeTerminal();
+        int code = run(terminal, "--own-current", "12 mA", "--zero-error", "5 mA");
+        assertEquals(ExitCodes.OK, code, terminal.err());
+        assertTrue(
+                terminal.out().startsWith("Fully charge it and set it to 100 % at least every 8"),
+                terminal.out());
+        assertTrue(terminal.out().contains("What decides it: the gauge's own current."));
+        assertTrue(terminal.out().lines().allMatch(line -> line.length() <= 80), terminal.out());
+    }
+
+    @Test
+    void theScenarioBehindItRuns() throws IOException {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.OK, run(terminal, "--scenario", "--own-current", "12 mA"));
+        Path file = Files.writeString(folder.resolve("own.yaml"), terminal.out());
+        FakeTerminal again = new FakeTerminal();
+        assertEquals(ExitCodes.OK, again.run("run", file.toString()), again.err());
+    }
+
+    @Test
+    void thePictureShowsTheDay() throws IOException {
+        Path place = folder.resolve("month.svg");
+        FakeTerminal terminal = new FakeTerminal();
+        int code = run(terminal, "--own-current", "12 mA", "--picture", place.toString());
+        assertEquals(ExitCodes.OK, code, terminal.err());
+        String svg = Files.readString(place);
+        assertTrue(svg.contains("charge fully by day "), svg);
+        assertTrue(svg.contains("your gauge"), svg);
+        FakeTerminal drained = new FakeTerminal();
+        Path none = folder.resolve("none.svg");
+        int refused = run(drained, "--load", "heater: 5 A, 20 h", "--picture", none.toString());
+        assertEquals(ExitCodes.WRONG_INPUT, refused);
+        assertFalse(Files.exists(none));
+    }
+
+    @Test
+    void whatIsWrongIsTold() {
+        FakeTerminal terminal = new FakeTerminal();
+        int code =
+                run(
+                        terminal,
+                        "--sets-full",
+                        "yes",
+                        "--own-current",
+                        "3",
+                        "--efficiency-set",
+                        "3 %",
+                        "--past-shunt",
+                        "-1 A",
+                        "--longest-hours",
+                        "0 h");
+        assertEquals(ExitCodes.WRONG_INPUT, code);
+        for (String word :
+                List.of(
+                        "expected one of never, volts, volts-and-current, not-known",
+                        "without a unit",
+                        "50 % to 100 %",
+                        "--past-shunt",
+                        "--longest-hours")) {
+            assertTrue(terminal.err().contains(word), word + " in " + terminal.err());
+        }
+        FakeTerminal known = new FakeTerminal();
+        assertEquals(
+                ExitCodes.OK,
+                run(known, "--sets-full", "not-known", "--own-current", "not-known"),
+                known.err());
+    }
+
+    @Test
+    void noUsualShuntIsLargeEnough() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, run(terminal, "--load", "crane: 900 A, 1 min"));
+        assertTrue(terminal.err().contains("--shunt"), terminal.err());
+    }
+}
