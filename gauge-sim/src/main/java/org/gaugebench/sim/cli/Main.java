@@ -95,6 +95,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new AdoptCommand(terminal));
         line.addSubcommand(new SizeCommand(terminal));
         line.addSubcommand(new AheadCommand(terminal));
+        line.addSubcommand(new AuditCommand(terminal));
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(

@@ -1,6 +1,8 @@
 package org.gaugebench.sim.scenario;
 
+import java.util.ArrayList;
 import java.util.List;
+import org.gaugebench.core.settings.GaugeSettings;
 
 /**
  * A whole scenario, checked and with every default filled in.
@@ -43,6 +45,43 @@ public record Scenario(
     /** The file and, where it makes several runs, which of them. */
     public String name() {
         return variant.isEmpty() ? file : file + " [" + variant + "]";
+    }
+
+    /**
+     * The same scenario with other settings of its main gauge: what an audit compares with.
+     *
+     * @param settings of the first gauge
+     */
+    public Scenario withSettings(GaugeSettings settings) {
+        GaugeSpec told = gauges.get(0);
+        List<GaugeSpec> others = new ArrayList<>(gauges);
+        others.set(
+                0,
+                new GaugeSpec(
+                        told.name(),
+                        told.kind(),
+                        settings,
+                        told.declaredPartsPerMillion(),
+                        told.power(),
+                        told.clock(),
+                        told.mistakes()));
+        return new Scenario(
+                file,
+                variant,
+                title,
+                about,
+                marks,
+                seed,
+                durationMillis,
+                tickMillis,
+                battery,
+                sensor,
+                List.copyOf(others),
+                chargers,
+                loads,
+                wiring,
+                changes,
+                expectations);
     }
 
     /** The same scenario as one run of several. */

@@ -11,7 +11,7 @@ import org.gaugebench.sim.units.RecordUnit;
  * A setting of the core as scenario files write it: most are quantities, the chemistry is a word
  * and a switch is on or off.
  */
-final class SettingText {
+public final class SettingText {
     private static final String SWITCH_UNIT = "switch";
 
     private SettingText() {}
@@ -38,8 +38,13 @@ final class SettingText {
                 : block.quantity(key, unit, setting.minimum(), setting.maximum(), usual);
     }
 
-    /** Writes a setting's value; what it writes reads back to the same value. */
-    static String of(Setting setting, long value) {
+    /**
+     * Writes a setting's value; what it writes reads back to the same value.
+     *
+     * @param setting which
+     * @param value in the setting's own unit
+     */
+    public static String of(Setting setting, long value) {
         if (setting == Setting.CHEMISTRY) {
             return chemistry(value).key();
         }

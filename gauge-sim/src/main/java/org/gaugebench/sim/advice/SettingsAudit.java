@@ -1,0 +1,132 @@
+package org.gaugebench.sim.advice;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.gaugebench.core.settings.GaugeSettings;
+import org.gaugebench.core.settings.Setting;
+import org.gaugebench.core.settings.SettingsException;
+import org.gaugebench.sim.scenario.GaugeSpec;
+import org.gaugebench.sim.scenario.Scenario;
+import org.gaugebench.sim.scenario.SettingText;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Holds a gauge's settings against the battery, the charger and the days of a scenario.
+ *
+ * <p>What contradicts each other on paper is a suspicion. Then the scenario runs as it is, and once
+ * more for each suspicion with that one thing put right. Mistakes hide each other, so it also runs
+ * with everything right but that one. What makes either pair differ is shown, the rest is likely.
+ */
+public final class SettingsAudit {
+    private SettingsAudit() {}
+
+    /**
+     * What came of an audit.
+     *
+     * @param summary how 100 % went with the battery's, in plain words
+     * @param findings what does not go together, the shown ones first
+     */
+    public record Result(String summary, List<Finding> findings) {}
+
+    /** Whether a scenario can be audited: its main gauge has settings. */
+    public static boolean fits(Scenario scenario) {
+        return scenario.gauges().get(0).kind() == GaugeSpec.Kind.CORE;
+    }
+
+    /**
+     * Audits a scenario's main gauge.
+     *
+     * @param scenario whose main gauge is a core
+     */
+    public static Result of(Scenario scenario) {
+        AuditSubject subject = new AuditSubject(scenario);
+        List<Suspect> suspects = new ArrayList<>();
+        FittingChecks.check(subject, suspects);
+        CapacityChecks.check(subject, suspects);
+        FullRuleChecks.check(subject, suspects);
+        Runs runs = new Runs(scenario, suspects);
+        List<Finding> shown = new ArrayList<>();
+        List<Finding> likely = new ArrayList<>();
+        for (Suspect each : suspects) {
+            Finding finding = finding(runs, each);
+            (finding.confidence() == Finding.Confidence.SHOWN ? shown : likely).add(finding);
+        }
+        shown.addAll(likely);
+        return new Result(runs.asTyped.words(), List.copyOf(shown));
+    }
+
+    /** The runs that all findings are compared with. */
+    private static final class Runs {
+        private final Scenario scenario;
+        private final GaugeSettings typed;
+        private final List<Suspect> suspects;
+        private final FullWatchResult asTyped;
+        private final @Nullable FullWatchResult allRight;
+
+        Runs(Scenario scenario, List<Suspect> suspects) {
+            this.scenario = scenario;
+            this.typed = scenario.gauges().get(0).settings();
+            this.suspects = suspects;
+            this.asTyped = FullWatchResult.of(scenario);
+            this.allRight = suspects.size() > 1 ? with(suspects) : null;
+        }
+
+        /** The scenario with some things put right; null if they contradict the rest. */
+        @Nullable FullWatchResult with(List<Suspect> right) {
+            GaugeSettings.Builder changed = typed.toBuilder();
+            right.forEach(each -> each.remedy().forEach(changed::set));
+            try {
+                return FullWatchResult.of(scenario.withSettings(changed.build()));
+            } catch (SettingsException e) {
+                return null;
+            }
+        }
+
+        /** Whether it does harm where everything else is right. */
+        boolean harmsAlone(Suspect suspect) {
+            FullWatchResult right = allRight;
+            if (right == null) {
+                return false;
+            }
+            FullWatchResult but = with(suspects.stream().filter(it -> it != suspect).toList());
+            return but != null && but.isWorseThan(right);
+        }
+    }
+
+    private static Finding finding(Runs runs, Suspect suspect) {
+        List<String> remedy = new ArrayList<>();
+        for (Map.Entry<Setting, Long> each : suspect.remedy().entrySet()) {
+            if (runs.typed.get(each.getKey()) != each.getValue()) {
+                remedy.add(
+                        each.getKey().key()
+                                + ": "
+                                + SettingText.of(each.getKey(), each.getValue()));
+            }
+        }
+        FullWatchResult put = runs.with(List.of(suspect));
+        boolean shown = put != null && runs.asTyped.isWorseThan(put);
+        return new Finding(
+                suspect.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                suspect.kind().words(),
+                suspect.evidence(),
+                put == null ? "as typed: " + runs.asTyped.words() : consequence(runs.asTyped, put),
+                List.copyOf(remedy),
+                shown || runs.harmsAlone(suspect)
+                        ? Finding.Confidence.SHOWN
+                        : Finding.Confidence.LIKELY);
+    }
+
+    private static String consequence(FullWatchResult asTyped, FullWatchResult put) {
+        String hours =
+                asTyped.hoursDiffer(put)
+                        ? String.format(
+                                Locale.ROOT,
+                                "; hours shown: %.1f h in the mean, put right %.1f h",
+                                asTyped.meanHours(),
+                                put.meanHours())
+                        : "";
+        return "as typed: " + asTyped.words() + "; put right: " + put.words() + hours;
+    }
+}
