@@ -90,7 +90,8 @@ public final class SettingsAudit {
             if (right == null) {
                 return false;
             }
-            FullWatchResult but = with(suspects.stream().filter(it -> it != suspect).toList());
+            FullWatchResult but =
+                    with(suspects.stream().filter(it -> !it.equals(suspect)).toList());
             return but != null && but.isWorseThan(right);
         }
     }
