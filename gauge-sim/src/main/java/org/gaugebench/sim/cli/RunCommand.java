@@ -204,7 +204,7 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    private static Scenario alone(List<Scenario> scenarios, String why) throws InputException {
+    static Scenario alone(List<Scenario> scenarios, String why) throws InputException {
         int count = scenarios.size();
         if (count > 1) {
             Scenario last = scenarios.get(count - 1);
