@@ -108,6 +108,40 @@ class AttributionReferenceTest {
     }
 
     /**
+     * Its twins have its noise, hear what the timeline tells it, and nothing that is told another:
+     * 20 of 100 Ah too low since it was declared, 30 too high for the main one.
+     */
+    @Test
+    void theTwinsOfASecondGaugeAreItsOwn() {
+        Scenario scenario =
+                Samples.read(
+                        """
+                        format: 1
+                        title: Told apart
+                        duration: 1 d
+                        tick: 10 s
+                        battery: {chemistry: lifepo4, capacity: 100 Ah, start: 60 %,
+                          coulombic-efficiency: 100 %, self-discharge: 0 %/month}
+                        sensor: {shunt: 100 A / 75 mV, converter: "24 bit, 100 mV", noise: 75 uV,
+                          offset: 0 V}
+                        gauge: {coulombic-efficiency: 100 %, self-discharge: 0 %/month}
+                        beside: [{name: second, kind: core, start: 60 %}]
+                        timeline:
+                          - {at: 6 h, set: {second.declare: 40 %, gauge.declare: 90 %}}
+                        """);
+        Split split =
+                AttributionRun.of(scenario, 1, "second", Observer.NONE, 86_400_000)
+                        .splits()
+                        .get(0);
+        addsUp(split);
+        isWithinOnePercent(-20, split, Cause.START);
+        // Another stream of noise would differ by 26 mAh in a day (0.1 A, 10 s).
+        assertEquals(0, ampHours(split, Cause.RULES), 2e-4);
+        isWithinOnePercent(30, AttributionRun.of(scenario, 1, 86_400_000).splits().get(0),
+                Cause.START);
+    }
+
+    /**
      * E5: the sample at the end of each step of a ramp stands for the step: half a step's charge
      * more than 5 Ah went out, so the count is that much too low.
      */
