@@ -68,7 +68,7 @@ final class Attributing implements ShelfRunner.After {
                 throw new InputException(
                         "--attribution: the %s of %s is of kind %s; expected kind core,"
                                         .formatted(
-                                                each == main ? "main gauge" : "gauge " + name,
+                                                each.equals(main) ? "main gauge" : "gauge " + name,
                                                 scenario.name(),
                                                 each.kind().key())
                                 + " whose causes can be taken away one by one, such as"

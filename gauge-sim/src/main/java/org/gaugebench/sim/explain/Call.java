@@ -18,5 +18,5 @@ record Call(
         String words,
         @Nullable Command command,
         long argument,
-        long[] before,
-        long[] after) {}
+        Seen before,
+        Seen after) {}

@@ -6,7 +6,6 @@ import java.util.stream.Collectors;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Register;
-import org.gaugebench.core.port.Registers;
 import org.gaugebench.sim.device.GaugeDevice;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.rig.Lane;
@@ -154,12 +153,7 @@ public final class Explainer implements Observer {
 
     /** What stands at the moment, whether a sample came in it or not. */
     private static List<Section> standing(Lane lane, Followed followed, @Nullable Tick tick) {
-        Registers seen = lane.inspect();
-        long[] registers = new long[Registers.COUNT];
-        for (Register register : Register.values()) {
-            registers[register.ordinal()] = seen.get(register);
-        }
-        Sheet sheet = new Sheet(registers);
+        Sheet sheet = new Sheet(new Seen(lane.inspect()));
         ChargeSteps.stateOfCharge(sheet, followed.settings(), followed.isProven());
         Minute minute = followed.lastWhole();
         boolean ends = tick != null && !tick.minutes().isEmpty();
@@ -170,7 +164,7 @@ public final class Explainer implements Observer {
                     "no whole minute since power-up or other settings: nothing was judged yet");
         } else {
             // Where a tick ends two minutes, the registers are those before the first of them.
-            long[] before = tick != null && tick.minutes().size() == 1 ? tick.before() : null;
+            Seen before = tick != null && tick.minutes().size() == 1 ? tick.before() : null;
             new RuleSteps(sheet, followed, minute, before).write();
         }
         new BandSteps(sheet, followed.settings()).write();
@@ -250,8 +244,8 @@ public final class Explainer implements Observer {
                     Register.CHARGE_NANOCOULOMBS);
         }
         for (Register register : Register.values()) {
-            long from = call.before()[register.ordinal()];
-            long to = call.after()[register.ordinal()];
+            long from = call.before().get(register);
+            long to = call.after().get(register);
             if (from != to) {
                 sheet.words(
                         "changed",

@@ -39,7 +39,7 @@ final class Followed {
     }
 
     /** Power came up: what no memory holds starts anew. */
-    void powerUp(GaugeSettings now, long[] after) {
+    void powerUp(GaugeSettings now, Seen after) {
         settings = now;
         boolean armed = rules.emptyArmed;
         rules = new FollowedRules(now);
@@ -57,22 +57,22 @@ final class Followed {
     }
 
     /** The core works the hours out now. */
-    private void lookAtHours(long[] after, boolean edgesAreOfNow) {
-        long charge = after[Register.SETTLED_NANOCOULOMBS.ordinal()];
+    private void lookAtHours(Seen after, boolean edgesAreOfNow) {
+        long charge = after.get(Register.SETTLED_NANOCOULOMBS);
         hours =
                 new HoursInput(
-                        after[Register.STATE_OF_CHARGE_PARTS_PER_MILLION.ordinal()] >= 0,
+                        after.get(Register.STATE_OF_CHARGE_PARTS_PER_MILLION) >= 0,
                         charge,
-                        edgesAreOfNow ? after[Register.LOWER_EDGE_PARTS_PER_MILLION.ordinal()] : -1,
-                        edgesAreOfNow ? after[Register.UPPER_EDGE_PARTS_PER_MILLION.ordinal()] : -1,
+                        edgesAreOfNow ? after.get(Register.LOWER_EDGE_PARTS_PER_MILLION) : -1,
+                        edgesAreOfNow ? after.get(Register.UPPER_EDGE_PARTS_PER_MILLION) : -1,
                         load.isSeeded(),
                         load.mean().whole(),
-                        after[Register.CURRENT_MICROAMPS.ordinal()],
-                        after[Register.TEMPERATURE_MILLICELSIUS.ordinal()]);
+                        after.get(Register.CURRENT_MICROAMPS),
+                        after.get(Register.TEMPERATURE_MILLICELSIUS));
     }
 
-    private static int state(long[] registers) {
-        return (int) registers[Register.RULE_STATE.ordinal()];
+    private static int state(Seen registers) {
+        return (int) registers.get(Register.RULE_STATE);
     }
 
     private void dropEnergy() {
@@ -87,7 +87,7 @@ final class Followed {
     }
 
     /** Other settings are in force. */
-    void settings(GaugeSettings now, Set<Event> events, long[] after) {
+    void settings(GaugeSettings now, Set<Event> events, Seen after) {
         settings = now;
         rules = rules.under(now);
         load = new FollowedLoad(now);
@@ -103,13 +103,13 @@ final class Followed {
     }
 
     /** A command was carried out. */
-    void command(Set<Event> events, long[] after) {
+    void command(Set<Event> events, Seen after) {
         prove(events);
         if (events.contains(Event.DECLARED)) {
             // A declared full lifts the limit; the count stands at the capacity then.
             proven =
-                    after[Register.CHARGE_NANOCOULOMBS.ordinal()]
-                            == after[Register.CAPACITY_NANOCOULOMBS.ordinal()];
+                    after.get(Register.CHARGE_NANOCOULOMBS)
+                            == after.get(Register.CAPACITY_NANOCOULOMBS);
             rules.floatHeld = 0;
             rules.plateauMinutes = 0;
         }
@@ -138,7 +138,7 @@ final class Followed {
     }
 
     /** Takes a sample, and hands back all that belongs to it. */
-    Tick tick(long atMillis, Sample sample, long[] before, long[] after, Set<Event> events) {
+    Tick tick(long atMillis, Sample sample, Seen before, Seen after, Set<Event> events) {
         List<Minute> whole = new ArrayList<>();
         Tick tick =
                 new Tick(

@@ -69,7 +69,7 @@ final class FollowedLoad {
         lastSlotMean = mean;
         fastBeforeQ8 = anySlot ? fastQ8 : mean << 8;
         anySlot = true;
-        fastQ8 = fastBeforeQ8 + (((mean << 8) - fastBeforeQ8) * 9 >> 5);
+        fastQ8 = fastBeforeQ8 + ((((mean << 8) - fastBeforeQ8) * 9) >> 5);
         if (seeded && !cameBack()) {
             watch();
         }

@@ -88,15 +88,15 @@ final class FollowedRules {
     }
 
     /** A whole minute, and what the core's registers and events say of it afterwards. */
-    void minute(Minute minute, long[] after, Set<Event> events) {
+    void minute(Minute minute, Seen after, Set<Event> events) {
         long compensation = limits.compensation(minute.millicelsius()).whole();
         long mean = minute.mean().whole();
         boolean quiet = quietMinutes > 0;
         quietMinutes = Math.max(0, quietMinutes - 1);
         if (!limits.fullIsOff()) {
             flow(minute, mean, compensation);
-            RuleState state = RuleState.values()[(int) after[Register.RULE_STATE.ordinal()]];
-            RuleReason reason = RuleReason.values()[(int) after[Register.RULE_REASON.ordinal()]];
+            RuleState state = RuleState.values()[(int) after.get(Register.RULE_STATE)];
+            RuleReason reason = RuleReason.values()[(int) after.get(Register.RULE_REASON)];
             if (quiet || letGo(state, reason)) {
                 floatHeld = 0;
                 floatOutside = 0;
@@ -173,10 +173,9 @@ final class FollowedRules {
     }
 
     /** Minutes in which the current stood still within a twentieth; the voltage has its own. */
-    private void plateau(long mean, long[] after, RuleReason reason) {
+    private void plateau(long mean, Seen after, RuleReason reason) {
         boolean atLimit =
-                after[Register.SETTLED_NANOCOULOMBS.ordinal()]
-                        >= limits.capacity().whole() / 100 * 99;
+                after.get(Register.SETTLED_NANOCOULOMBS) >= limits.capacity().whole() / 100 * 99;
         boolean above =
                 reason == RuleReason.CURRENT_ABOVE_TAPER || reason == RuleReason.PLATEAU_RUNNING;
         if (settings.get(Setting.PLATEAU_HOLD) == 0

@@ -11,7 +11,6 @@ import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Readout;
-import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.settings.GaugeSettings;
@@ -29,7 +28,7 @@ final class Recorder {
     private final Set<Event> events = EnumSet.noneOf(Event.class);
     private final List<Call> calls = new ArrayList<>();
     private final Registers registers = new Registers();
-    private long[] present = new long[Registers.COUNT];
+    private Seen present = Seen.NOTHING;
     private @Nullable Followed followed;
     private @Nullable Tick tick;
 
@@ -68,17 +67,13 @@ final class Recorder {
         return calls.stream().filter(call -> call.atMillis() == millis).toList();
     }
 
-    private long[] look(GaugeDevice device) {
+    private Seen look(GaugeDevice device) {
         device.inspect(registers);
-        long[] seen = new long[Registers.COUNT];
-        for (Register register : Register.values()) {
-            seen[register.ordinal()] = registers.get(register);
-        }
-        return seen;
+        return new Seen(registers);
     }
 
     private void keep(GaugeDevice device, String words, @Nullable Command command, long argument) {
-        long[] before = present;
+        Seen before = present;
         present = look(device);
         calls.add(new Call(clock.getAsLong(), words, command, argument, before, present));
     }
@@ -114,7 +109,7 @@ final class Recorder {
         @Override
         public void tick(Sample sample) {
             events.clear();
-            long[] before = present;
+            Seen before = present;
             device.tick(sample);
             present = look(device);
             tick = following.tick(clock.getAsLong(), sample, before, present, events);

@@ -23,9 +23,9 @@ final class RuleSteps {
     private final Minute minute;
 
     /** The registers before the tick that ended the minute, where this is that tick. */
-    private final long @Nullable [] before;
+    private final @Nullable Seen before;
 
-    RuleSteps(Sheet sheet, Followed followed, Minute minute, long @Nullable [] before) {
+    RuleSteps(Sheet sheet, Followed followed, Minute minute, @Nullable Seen before) {
         this.sheet = sheet;
         this.settings = followed.settings();
         this.rules = followed.rules();
@@ -108,12 +108,12 @@ final class RuleSteps {
     }
 
     private void holds(Expression mean, Expression lowest, long compensation) {
-        long[] earlier = before;
+        Seen earlier = before;
         sheet.words(
                 "taper held",
                 (earlier == null
                                 ? ""
-                                : earlier[Register.RULE_HELD_MINUTES.ordinal()]
+                                : earlier.get(Register.RULE_HELD_MINUTES)
                                         + " min before this minute, now ")
                         + sheet.register(Register.RULE_HELD_MINUTES)
                         + " of %d min; four times that where the band contradicts"
@@ -146,16 +146,15 @@ final class RuleSteps {
 
     private void rearm() {
         Expression rearm = sheet.step("looks again after", limits.rearm(), "nC");
-        long[] earlier = before;
+        Seen earlier = before;
         boolean stood =
                 earlier != null
-                        && earlier[Register.RULE_STATE.ordinal()] == RuleState.NOT_ARMED.ordinal()
-                        && earlier[Register.FULL_COUNT.ordinal()]
-                                == sheet.register(Register.FULL_COUNT);
+                        && earlier.get(Register.RULE_STATE) == RuleState.NOT_ARMED.ordinal()
+                        && earlier.get(Register.FULL_COUNT) == sheet.register(Register.FULL_COUNT);
         Register out = Register.RULE_DISCHARGED_NANOCOULOMBS;
         Expression sum =
                 stood && earlier != null
-                        ? Expression.of(earlier[out.ordinal()])
+                        ? Expression.of(earlier.get(out))
                                 .minus(minute.nanocoulombs())
                                 .max(0)
                                 .min(rearm)
@@ -239,13 +238,13 @@ final class RuleSteps {
 
     private void rested(boolean still) {
         Register register = Register.RESTED_MINUTES;
-        long[] earlier = before;
+        Seen earlier = before;
         Expression minutes = Expression.of(sheet.register(register));
         if (!still) {
             minutes = Expression.of(0);
         } else if (earlier != null) {
             minutes =
-                    Expression.of(earlier[register.ordinal()])
+                    Expression.of(earlier.get(register))
                             .plus(1)
                             .min(Expression.of(setting(Setting.REST_TIME) * 60));
         }

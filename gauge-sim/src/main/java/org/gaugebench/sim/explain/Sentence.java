@@ -7,6 +7,9 @@ import org.gaugebench.sim.rig.Lane;
 
 /** What a gauge shows, what is true, how sure it is and why, in plain words. */
 final class Sentence {
+    /** Half a hundredth of a point: less would be told as 0.00. */
+    private static final long SMALLEST_TOLD = 50;
+
     private Sentence() {}
 
     static String of(Lane lane, Truth truth) {
@@ -23,8 +26,8 @@ final class Sentence {
         }
         long error = shown - real;
         String apart =
-                error == 0
-                        ? "exactly right"
+                Math.abs(error) < SMALLEST_TOLD
+                        ? "right to a hundredth of a point"
                         : Figures.decimal(Math.abs(error), 4, 2)
                                 + " points too "
                                 + (error > 0 ? "high" : "low");

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 /** Explanations under way: sections, and the registers that their figures are held against. */
 final class Sheet {
     private final List<Section> sections = new ArrayList<>();
-    private final long[] registers;
+    private final Seen registers;
     private List<Step> steps = new ArrayList<>();
 
     /**
@@ -17,7 +17,7 @@ final class Sheet {
      *
      * @param registers of the moment, by ordinal
      */
-    Sheet(long[] registers) {
+    Sheet(Seen registers) {
         this.registers = registers;
     }
 
@@ -40,7 +40,7 @@ final class Sheet {
                 calculation,
                 register.unit(),
                 register.name(),
-                BigInteger.valueOf(registers[register.ordinal()]));
+                BigInteger.valueOf(registers.get(register)));
         return Expression.of(calculation.value());
     }
 
@@ -81,7 +81,7 @@ final class Sheet {
     }
 
     long register(Register register) {
-        return registers[register.ordinal()];
+        return registers.get(register);
     }
 
     /** What has been written; sections without a line are left out. */

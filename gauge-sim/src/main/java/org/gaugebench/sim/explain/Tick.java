@@ -33,8 +33,8 @@ record Tick(
         int millicelsius,
         int clockMillis,
         boolean first,
-        long[] before,
-        long[] after,
+        Seen before,
+        Seen after,
         Set<Event> events,
         List<Minute> minutes,
         Minute underWay,
@@ -61,10 +61,10 @@ record Tick(
     }
 
     long before(Register register) {
-        return before[register.ordinal()];
+        return before.get(register);
     }
 
     long after(Register register) {
-        return after[register.ordinal()];
+        return after.get(register);
     }
 }

@@ -109,9 +109,11 @@ class AttributionCommandTest {
     @Test
     void anotherCoreGaugeCanBeChosen() throws IOException {
         String beside =
-                "beside:\n"
-                        + "  - {name: plain, kind: plain-counter}\n"
-                        + "  - {name: second, kind: core, start: 75 %}\n";
+                """
+                beside:
+                  - {name: plain, kind: plain-counter}
+                  - {name: second, kind: core, start: 75 %}
+                """;
         String two = write("two.yaml", Samples.hut() + beside);
         String second = run(0, "run", "--attribution", "--attribution-gauge", "second", two);
         assertTrue(second.contains("Where the error of second comes from, at 1 d"), second);

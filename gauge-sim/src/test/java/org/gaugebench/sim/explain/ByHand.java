@@ -37,10 +37,10 @@ final class ByHand {
             String sign = hand.take();
             int order = left.compareTo(hand.shift());
             boolean yes =
-                    sign.equals(">=") && order >= 0
-                            || sign.equals("<=") && order <= 0
-                            || sign.equals("<") && order < 0
-                            || sign.equals(">") && order > 0;
+                    (sign.equals(">=") && order >= 0)
+                            || (sign.equals("<=") && order <= 0)
+                            || (sign.equals("<") && order < 0)
+                            || (sign.equals(">") && order > 0);
             answer = yes ? "yes" : "no";
         }
         if (hand.next < hand.tokens.size()) {
