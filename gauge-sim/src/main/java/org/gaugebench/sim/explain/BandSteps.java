@@ -110,21 +110,12 @@ final class BandSteps {
     }
 
     private void edges(Expression sum) {
+        Expression gap = Expression.of(sheet.register(Register.BAND_GAP_NANOCOULOMBS));
         Expression root =
                 sheet.step("coverage 2 of rectangles", sum.root().times(1_155), "ppm/1000");
         Expression both =
                 sheet.step(
-                        "both sides, up",
-                        root.up(1_000)
-                                .plus(1)
-                                .plus(
-                                        parts(
-                                                        Expression.of(
-                                                                sheet.register(
-                                                                        Register
-                                                                                .BAND_GAP_NANOCOULOMBS)))
-                                                .min(WHOLE)),
-                        PPM);
+                        "both sides, up", root.up(1_000).plus(1).plus(parts(gap).min(WHOLE)), PPM);
         Expression low =
                 sheet.step(
                         "low side, past the shunt too",

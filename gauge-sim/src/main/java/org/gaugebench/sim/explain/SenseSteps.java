@@ -112,17 +112,13 @@ final class SenseSteps {
                                 .plus(tick.after(Register.ZERO_ADJUSTMENT_COUNTS_Q8)),
                         "counts/256");
         Expression input = sheet.step("less offset", counts.times(256).minus(offset), "counts/256");
+        long span = tick.after(Register.SPAN_ADJUSTMENT_PARTS_PER_MILLION);
         Expression numerator =
                 sheet.step(
                         "n of the scale",
                         of(Setting.SHUNT_FULL_SCALE)
                                 .times(of(Setting.SHUNT_RATED_CURRENT))
-                                .times(
-                                        Expression.of(1_000_000)
-                                                .plus(
-                                                        tick.after(
-                                                                Register
-                                                                        .SPAN_ADJUSTMENT_PARTS_PER_MILLION))),
+                                .times(Expression.of(1_000_000).plus(span)),
                         "uV mA ppm");
         Expression denominator =
                 sheet.step(
