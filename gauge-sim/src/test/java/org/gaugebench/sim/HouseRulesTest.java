@@ -41,6 +41,7 @@ class HouseRulesTest {
                     "device.exhibits",
                     "rig",
                     "judge",
+                    "explain",
                     "adopt",
                     "study",
                     "advice",
@@ -62,6 +63,7 @@ class HouseRulesTest {
                     "device/exhibits",
                     "rig",
                     "judge",
+                    "explain",
                     "adopt",
                     "study",
                     "advice");

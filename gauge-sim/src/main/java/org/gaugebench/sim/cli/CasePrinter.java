@@ -1,7 +1,6 @@
 package org.gaugebench.sim.cli;
 
 import org.gaugebench.sim.judge.Attribution;
-import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.judge.ShelfCase.Ending;
@@ -17,10 +16,14 @@ final class CasePrinter {
     private final boolean single;
     private final boolean json;
     private final boolean full;
-    private final boolean attributing;
+    private final Attributing attributing;
 
     CasePrinter(
-            Terminal terminal, boolean single, boolean json, boolean full, boolean attributing) {
+            Terminal terminal,
+            boolean single,
+            boolean json,
+            boolean full,
+            Attributing attributing) {
         this.terminal = terminal;
         this.single = single;
         this.json = json;
@@ -36,10 +39,10 @@ final class CasePrinter {
         }
     }
 
-    /** Runs it once more, with twins; null where that is not asked for or it did not finish. */
+    /** Null where that is not asked for or it did not finish. */
     private @Nullable Attribution attribution(ShelfCase each) {
         RunResult result = each.result();
-        return attributing && result != null ? AttributionRun.of(result) : null;
+        return result == null ? null : attributing.told(result);
     }
 
     private String text(ShelfCase each) {

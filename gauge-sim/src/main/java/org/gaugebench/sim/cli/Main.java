@@ -89,6 +89,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new RunCommand(terminal));
         line.addSubcommand(new CheckCommand(terminal));
         line.addSubcommand(new CoversCommand(terminal));
+        line.addSubcommand(new ExplainCommand(terminal));
         line.addSubcommand(new CompareCommand(terminal));
         line.addSubcommand(new VectorsCommand(terminal));
         line.addSubcommand(new ReplayCommand());

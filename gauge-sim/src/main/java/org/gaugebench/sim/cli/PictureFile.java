@@ -1,6 +1,7 @@
 package org.gaugebench.sim.cli;
 
 import java.util.List;
+import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.report.Picture;
@@ -14,6 +15,7 @@ final class PictureFile implements AutoCloseable {
     private final OutputFile file;
     private final @Nullable PictureTrace trace;
     private @Nullable RunResult result;
+    private @Nullable Attribution causes;
 
     PictureFile(OutputFile file, boolean wanted, List<PictureSeries> shows) {
         this.file = file;
@@ -26,8 +28,10 @@ final class PictureFile implements AutoCloseable {
     }
 
     /** Takes what came of the run; nothing came of one that did not finish. */
-    void take(ShelfCase ended) {
-        result = ended.result();
+    void take(ShelfCase ended, Attributing attributing) {
+        RunResult known = ended.result();
+        result = known;
+        causes = known == null ? null : attributing.drawn(known);
     }
 
     /** Draws and moves the file into place, if the run finished. */
@@ -35,7 +39,7 @@ final class PictureFile implements AutoCloseable {
         PictureTrace seen = trace;
         RunResult known = result;
         if (seen != null && known != null) {
-            file.keep(() -> Picture.of(known, seen, Version.text()));
+            file.keep(() -> Picture.of(known, seen, causes, Version.text()));
         }
     }
 

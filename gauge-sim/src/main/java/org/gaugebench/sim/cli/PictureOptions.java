@@ -29,13 +29,19 @@ final class PictureOptions {
             description =
                     "What the picture shows, from top to bottom, with a comma between:"
                         + " state-of-charge, charge, error, error-with-band, current, voltage,"
-                        + " time-to-empty, temperature (default: state-of-charge,current,voltage).")
+                        + " time-to-empty, temperature, causes (default:"
+                        + " state-of-charge,current,voltage); causes runs the scenario once more.")
     private List<PictureSeries> shows = new ArrayList<>();
 
     PictureOptions() {}
 
     boolean isWanted() {
         return place != null;
+    }
+
+    /** Whether the error is to be drawn split by cause. */
+    boolean showsCauses() {
+        return shows.contains(PictureSeries.CAUSES);
     }
 
     /** Refuses what does not go together, before anything runs. */

@@ -4,6 +4,7 @@ import java.io.PrintStream;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Rig;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A bar on standard error for a run that takes longer than two seconds, where a person looks on.
@@ -16,6 +17,7 @@ final class ProgressBar implements Observer, AutoCloseable {
 
     private final ProgressLine line;
     private final long startNanos = System.nanoTime();
+    private @Nullable Rig first;
     private long drawnNanos = startNanos + QUIET_NANOS - REDRAW_NANOS;
 
     ProgressBar(PrintStream err) {
@@ -27,14 +29,21 @@ final class ProgressBar implements Observer, AutoCloseable {
         long now = System.nanoTime();
         if (now - drawnNanos >= REDRAW_NANOS) {
             drawnNanos = now;
-            draw(rig.timeMillis(), rig.scenario().durationMillis());
+            if (first == null) {
+                first = rig;
+            }
+            draw(
+                    first == rig ? "" : "once more, for the causes  ",
+                    rig.timeMillis(),
+                    rig.scenario().durationMillis());
         }
     }
 
-    void draw(long millis, long wholeMillis) {
+    void draw(String what, long millis, long wholeMillis) {
         int done = (int) (WIDTH * millis / wholeMillis);
         line.draw(
-                "["
+                what
+                        + "["
                         + "#".repeat(done)
                         + ".".repeat(WIDTH - done)
                         + "] "

@@ -12,6 +12,7 @@ import org.gaugebench.sim.cli.ShelfRunner.Job;
 import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.Figures;
+import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.judge.ShelfCase.Ending;
 import org.gaugebench.sim.report.AttributionText;
@@ -22,7 +23,6 @@ import org.gaugebench.sim.report.SummaryTable;
 import org.gaugebench.sim.report.TraceCsv;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Observers;
-import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.SeedRange;
 import org.jspecify.annotations.Nullable;
@@ -153,6 +153,16 @@ final class RunCommand implements Callable<Integer> {
                             + " must be of kind core.")
     private boolean attribution;
 
+    @Option(
+            names = "--attribution-gauge",
+            paramLabel = "NAME",
+            description =
+                    "With --attribution or --picture-shows causes: the error of this core gauge"
+                            + " instead of the main one.")
+    private @Nullable String attributionGauge;
+
+    private Attributing attributing = new Attributing(null, false, false);
+
     RunCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -166,6 +176,7 @@ final class RunCommand implements Callable<Integer> {
                             + SeedRange.EXAMPLE);
         }
         List<Scenario> scenarios = arguments.load(seeds);
+        attributing = new Attributing(attributionGauge, attribution, picture.showsCauses());
         checkAttribution(scenarios);
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
@@ -185,26 +196,26 @@ final class RunCommand implements Callable<Integer> {
         List<Job> jobs = new ArrayList<>();
         for (Scenario scenario : scenarios) {
             String skipReason = tags.skipReason(scenario);
-            jobs.add(new Job(scenario, seed.of(scenario), skipReason, Observer.NONE));
+            jobs.add(new Job(scenario, seed.of(scenario), skipReason, Observer.NONE, attributing));
         }
         Shard part = shelf.shard();
         return run(part == null ? jobs : part.of(jobs), single, each -> {});
     }
 
     private void checkAttribution(List<Scenario> scenarios) throws InputException {
+        if (attributionGauge != null && !attributing.isWanted()) {
+            throw new InputException(
+                    "--attribution-gauge says whose error to split, but nothing is split; add"
+                            + " --attribution");
+        }
         for (Scenario scenario : scenarios) {
-            if (attribution && !AttributionRun.fits(scenario)) {
-                GaugeSpec gauge = scenario.gauges().get(0);
-                throw new InputException(
-                        "--attribution: the main gauge of %s is of kind %s; expected kind core,"
-                                        .formatted(scenario.name(), gauge.kind().key())
-                                + " whose causes can be taken away one by one, such as"
-                                + " 'gauge: {kind: core}'");
+            if (attributing.isWanted()) {
+                attributing.gaugeOf(scenario);
             }
         }
     }
 
-    private static Scenario alone(List<Scenario> scenarios, String why) throws InputException {
+    static Scenario alone(List<Scenario> scenarios, String why) throws InputException {
         int count = scenarios.size();
         if (count > 1) {
             Scenario last = scenarios.get(count - 1);
@@ -229,7 +240,9 @@ final class RunCommand implements Callable<Integer> {
         }
         terminal.out().print(MomentPage.of(scenario, seed.of(scenario), moment));
         if (attribution) {
-            Attribution split = AttributionRun.of(scenario, seed.of(scenario), moment);
+            String gauge = attributing.gaugeOf(scenario);
+            Attribution split =
+                    AttributionRun.of(scenario, seed.of(scenario), gauge, Observer.NONE, moment);
             terminal.out().print(AttributionText.of(split, terminal.ink()));
         }
         terminal.out().flush();
@@ -257,8 +270,8 @@ final class RunCommand implements Callable<Integer> {
     private int drawn(Scenario scenario, Observer guest) throws InputException {
         try (PictureFile file = picture.open()) {
             Observer both = Observers.both(guest, file.guest());
-            Job job = new Job(scenario, seed.of(scenario), "", both);
-            int exitCode = run(List.of(job), true, file::take);
+            Job job = new Job(scenario, seed.of(scenario), "", both, attributing);
+            int exitCode = run(List.of(job), true, each -> file.take(each, attributing));
             file.keep();
             return exitCode;
         }
@@ -267,10 +280,11 @@ final class RunCommand implements Callable<Integer> {
     private int run(List<Job> jobs, boolean single, Consumer<ShelfCase> also)
             throws InputException {
         OutputFile xml = OutputFile.open("--junit", junit, "verdicts.xml");
-        CasePrinter printer = new CasePrinter(terminal, single, json, full, attribution);
+        CasePrinter printer = new CasePrinter(terminal, single, json, full, attributing);
         List<ShelfCase> cases = new ArrayList<>();
         long startNanos = System.nanoTime();
         try (ProgressBar bar = single && terminal.errIsTerminal() ? bar() : null) {
+            attributing.setProgress(bar == null ? Observer.NONE : bar);
             ListProgress progress = new ListProgress(terminal, single ? 0 : jobs.size());
             ShelfRunner runner = new ShelfRunner(shelf);
             runner.run(
@@ -288,6 +302,7 @@ final class RunCommand implements Callable<Integer> {
                         }
                         printer.print(each);
                         also.accept(each);
+                        forget(each);
                         cases.add(each.slim());
                         progress.next();
                     });
@@ -310,6 +325,13 @@ final class RunCommand implements Callable<Integer> {
         return exitCode(cases, single);
     }
 
+    private void forget(ShelfCase each) {
+        RunResult result = each.result();
+        if (result != null) {
+            attributing.forget(result);
+        }
+    }
+
     private ProgressBar bar() {
         return new ProgressBar(terminal.err());
     }
@@ -322,7 +344,8 @@ final class RunCommand implements Callable<Integer> {
                             job.scenario(),
                             job.seed(),
                             job.skipReason(),
-                            Observers.both(job.guest(), bar)));
+                            Observers.both(job.guest(), bar),
+                            job.after()));
         }
         return watched;
     }

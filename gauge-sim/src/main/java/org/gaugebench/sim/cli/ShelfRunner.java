@@ -48,11 +48,27 @@ final class ShelfRunner {
             };
 
     /** One scenario with its seed, or the reason why it is not to run. */
-    record Job(Scenario scenario, long seed, String skipReason, Observer guest) {
+    record Job(Scenario scenario, long seed, String skipReason, Observer guest, After after) {
         /** Runs with nobody looking on. */
         Job(Scenario scenario, long seed) {
             this(scenario, seed, "", Observer.NONE);
         }
+
+        /** Runs with nothing to do afterwards. */
+        Job(Scenario scenario, long seed, String skipReason, Observer guest) {
+            this(scenario, seed, skipReason, guest, (result, watch) -> {});
+        }
+    }
+
+    /** Something that runs a finished scenario again; it counts as part of the run. */
+    interface After {
+        /**
+         * Does it.
+         *
+         * @param result what came of the run
+         * @param watch must look on: it ends what takes too long
+         */
+        void of(RunResult result, Observer watch);
     }
 
     /** What a case is run with: the recorder, or something that fails on purpose in a test. */
@@ -171,6 +187,7 @@ final class ShelfRunner {
             RunResult result =
                     simulation.run(
                             job.scenario(), job.seed(), Observers.both(job.guest(), deadline));
+            job.after().of(result, deadline);
             return ShelfCase.finished(result, System.nanoTime() - startNanos);
         } catch (Deadline.Passed e) {
             return timedOut(job, "", System.nanoTime() - startNanos);

@@ -1,12 +1,14 @@
 package org.gaugebench.sim.judge;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.gaugebench.sim.rig.Cause;
 
 /**
- * The error of a scenario's main gauge, shown minus true charge, split by cause at some moments.
+ * The error of one of a scenario's gauges, shown minus true charge, split by cause at some moments.
  *
  * @param gauge its name
  * @param splits in order of time
@@ -15,6 +17,25 @@ public record Attribution(String gauge, List<Split> splits) {
     /** The five causes that people ask for first; the others are "everything else". */
     public static final List<Cause> PLAIN =
             List.of(Cause.OFFSET, Cause.PAST_SHUNT, Cause.LOSSES, Cause.START, Cause.CAPACITY);
+
+    /**
+     * Only the splits of some moments.
+     *
+     * @param moments that were asked for, each met by the first tick at or after it
+     */
+    public Attribution at(long... moments) {
+        return new Attribution(
+                gauge,
+                Arrays.stream(moments)
+                        .mapToObj(this::first)
+                        .flatMap(Optional::stream)
+                        .distinct()
+                        .toList());
+    }
+
+    private Optional<Split> first(long moment) {
+        return splits.stream().filter(split -> split.atMillis() >= moment).findFirst();
+    }
 
     /**
      * The split at one moment.

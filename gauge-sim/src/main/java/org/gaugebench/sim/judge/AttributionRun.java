@@ -11,6 +11,7 @@ import org.gaugebench.core.port.Register;
 import org.gaugebench.sim.rig.Cause;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
+import org.gaugebench.sim.rig.Observers;
 import org.gaugebench.sim.rig.Rig;
 import org.gaugebench.sim.rig.Twin;
 import org.gaugebench.sim.scenario.Change;
@@ -18,21 +19,26 @@ import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Scenario;
 
 /**
- * Runs a scenario once more with twins beside its main gauge, each with one more cause of error
+ * Runs a scenario once more with twins beside one of its gauges, each with one more cause of error
  * taken away, and splits the error at some moments: the part of a cause is the error of the twin
  * before it was taken away less that of the twin after. So the parts add up exactly.
  */
 public final class AttributionRun implements Observer {
     private static final double NANOCOULOMBS_PER_AMP_HOUR = 3.6e12;
 
+    /** Moments of a split over time that are enough to draw it. */
+    public static final int MOST_MOMENTS = 400;
+
     private final Scenario scenario;
+    private final GaugeSpec gauge;
     private final long seed;
     private final long[] moments;
     private final List<Twin> twins = new ArrayList<>();
     private final List<Attribution.Split> splits = new ArrayList<>();
 
-    private AttributionRun(Scenario scenario, long seed, long[] moments) {
+    private AttributionRun(Scenario scenario, GaugeSpec gauge, long seed, long[] moments) {
         this.scenario = scenario;
+        this.gauge = gauge;
         this.seed = seed;
         this.moments = moments;
     }
@@ -46,17 +52,21 @@ public final class AttributionRun implements Observer {
         }
     }
 
-    /** Whether a scenario's main gauge can be split: twins are cores. */
-    public static boolean fits(Scenario scenario) {
-        return scenario.gauges().get(0).kind() == GaugeSpec.Kind.CORE;
+    /** The gauges of a scenario that can be split, the main one first: twins are cores. */
+    public static List<String> gauges(Scenario scenario) {
+        return scenario.gauges().stream()
+                .filter(gauge -> gauge.kind() == GaugeSpec.Kind.CORE)
+                .map(GaugeSpec::name)
+                .toList();
     }
 
-    /**
-     * Splits the error at the end of a run and wherever an expectation failed.
-     *
-     * @param result what came of it; its main gauge a core
-     */
-    public static Attribution of(RunResult result) {
+    /** Whether a scenario's main gauge can be split. */
+    public static boolean fits(Scenario scenario) {
+        return gauges(scenario).contains(scenario.gauges().get(0).name());
+    }
+
+    /** The moments that a report tells of: the end, and wherever an expectation failed. */
+    public static long[] told(RunResult result) {
         List<Long> moments = new ArrayList<>();
         moments.add(result.simulatedMillis());
         for (ExpectationResult each : result.expectations()) {
@@ -64,14 +74,48 @@ public final class AttributionRun implements Observer {
                 moments.add(each.atMillis());
             }
         }
-        return of(
-                result.scenario(),
-                result.seed(),
-                moments.stream().mapToLong(Long::longValue).toArray());
+        return moments.stream().mapToLong(Long::longValue).sorted().distinct().toArray();
     }
 
     /**
-     * Splits the error at some moments.
+     * Moments spread evenly over a run, the start and the end among them, each a whole tick.
+     *
+     * @param scenario what runs
+     * @param most how many at most, 2 or more; fewer where the run has fewer ticks
+     */
+    public static long[] evenly(Scenario scenario, int most) {
+        long tick = scenario.tickMillis();
+        long ticks = scenario.durationMillis() / tick;
+        long steps = Math.min(most - 1, ticks);
+        long[] moments = new long[(int) steps + 1];
+        for (int i = 0; i <= steps; i++) {
+            moments[i] = Math.multiplyExact(ticks, i) / Math.max(1, steps) * tick;
+        }
+        return Arrays.stream(moments).distinct().toArray();
+    }
+
+    /**
+     * Splits the error of the main gauge at the end of a run and wherever an expectation failed.
+     *
+     * @param result what came of it; its main gauge a core
+     */
+    public static Attribution of(RunResult result) {
+        return of(result.scenario(), result.seed(), told(result));
+    }
+
+    /**
+     * Splits the error of the main gauge over time: what a picture or a page draws.
+     *
+     * @param scenario whose main gauge is a core
+     * @param seed of every random stream
+     * @return at most {@value #MOST_MOMENTS} splits, evenly spread, in order of time
+     */
+    public static Attribution overTime(Scenario scenario, long seed) {
+        return of(scenario, seed, evenly(scenario, MOST_MOMENTS));
+    }
+
+    /**
+     * Splits the error of the main gauge at some moments.
      *
      * @param scenario whose main gauge is a core
      * @param seed of every random stream
@@ -80,19 +124,39 @@ public final class AttributionRun implements Observer {
      * @throws IllegalArgumentException if the main gauge is no core
      */
     public static Attribution of(Scenario scenario, long seed, long... moments) {
-        if (!fits(scenario)) {
-            throw new IllegalArgumentException("twins are cores, the main gauge is not");
-        }
+        return of(scenario, seed, scenario.gauges().get(0).name(), Observer.NONE, moments);
+    }
+
+    /**
+     * Splits the error of a gauge at some moments.
+     *
+     * @param scenario what to run
+     * @param seed of every random stream
+     * @param gauge one of {@link #gauges}
+     * @param guest looks on, and may end the run by what it throws
+     * @param moments from the start, at least one, none after the end; each is met by the first
+     *     tick at or after it, and each has a split of its own
+     * @throws IllegalArgumentException if there is no such core
+     */
+    public static Attribution of(
+            Scenario scenario, long seed, String gauge, Observer guest, long... moments) {
+        GaugeSpec spec =
+                scenario.gauges().stream()
+                        .filter(it -> it.name().equals(gauge))
+                        .filter(it -> it.kind() == GaugeSpec.Kind.CORE)
+                        .findFirst()
+                        .orElseThrow(
+                                () -> new IllegalArgumentException("no core is called " + gauge));
         long[] sorted = Arrays.stream(moments).sorted().distinct().toArray();
-        AttributionRun run = new AttributionRun(scenario, seed, sorted);
-        Rig rig = new Rig(scenario, seed, run);
+        AttributionRun run = new AttributionRun(scenario, spec, seed, sorted);
+        Rig rig = new Rig(scenario, seed, Observers.both(guest, run));
         rig.stopAt(sorted);
         try {
             rig.run();
         } catch (Reached e) {
             // as meant
         }
-        return new Attribution(scenario.gauges().get(0).name(), List.copyOf(run.splits));
+        return new Attribution(gauge, List.copyOf(run.splits));
     }
 
     /** Twins are there from the first thing that happens on. */
@@ -102,7 +166,7 @@ public final class AttributionRun implements Observer {
         }
         for (Cause cause : Cause.values()) {
             if (cause != Cause.CLAMP && cause != Cause.ARITHMETIC) {
-                twins.add(new Twin(scenario, seed, cause, rig.truth()));
+                twins.add(new Twin(scenario, gauge, seed, cause, rig.truth()));
             }
         }
     }
@@ -152,7 +216,7 @@ public final class AttributionRun implements Observer {
 
     private Attribution.Split split(Rig rig) {
         twins.forEach(Twin::settle);
-        Lane lane = rig.lanes().get(0);
+        Lane lane = rig.lanes().get(scenario.gauges().indexOf(gauge));
         boolean known =
                 lane.hasPower() && lane.read().stateOfChargePartsPerMillion != Readout.NOT_KNOWN;
         long truth = Twin.trueNanocoulombs(rig.truth());

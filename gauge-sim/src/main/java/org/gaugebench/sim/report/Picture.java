@@ -2,8 +2,10 @@ package org.gaugebench.sim.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.scenario.ScenarioWriter;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One still picture of a run as SVG, for papers and slides: a page of an account book with the run
@@ -33,15 +35,18 @@ public final class Picture {
 
     private final RunResult result;
     private final PictureTrace trace;
+    private final @Nullable Attribution causes;
     private final String version;
     private final XmlText xml = new XmlText();
     private final PictureSheet sheet = new PictureSheet(xml);
     private final PictureLedger ledger;
     private final PictureClock clock;
 
-    private Picture(RunResult result, PictureTrace trace, String version) {
+    private Picture(
+            RunResult result, PictureTrace trace, @Nullable Attribution causes, String version) {
         this.result = result;
         this.trace = trace;
+        this.causes = causes;
         this.version = version;
         this.ledger = new PictureLedger(result);
         this.clock =
@@ -57,10 +62,24 @@ public final class Picture {
      * @return a whole SVG document
      */
     public static String of(RunResult result, PictureTrace trace, String version) {
+        return of(result, trace, null, version);
+    }
+
+    /**
+     * Draws a run with its error split by cause.
+     *
+     * @param result what came of it
+     * @param trace what looked on while it ran
+     * @param causes the split over time, at least two moments; null where no strip shows it
+     * @param version of this program
+     * @return a whole SVG document
+     */
+    public static String of(
+            RunResult result, PictureTrace trace, @Nullable Attribution causes, String version) {
         // The sheet's height stands in its first line and is known when all is drawn.
-        Picture measured = new Picture(result, trace, version);
+        Picture measured = new Picture(result, trace, causes, version);
         int height = measured.draw(0);
-        Picture drawn = new Picture(result, trace, version);
+        Picture drawn = new Picture(result, trace, causes, version);
         drawn.draw(height);
         return drawn.xml.toString();
     }
@@ -79,7 +98,7 @@ public final class Picture {
                 .with("fill", PictureInk.TEXT)
                 .with("stroke-linejoin", "round");
         xml.open("title").with("id", "title").close(title());
-        xml.open("desc").with("id", "desc").close(PictureWords.of(result, trace, ledger));
+        xml.open("desc").with("id", "desc").close(PictureWords.of(result, trace, ledger, causes));
         xml.open("path")
                 .with("d", "M0 0h" + PictureSheet.WIDTH + "v" + height + "H0z")
                 .with("fill", PictureInk.PAPER)
@@ -155,12 +174,21 @@ public final class Picture {
         for (PictureTrace.Strip strip : trace.strips()) {
             int height =
                     !strip.series().isTall() ? STRIP_HEIGHT : first ? MAIN_HEIGHT : TALL_HEIGHT;
-            sheet.words(PictureSheet.LEFT, y + 170, USUAL_SIZE, strip.series().heading());
+            Attribution split = strip.series() == PictureSeries.CAUSES ? causes : null;
+            String of = split == null ? "" : " (" + Page.clean(split.gauge()) + ")";
+            sheet.words(PictureSheet.LEFT, y + 170, USUAL_SIZE, strip.series().heading() + of);
             y += 230;
+            if (split != null) {
+                y = PictureCauses.legend(sheet, y);
+            }
             if (first) {
                 top = y;
             }
-            strip(strip, y, height);
+            if (split == null) {
+                strip(strip, y, height);
+            } else {
+                causes(new PictureCauses(split), y, height);
+            }
             y += height + 40;
             first = false;
         }
@@ -205,6 +233,19 @@ public final class Picture {
                 sheet.curve(PictureInk.ofGauge(i), curve, clock, scale);
             }
         }
+    }
+
+    private void causes(PictureCauses stack, int top, int height) {
+        PictureScale scale =
+                new PictureScale(
+                        stack.lowest(),
+                        stack.highest(),
+                        PictureSeries.CAUSES,
+                        MAIN_LINES,
+                        top,
+                        height);
+        rules(scale);
+        stack.draw(sheet, clock, scale);
     }
 
     private static long extreme(List<PictureCurve> curves, boolean smallest) {

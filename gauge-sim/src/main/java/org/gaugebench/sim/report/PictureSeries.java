@@ -28,7 +28,9 @@ public enum PictureSeries {
     /** Time to empty in thousandths of an hour; true: as the scenario goes on. */
     TIME_TO_EMPTY("time-to-empty", "time to empty, hours", 3, 10, true),
     /** Temperature in thousandths of a degree Celsius. */
-    TEMPERATURE("temperature", "temperature, °C", 3, 1_000, false);
+    TEMPERATURE("temperature", "temperature, °C", 3, 1_000, false),
+    /** The error of the state of charge split by cause, in millionths; from a run of its own. */
+    CAUSES("causes", "where the error comes from, points", 4, 1_000, true);
 
     /** Stands where there is no value. */
     static final long NONE = Long.MIN_VALUE;
@@ -96,6 +98,7 @@ public enum PictureSeries {
             case STATE_OF_CHARGE -> millionths(truth.stateOfCharge());
             case CHARGE -> millionths(truth.chargeAmpHours());
             case ERROR, ERROR_WITH_BAND -> 0;
+            case CAUSES -> NONE;
             case CURRENT -> millionths(truth.meanCurrentAmps());
             case VOLTAGE -> millionths(truth.voltageVolts());
             case TEMPERATURE -> StrictMath.round(truth.temperatureCelsius() * 1e3);
@@ -121,6 +124,7 @@ public enum PictureSeries {
                             ? readout.stateOfChargePartsPerMillion
                                     - millionths(rig.truth().stateOfCharge())
                             : NONE;
+            case CAUSES -> NONE;
             case CURRENT -> readout.currentMicroamps;
             case VOLTAGE -> readout.voltageMicrovolts;
             case TEMPERATURE ->
@@ -148,7 +152,7 @@ public enum PictureSeries {
                             * edgePartsPerMillion
                             / NANOCOULOMBS_PER_MICROAMP_HOUR;
             case ERROR_WITH_BAND -> edgePartsPerMillion - millionths(rig.truth().stateOfCharge());
-            case ERROR, CURRENT, VOLTAGE, TIME_TO_EMPTY, TEMPERATURE -> NONE;
+            case ERROR, CURRENT, VOLTAGE, TIME_TO_EMPTY, TEMPERATURE, CAUSES -> NONE;
         };
     }
 

@@ -93,13 +93,24 @@ final class PictureSheet {
         }
     }
 
-    /** A small filled box, as in a legend. */
+    /** A small filled box, as in a legend: that of the band. */
     void box(int x, int y, int width, int height) {
+        box(x, y, width, height, PictureInk.BAND, PictureInk.BAND_EDGE);
+    }
+
+    /** A small filled box of any colour. */
+    void box(int x, int y, int width, int height, String colour, PictureInk edge) {
+        String data = "M" + x + " " + y + "h" + width + "v" + height + "h" + -width + "z";
+        filled(colour, edge, data);
+    }
+
+    /** An area with an edge. */
+    void filled(String colour, PictureInk edge, String data) {
         xml.open("path")
-                .with("d", "M" + x + " " + y + "h" + width + "v" + height + "h" + -width + "z")
-                .with("fill", PictureInk.BAND)
-                .with("stroke", PictureInk.BAND_EDGE.colour())
-                .with("stroke-width", PictureInk.BAND_EDGE.width())
+                .with("d", data)
+                .with("fill", colour)
+                .with("stroke", edge.colour())
+                .with("stroke-width", edge.width())
                 .close();
     }
 }

@@ -2,15 +2,23 @@ package org.gaugebench.sim.report;
 
 import java.util.List;
 import org.gaugebench.core.port.Readout;
+import org.gaugebench.sim.judge.Attribution;
+import org.gaugebench.sim.judge.Attribution.Split;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RunResult;
+import org.gaugebench.sim.rig.Cause;
+import org.jspecify.annotations.Nullable;
 
 /** What a picture says, in words, for those who do not see it. */
 final class PictureWords {
     private PictureWords() {}
 
-    static String of(RunResult result, PictureTrace trace, PictureLedger ledger) {
+    static String of(
+            RunResult result,
+            PictureTrace trace,
+            PictureLedger ledger,
+            @Nullable Attribution causes) {
         List<String> shows =
                 trace.strips().stream().map(it -> it.series().word().replace('-', ' ')).toList();
         StringBuilder text = new StringBuilder("Chart of a simulated run of ");
@@ -32,9 +40,30 @@ final class PictureWords {
             }
             text.append('.');
         }
+        if (causes != null) {
+            text.append(causes(causes));
+        }
         for (PictureLedger.Line line : ledger.lines()) {
             text.append(' ').append(line.words()).append('.');
         }
+        return text.toString();
+    }
+
+    /** The parts at the last moment, for those who do not see the areas. */
+    private static String causes(Attribution attribution) {
+        Split last = attribution.splits().get(attribution.splits().size() - 1);
+        String gauge = Page.clean(attribution.gauge());
+        if (!last.known()) {
+            return " At the end " + gauge + " shows nothing that could be split by cause.";
+        }
+        StringBuilder text = new StringBuilder(" At the end the error of ");
+        text.append(gauge).append(", split by cause: ");
+        for (Cause cause : Attribution.PLAIN) {
+            text.append(cause.words()).append(' ');
+            text.append(Figures.decimal(last.partsPerMillion(cause), 4, 2)).append(" points; ");
+        }
+        text.append("everything else ");
+        text.append(Figures.decimal(last.elsePartsPerMillion(), 4, 2)).append(" points.");
         return text.toString();
     }
 }

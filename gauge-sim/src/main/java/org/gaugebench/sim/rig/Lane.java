@@ -246,6 +246,11 @@ public final class Lane {
         return spec;
     }
 
+    /** The settings in force; a gauge without power finds them when power comes back. */
+    public GaugeSettings settings() {
+        return settings;
+    }
+
     /** The readout of this moment; the object is reused by the next call. */
     public Readout read() {
         if (!supply.isOn()) {

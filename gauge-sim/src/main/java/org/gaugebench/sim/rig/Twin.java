@@ -40,15 +40,15 @@ public final class Twin {
     private long shiftNanocoulombs;
 
     /**
-     * Builds a twin of a scenario's main gauge.
+     * Builds a twin of one of a scenario's gauges.
      *
-     * @param scenario whose first gauge is a core
+     * @param scenario what runs
+     * @param spec the gauge, a core of that scenario
      * @param seed of the run
      * @param last all causes up to this one are taken away; {@link Cause#CAPACITY} at most
      * @param real the truth, at time 0
      */
-    public Twin(Scenario scenario, long seed, Cause last, Truth real) {
-        GaugeSpec spec = scenario.gauges().get(0);
+    public Twin(Scenario scenario, GaugeSpec spec, long seed, Cause last, Truth real) {
         this.last = last;
         gauge = spec.name();
         tested = spec.settings();
