@@ -1,7 +1,7 @@
 package org.gaugebench.sim.cli;
 
+import java.util.function.Function;
 import org.gaugebench.sim.judge.Attribution;
-import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.judge.ShelfCase.Ending;
@@ -17,15 +17,20 @@ final class CasePrinter {
     private final boolean single;
     private final boolean json;
     private final boolean full;
-    private final boolean attributing;
+    private final @Nullable Function<RunResult, Attribution> attributor;
 
+    /** Prints with the error split by cause where there is somebody who splits it. */
     CasePrinter(
-            Terminal terminal, boolean single, boolean json, boolean full, boolean attributing) {
+            Terminal terminal,
+            boolean single,
+            boolean json,
+            boolean full,
+            @Nullable Function<RunResult, Attribution> attributor) {
         this.terminal = terminal;
         this.single = single;
         this.json = json;
         this.full = full;
-        this.attributing = attributing;
+        this.attributor = attributor;
     }
 
     void print(ShelfCase each) {
@@ -39,7 +44,8 @@ final class CasePrinter {
     /** Runs it once more, with twins; null where that is not asked for or it did not finish. */
     private @Nullable Attribution attribution(ShelfCase each) {
         RunResult result = each.result();
-        return attributing && result != null ? AttributionRun.of(result) : null;
+        Function<RunResult, Attribution> split = attributor;
+        return split != null && result != null ? split.apply(result) : null;
     }
 
     private String text(ShelfCase each) {

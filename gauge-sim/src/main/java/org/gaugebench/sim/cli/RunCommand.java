@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import org.gaugebench.sim.cli.ShelfRunner.Job;
 import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.Figures;
+import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.judge.ShelfCase.Ending;
 import org.gaugebench.sim.report.AttributionText;
@@ -60,6 +62,7 @@ import picocli.CommandLine.Option;
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml",
             "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml",
+            "  gauge-sim run --report week.html a-week-in-the-hut.yaml",
             "  gauge-sim run --attribution a-week-in-the-hut.yaml"
         })
 final class RunCommand implements Callable<Integer> {
@@ -77,6 +80,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Mixin private final SeedOption seed = new SeedOption();
     @Mixin private final PictureOptions picture = new PictureOptions();
+    @Mixin private final ReportOptions report = new ReportOptions();
 
     @Option(
             names = "--seeds",
@@ -170,6 +174,7 @@ final class RunCommand implements Callable<Integer> {
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
         picture.check(moment != null);
+        report.check(moment != null);
         if (moment != null) {
             return show(alone(scenarios, "--at: a moment belongs to one scenario"), moment);
         }
@@ -178,8 +183,12 @@ final class RunCommand implements Callable<Integer> {
             return traced(
                     alone(scenarios, "--trace: one file cannot hold the traces of several"), place);
         }
-        if (picture.isWanted()) {
-            return drawn(alone(scenarios, "--picture: one picture shows one run"), Observer.NONE);
+        if (report.isWanted() || picture.isWanted()) {
+            String why =
+                    report.isWanted()
+                            ? "--report: one page shows one run"
+                            : "--picture: one picture shows one run";
+            return drawn(alone(scenarios, why), Observer.NONE);
         }
         tags.check(scenarios);
         List<Job> jobs = new ArrayList<>();
@@ -188,7 +197,7 @@ final class RunCommand implements Callable<Integer> {
             jobs.add(new Job(scenario, seed.of(scenario), skipReason, Observer.NONE));
         }
         Shard part = shelf.shard();
-        return run(part == null ? jobs : part.of(jobs), single, each -> {});
+        return run(part == null ? jobs : part.of(jobs), single, AttributionRun::of, each -> {});
     }
 
     private void checkAttribution(List<Scenario> scenarios) throws InputException {
@@ -253,21 +262,36 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    /** Runs one scenario, and draws it if a picture is wanted. */
+    /** Runs one scenario, and draws it if a picture or a page is wanted. */
     private int drawn(Scenario scenario, Observer guest) throws InputException {
-        try (PictureFile file = picture.open()) {
-            Observer both = Observers.both(guest, file.guest());
-            Job job = new Job(scenario, seed.of(scenario), "", both);
-            int exitCode = run(List.of(job), true, file::take);
+        try (PictureFile file = picture.open();
+                ReportFile page = report.open(attribution)) {
+            Observer all = Observers.both(Observers.both(guest, file.guest()), page.guest());
+            Job job = new Job(scenario, seed.of(scenario), "", all);
+            int exitCode =
+                    run(
+                            List.of(job),
+                            true,
+                            page::attribution,
+                            each -> {
+                                file.take(each);
+                                page.take(each);
+                            });
             file.keep();
+            page.keep();
             return exitCode;
         }
     }
 
-    private int run(List<Job> jobs, boolean single, Consumer<ShelfCase> also)
+    private int run(
+            List<Job> jobs,
+            boolean single,
+            Function<RunResult, Attribution> split,
+            Consumer<ShelfCase> also)
             throws InputException {
         OutputFile xml = OutputFile.open("--junit", junit, "verdicts.xml");
-        CasePrinter printer = new CasePrinter(terminal, single, json, full, attribution);
+        CasePrinter printer =
+                new CasePrinter(terminal, single, json, full, attribution ? split : null);
         List<ShelfCase> cases = new ArrayList<>();
         long startNanos = System.nanoTime();
         try (ProgressBar bar = single && terminal.errIsTerminal() ? bar() : null) {

@@ -57,6 +57,11 @@ public final class AttributionRun implements Observer {
      * @param result what came of it; its main gauge a core
      */
     public static Attribution of(RunResult result) {
+        return of(result.scenario(), result.seed(), moments(result));
+    }
+
+    /** Those moments: the end, and where an expectation failed. */
+    public static long[] moments(RunResult result) {
         List<Long> moments = new ArrayList<>();
         moments.add(result.simulatedMillis());
         for (ExpectationResult each : result.expectations()) {
@@ -64,10 +69,7 @@ public final class AttributionRun implements Observer {
                 moments.add(each.atMillis());
             }
         }
-        return of(
-                result.scenario(),
-                result.seed(),
-                moments.stream().mapToLong(Long::longValue).toArray());
+        return moments.stream().mapToLong(Long::longValue).toArray();
     }
 
     /**
