@@ -85,13 +85,19 @@ final class ReportChannel {
      */
     void addRow(long firstTick, int[] ring, int count) {
         int mask = ring.length - 1;
-        add(firstTick, ring[(int) firstTick & mask]);
+        int from = (int) firstTick & mask;
+        add(firstTick, ring[from]);
+        // Two plain loops, which a machine runs several values at a time.
+        int end = Math.min(ring.length, from + count);
         int low = smallest;
         int high = largest;
-        for (int i = 1; i < count; i++) {
-            int value = ring[(int) (firstTick + i) & mask];
-            low = Math.min(low, value);
-            high = Math.max(high, value);
+        for (int i = from; i < end; i++) {
+            low = Math.min(low, ring[i]);
+            high = Math.max(high, ring[i]);
+        }
+        for (int i = 0; i < from + count - end; i++) {
+            low = Math.min(low, ring[i]);
+            high = Math.max(high, ring[i]);
         }
         if (low < smallest || high > largest) {
             for (int i = 1; i < count; i++) {

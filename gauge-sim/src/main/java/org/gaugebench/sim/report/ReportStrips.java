@@ -54,6 +54,8 @@ final class ReportStrips {
         key("wider", "\u2212", "Wider");
         key("whole", "Whole run", "Whole run");
         html.markup("</span>");
+        html.markup("</div>");
+        html.markup("<div class=\"row screen-only\">");
         html.markup(
                 "<label class=\"choice\">Colours <select id=\"theme\"><option value=\"\">as the"
                         + " system</option><option value=\"light\">light</option><option"

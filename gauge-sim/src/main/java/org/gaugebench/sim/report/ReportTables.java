@@ -47,7 +47,7 @@ final class ReportTables {
     private void table(String caption, String... heads) {
         html.markup(
                 "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"%s\">", caption);
-        html.markup("<table class=\"ledger\"><caption>%s</caption><thead><tr>", caption);
+        html.markup("<table class=\"ledger stack\"><caption>%s</caption><thead><tr>", caption);
         for (String head : heads) {
             boolean figure = head.startsWith("#");
             html.markup(
@@ -128,11 +128,15 @@ final class ReportTables {
             boolean known = lane.finalPartsPerMillion() != Readout.NOT_KNOWN;
             long truth = result.finalTruePartsPerMillion();
             html.markup("<tr><th scope=\"row\">%s</th>", lane.gauge());
-            figure(known ? Figures.percent(lane.finalPartsPerMillion()) : "not known");
-            figure(Figures.percent(truth));
-            figure(known ? TextReport.points(lane.finalPartsPerMillion() - truth) : "-");
+            figure(
+                    "at the end",
+                    known ? Figures.percent(lane.finalPartsPerMillion()) : "not known");
+            figure("true", Figures.percent(truth));
+            figure("error", known ? TextReport.points(lane.finalPartsPerMillion() - truth) : "-");
             boolean ever = lane.worstAtMillis() >= 0;
-            figure(ever ? TextReport.points(lane.worstErrorPartsPerMillion()) : "never known");
+            figure(
+                    "worst error",
+                    ever ? TextReport.points(lane.worstErrorPartsPerMillion()) : "never known");
             html.markup("<td>" + (ever ? moment(lane.worstAtMillis()) : "") + "</td></tr>");
         }
         endTable();
@@ -155,8 +159,8 @@ final class ReportTables {
         end();
     }
 
-    private void figure(String words) {
-        html.markup("<td class=\"figure\">%s</td>", thin(words));
+    private void figure(String label, String words) {
+        html.markup("<td class=\"figure\" data-label=\"%s\">%s</td>", label, thin(words));
     }
 
     /** A figure with a true minus, and a thin space before its unit. */
@@ -212,7 +216,7 @@ final class ReportTables {
                 "#True");
         for (ReportEvents.Entry entry : entries) {
             RecordedEvent event = entry.group().first();
-            html.markup("<tr><td class=\"figure\">%s</td>", entry.number());
+            html.markup("<tr><td class=\"figure\" data-label=\"No.\">%s</td>", entry.number());
             html.markup("<td>" + moment(event.atMillis()) + "</td>");
             html.markup("<td>%s</td>", event.gauge());
             boolean warns = event.event().severity() == Severity.WARNING;
@@ -227,8 +231,8 @@ final class ReportTables {
                     "<td>" + (warns ? "<span class=\"doubt\">warning:</span> " : "") + "%s</td>",
                     event.event().sentence() + EventFigure.of(event) + again);
             boolean known = event.shownPartsPerMillion() != Readout.NOT_KNOWN;
-            figure(known ? Figures.percent(event.shownPartsPerMillion()) : "not known");
-            figure(Figures.percent(event.truePartsPerMillion()));
+            figure("shown", known ? Figures.percent(event.shownPartsPerMillion()) : "not known");
+            figure("true", Figures.percent(event.truePartsPerMillion()));
             html.markup("</tr>");
         }
         endTable();
@@ -290,8 +294,8 @@ final class ReportTables {
 
     private void part(String words, long nanocoulombs, long partsPerMillion, String row) {
         html.markup("<tr" + row + "><th scope=\"row\">%s</th>", words);
-        figure(signed(Figures.decimal(StrictMath.round(nanocoulombs / 3.6e6), 6, 4)));
-        figure(TextReport.points(partsPerMillion));
+        figure("Ah", signed(Figures.decimal(StrictMath.round(nanocoulombs / 3.6e6), 6, 4)));
+        figure("points", TextReport.points(partsPerMillion));
         html.markup("</tr>");
     }
 

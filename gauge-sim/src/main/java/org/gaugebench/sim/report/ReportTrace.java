@@ -2,6 +2,7 @@ package org.gaugebench.sim.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Readout;
@@ -55,13 +56,16 @@ public final class ReportTrace implements Observer {
     static final int HOURS = 6;
     static final int GAUGE_COLUMNS = 7;
 
-    private List<Lane> lanes = List.of();
+    private Lane[] lanes = {};
     private ReportChannel[] channels = {};
     private ReportWindows windows = new ReportWindows(1);
     private final List<ReportStates> rules = new ArrayList<>();
     private final ReportStarved starved = new ReportStarved();
     private int[][] rings = {};
+    private int[] trueCurrents = {};
+    private int[] trueVoltages = {};
     private int[] row = {};
+    private int[] looked = {};
     private long bucketTicks = 1;
     private long rowFrom = 1;
     private long rowEnd;
@@ -86,8 +90,9 @@ public final class ReportTrace implements Observer {
 
     @Override
     public void onStart(Rig rig) {
-        lanes = rig.lanes().subList(0, Math.min(MOST_GAUGES, rig.lanes().size()));
-        int columns = TRUE_COLUMNS + lanes.size() * GAUGE_COLUMNS;
+        int gauges = Math.min(MOST_GAUGES, rig.lanes().size());
+        lanes = rig.lanes().subList(0, gauges).toArray(new Lane[0]);
+        int columns = TRUE_COLUMNS + gauges * GAUGE_COLUMNS;
         long ticks = rig.scenario().durationMillis() / rig.scenario().tickMillis();
         long buckets = Math.min(MOST_BUCKETS, BUCKETS_OF_ALL / columns);
         bucketTicks = Math.max(1, (ticks + buckets - 1) / buckets);
@@ -98,10 +103,14 @@ public final class ReportTrace implements Observer {
             rings[i] = isOfEveryTick(i) ? new int[RING] : new int[0];
         }
         row = new int[columns];
+        looked = IntStream.range(0, columns).filter(i -> !isOfEveryTick(i)).toArray();
         windows = new ReportWindows(columns);
-        lanes.forEach(lane -> rules.add(new ReportStates(bucketTicks)));
-        looksAtEveryTick =
-                lanes.stream().anyMatch(lane -> lane.spec().kind() != GaugeSpec.Kind.CORE);
+        trueCurrents = rings[TRUE_CURRENT];
+        trueVoltages = rings[TRUE_VOLTAGE];
+        for (Lane lane : lanes) {
+            rules.add(new ReportStates(bucketTicks));
+            looksAtEveryTick |= lane.spec().kind() != GaugeSpec.Kind.CORE;
+        }
         knownMoments =
                 rig.scenario().expectations().stream()
                         .filter(it -> it.kind() == Expectation.Kind.AT)
@@ -135,20 +144,21 @@ public final class ReportTrace implements Observer {
         long tick = rig.ticks();
         int at = (int) tick & RING - 1;
         Truth truth = rig.truth();
-        rings[TRUE_CURRENT][at] = micro(truth.meanCurrentAmps());
-        rings[TRUE_VOLTAGE][at] = micro(truth.voltageVolts());
-        for (int i = 0; i < lanes.size(); i++) {
-            Lane lane = lanes.get(i);
-            int column = column(i, 0);
+        trueCurrents[at] = micro(truth.meanCurrentAmps());
+        trueVoltages[at] = micro(truth.voltageVolts());
+        for (int i = 0; i < lanes.length; i++) {
+            Lane lane = lanes[i];
+            int current = ReportChannel.GAP;
+            int voltage = ReportChannel.GAP;
             if (lane.hasPower()) {
                 Readout readout = lane.readSample();
-                rings[column + CURRENT][at] = readout.currentMicroamps;
-                rings[column + VOLTAGE][at] = readout.voltageMicrovolts;
+                current = readout.currentMicroamps;
+                voltage = readout.voltageMicrovolts;
             } else {
-                rings[column + CURRENT][at] = ReportChannel.GAP;
-                rings[column + VOLTAGE][at] = ReportChannel.GAP;
                 rowHasGap = true;
             }
+            rings[column(i, CURRENT)][at] = current;
+            rings[column(i, VOLTAGE)][at] = voltage;
         }
         starved.add(rig.outlook().isStarved(), rig.timeMillis());
         if (isDue || looksAtEveryTick || windows.isOpen(tick)) {
@@ -173,10 +183,8 @@ public final class ReportTrace implements Observer {
     }
 
     private void keep(long tick) {
-        for (int i = 0; i < row.length; i++) {
-            if (!isOfEveryTick(i)) {
-                channels[i].add(tick, row[i]);
-            }
+        for (int column : looked) {
+            channels[column].add(tick, row[column]);
         }
     }
 
@@ -248,10 +256,10 @@ public final class ReportTrace implements Observer {
     /** Fills the row with what a core works out, and the truth of it. */
     private void look(Rig rig) {
         Truth truth = rig.truth();
-        row[TRUE_STATE] = micro(truth.stateOfCharge());
-        row[TRUE_TEMPERATURE] = micro(truth.temperatureCelsius() / 1e3);
-        for (int i = 0; i < lanes.size(); i++) {
-            Lane lane = lanes.get(i);
+        row[TRUE_STATE] = (int) StrictMath.round(truth.stateOfCharge() * 1e6);
+        row[TRUE_TEMPERATURE] = (int) StrictMath.round(truth.temperatureCelsius() * 1e3);
+        for (int i = 0; i < lanes.length; i++) {
+            Lane lane = lanes[i];
             Readout readout = lane.read();
             boolean on = lane.hasPower();
             boolean known = on && readout.stateOfChargePartsPerMillion != Readout.NOT_KNOWN;
@@ -275,10 +283,9 @@ public final class ReportTrace implements Observer {
         row[column] = isKnown ? value : ReportChannel.GAP;
     }
 
-    /** Millionths; what does not fit is the largest that does. */
+    /** Whole millionths, cut and not rounded: it is done in every tick. */
     private static int micro(double value) {
-        double millionths = value * 1e6;
-        return (int) (millionths < 0 ? millionths - 0.5 : millionths + 0.5);
+        return (int) (value * 1e6);
     }
 
     /** Ends the run. */
@@ -290,11 +297,11 @@ public final class ReportTrace implements Observer {
     }
 
     int gauges() {
-        return lanes.size();
+        return lanes.length;
     }
 
     boolean hasRule(int gauge) {
-        return lanes.get(gauge).spec().kind() == GaugeSpec.Kind.CORE;
+        return lanes[gauge].spec().kind() == GaugeSpec.Kind.CORE;
     }
 
     ReportChannel channel(int column) {
