@@ -2,7 +2,6 @@ package org.gaugebench.sim.report;
 
 import java.util.Arrays;
 import java.util.Base64;
-import java.util.function.LongPredicate;
 
 /**
  * A line as few bytes: for each point the ticks since the one before and the difference of the
@@ -43,16 +42,15 @@ final class ReportBytes {
     record Line(String text, long step) {}
 
     /** The line of a column: its own points and those of the windows' rows, in order of time. */
-    static Line of(ReportTrace trace, int column, int reach) {
+    static Line of(ReportTrace trace, int column, int[] windowRows) {
         ReportChannel channel = trace.channel(column);
         ReportBytes out = new ReportBytes(stepOf(channel));
         ReportWindows windows = trace.windows();
-        LongPredicate within = windows.within(reach);
         int point = 0;
-        for (int row = 0; row < windows.rows(); row++) {
+        for (int row : windowRows) {
             long tick = windows.tick(row);
             int value = windows.value(row, column);
-            if (value == ReportWindows.NOT_LOOKED || !within.test(tick)) {
+            if (value == ReportWindows.NOT_LOOKED) {
                 continue;
             }
             while (point < channel.size() && channel.tick(point) < tick) {

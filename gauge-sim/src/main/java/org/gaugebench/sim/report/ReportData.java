@@ -129,8 +129,9 @@ final class ReportData {
 
     private ReportBytes.Line[] lines(int reach) {
         ReportBytes.Line[] lines = new ReportBytes.Line[trace.columns()];
+        int[] rows = trace.windows().rowsWithin(reach);
         for (int i = 0; i < lines.length; i++) {
-            lines[i] = ReportBytes.of(trace, i, reach);
+            lines[i] = ReportBytes.of(trace, i, rows);
         }
         return lines;
     }

@@ -2,6 +2,7 @@ package org.gaugebench.sim.report;
 
 import java.util.Arrays;
 import java.util.function.LongPredicate;
+import java.util.stream.IntStream;
 
 /**
  * Every tick around the moments that matter, one row a tick with a column for each channel. What
@@ -98,22 +99,20 @@ final class ReportWindows {
     /** Largest reach at which no more rows are left than that; failures keep their whole reach. */
     int reachFor(int mostRows) {
         int reach = REACH_TICKS;
-        while (reach > 1 && count(within(reach)) > mostRows) {
+        while (reach > 1 && rowsWithin(reach).length > mostRows) {
             reach = reach * 2 / 3;
         }
         return reach;
     }
 
-    private int count(LongPredicate kept) {
-        int count = 0;
-        for (int row = 0; row < rows; row++) {
-            count += kept.test(ticks[row]) ? 1 : 0;
-        }
-        return count;
+    /** The rows within a reach of any moment. */
+    int[] rowsWithin(int reach) {
+        LongPredicate within = within(reach);
+        return IntStream.range(0, rows).filter(row -> within.test(ticks[row])).toArray();
     }
 
     /** Whether a tick lies within a reach of any moment; to be asked with growing ticks. */
-    LongPredicate within(int reach) {
+    private LongPredicate within(int reach) {
         return new LongPredicate() {
             private int next;
 

@@ -71,7 +71,11 @@ var GaugebenchCharts = (function () {
                 size: 58 * scale,
                 gap: 4 * scale,
                 values: function (u, splits, axis, space, step) {
-                    var digits = Math.max(0, Math.min(6, -Math.floor(Math.log10(step) + 1e-9)));
+                    var digits = 0;
+                    while (digits < 6 && Math.abs(step * Math.pow(10, digits)
+                            - Math.round(step * Math.pow(10, digits))) > 1e-6) {
+                        digits++;
+                    }
                     return splits.map(function (it) {
                         return GaugebenchData.figure(it, digits);
                     });

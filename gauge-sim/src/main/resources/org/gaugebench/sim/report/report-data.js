@@ -85,10 +85,13 @@ var GaugebenchData = (function () {
         var columns = lines.map(function (it) {
             var column = new Array(at.length);
             var next = 0;
+            var held = undefined;
             for (var i = 0; i < at.length; i++) {
-                column[i] = undefined;
+                /* A gap lasts until the next value, whatever other lines have in between. */
+                column[i] = held;
                 while (next < it.at.length && it.at[next] === at[i]) {
                     column[i] = it.value[next++];
+                    held = column[i] === null ? null : undefined;
                 }
             }
             return column;

@@ -100,7 +100,7 @@
             axes: draw.axes(scale, strip.kind.unit),
             series: [{}],
             bands: [],
-            padding: [8 * scale, 12 * scale, 0, 0],
+            padding: [8 * scale, 22 * scale, 0, 0],
             cursor: {
                 y: false,
                 points: { show: false },
@@ -324,9 +324,14 @@
         });
     }
 
+    /* Nothing is known between two ticks, so no moment lies there. */
+    function onTick(millis) {
+        return Math.round(millis / run.tickMillis) * run.tickMillis;
+    }
+
     function choose(millis, from) {
         state.cursor = millis === null ? null
-            : Math.round(Math.max(0, Math.min(run.durationMillis, millis)));
+            : Math.max(0, Math.min(run.durationMillis, onTick(millis)));
         strips.forEach(function (strip) {
             if (strip === from) {
                 return;
@@ -344,8 +349,8 @@
         var width = Math.max(least, Math.min(run.durationMillis, to - from));
         var middle = (from + to) / 2;
         var start = Math.max(0, Math.min(run.durationMillis - width, middle - width / 2));
-        state.from = Math.round(start);
-        state.to = Math.round(start + width);
+        state.from = Math.max(0, onTick(start));
+        state.to = Math.min(run.durationMillis, state.from + onTick(width));
         strips.forEach(function (strip) {
             strip.plot.setScale('x', { min: state.from, max: state.to });
         });
@@ -495,7 +500,7 @@
             });
         var body = table.createTBody();
         for (var i = 0; i <= rows; i++) {
-            var millis = Math.round(state.from + (state.to - state.from) * i / rows);
+            var millis = onTick(state.from + (state.to - state.from) * i / rows);
             var row = body.insertRow();
             row.insertCell().textContent = data.moment(millis);
             strip.values.forEach(function (it) {
