@@ -127,7 +127,7 @@ final class ReportBytes {
         lastTick = tick;
         if (!gap) {
             long difference = value - lastValue;
-            number(difference << 1 ^ difference >> 63);
+            number((difference << 1) ^ (difference >> 63));
             lastValue = value;
         }
     }
@@ -138,7 +138,7 @@ final class ReportBytes {
             if (size == bytes.length) {
                 bytes = Arrays.copyOf(bytes, 2 * size);
             }
-            bytes[size++] = (byte) (left & 0x7F | (left > 0x7F ? 0x80 : 0));
+            bytes[size++] = (byte) ((left & 0x7F) | (left > 0x7F ? 0x80 : 0));
             left >>>= 7;
         } while (left != 0);
     }

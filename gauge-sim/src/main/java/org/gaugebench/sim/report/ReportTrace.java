@@ -142,7 +142,7 @@ public final class ReportTrace implements Observer {
     @Override
     public void onTick(Rig rig) {
         long tick = rig.ticks();
-        int at = (int) tick & RING - 1;
+        int at = (int) tick & (RING - 1);
         Truth truth = rig.truth();
         trueCurrents[at] = micro(truth.meanCurrentAmps());
         trueVoltages[at] = micro(truth.voltageVolts());
@@ -200,7 +200,7 @@ public final class ReportTrace implements Observer {
         windows.row(tick);
         for (int i = 0; i < row.length; i++) {
             if (isOfEveryTick(i)) {
-                windows.set(i, rings[i][(int) tick & RING - 1]);
+                windows.set(i, rings[i][(int) tick & (RING - 1)]);
             } else if (isNow) {
                 windows.set(i, row[i]);
             }
@@ -215,7 +215,7 @@ public final class ReportTrace implements Observer {
             }
             if (rowHasGap) {
                 for (long each = rowFrom; each <= tick; each++) {
-                    channels[i].add(each, rings[i][(int) each & RING - 1]);
+                    channels[i].add(each, rings[i][(int) each & (RING - 1)]);
                 }
             } else {
                 channels[i].addRow(rowFrom, rings[i], count);

@@ -71,7 +71,7 @@ class ReportChannelProperties {
         ReportChannel rows = new ReportChannel(bucketTicks);
         int[] ring = new int[RING];
         for (int i = 0; i < values.size(); i++) {
-            ring[i + 1 & RING - 1] = values.get(i);
+            ring[(i + 1) & (RING - 1)] = values.get(i);
         }
         long tick = 1;
         while (tick <= values.size()) {
