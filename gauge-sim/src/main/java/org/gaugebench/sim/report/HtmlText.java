@@ -5,7 +5,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.Base64;
 
-/** Grows a page of HTML; every word of a user goes through {@link #words}. */
+/** Grows a page of HTML; every word of a user is made safe by {@link #safe}. */
 final class HtmlText {
     private final StringBuilder text = new StringBuilder();
 

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gaugebench.sim.judge.AttributionRun;
+import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RunRecorder;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.scenario.Scenario;
@@ -104,9 +105,39 @@ class ReportPageTest {
         Scenario read = Samples.scenario(name, Samples.hut());
         ReportTrace trace = new ReportTrace();
         RunResult result = RunRecorder.run(read, read.seed(), trace);
-        String page = ReportPage.of(result, trace, null, "<b>");
+        // No scenario may call a gauge so; the page does not rely on it.
+        String page = ReportPage.of(called(result, "x</script>"), trace, null, "<b>");
+        assertEquals("x</script>", ReportLines.data(page).get("gauges").get(0).asText());
         assertEquals(2, count(page, "</script>"));
         assertFalse(page.contains("<b>"));
+    }
+
+    private static RunResult called(RunResult it, String gauge) {
+        LaneResult lane = it.lanes().get(0);
+        return new RunResult(
+                it.scenario(),
+                it.seed(),
+                it.ticks(),
+                it.simulatedMillis(),
+                it.digest(),
+                it.verdict(),
+                it.expectations(),
+                it.events(),
+                it.eventsDropped(),
+                it.refused(),
+                List.of(
+                        new LaneResult(
+                                gauge,
+                                lane.finalPartsPerMillion(),
+                                lane.finalMicroampHours(),
+                                lane.worstErrorPartsPerMillion(),
+                                lane.worstAtMillis(),
+                                lane.shownPercent(),
+                                lane.belief(),
+                                lane.rule())),
+                it.finalTruePartsPerMillion(),
+                it.finalTrueMicroampHours(),
+                it.truePercent());
     }
 
     @Test
