@@ -44,8 +44,6 @@ public final class Gauge {
     private EnergyCounter energy = new EnergyCounter();
     private Corrections corrections;
     private Stages s;
-
-    // State.
     private boolean checkBattery;
 
     /**
@@ -83,10 +81,9 @@ public final class Gauge {
         corrections = new Corrections(events);
         s = new Stages(s.settings);
         SlotOutcome found = memory.open();
-        boolean restored = found != SlotOutcome.NONE_VALID && found != SlotOutcome.FOREIGN_BATTERY;
-        checkBattery = restored;
+        checkBattery = found != SlotOutcome.NONE_VALID && found != SlotOutcome.FOREIGN_BATTERY;
         events.onEvent(Event.POWERED_UP, 0, restOffMillis);
-        if (restored) {
+        if (checkBattery) {
             restore(found, restOffMillis, offTime);
         } else if (found == SlotOutcome.FOREIGN_BATTERY) {
             events.onEvent(Event.NEW_BATTERY, 0, 0);
@@ -143,8 +140,7 @@ public final class Gauge {
         if (leftMillis > 0) {
             add(leftMillis);
         }
-        SaveReason due = memory.due(s, last.voltageMicrovolts, (int) elapsedMillis);
-        if (due != SaveReason.NONE) {
+        if (memory.due(s, last.voltageMicrovolts, (int) elapsedMillis) != SaveReason.NONE) {
             save();
         }
     }
@@ -232,8 +228,7 @@ public final class Gauge {
         s.diagnosis.samplesMissing();
         s.capacity.spoil();
         s.efficiency.spoil();
-        // Gaps less than a minute apart close no minute: the figures shown must follow all the
-        // same.
+        // Gaps less than a minute apart close no minute, yet the figures shown must follow.
         afterCommand();
     }
 
@@ -352,6 +347,11 @@ public final class Gauge {
         s.updateBand();
         Inspection.read(s, corrections, faults, readout);
         s.shown.read(last.currentMicroamps, readout);
+        last.read(readout);
+    }
+
+    /** Fills current, voltage and temperature of the last sample alone: cheap at every tick. */
+    public void readSample(Readout readout) {
         last.read(readout);
     }
 

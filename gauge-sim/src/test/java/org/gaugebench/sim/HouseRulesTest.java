@@ -45,6 +45,7 @@ class HouseRulesTest {
                     "adopt",
                     "study",
                     "advice",
+                    "page",
                     "report",
                     "live",
                     "cli");

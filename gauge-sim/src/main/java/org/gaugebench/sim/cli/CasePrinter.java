@@ -18,6 +18,7 @@ final class CasePrinter {
     private final boolean full;
     private final Attributing attributing;
 
+    /** Prints with the error split by cause where there is somebody who splits it. */
     CasePrinter(
             Terminal terminal,
             boolean single,

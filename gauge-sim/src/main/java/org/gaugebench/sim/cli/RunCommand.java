@@ -60,6 +60,7 @@ import picocli.CommandLine.Option;
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml",
             "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml",
+            "  gauge-sim run --report week.html a-week-in-the-hut.yaml",
             "  gauge-sim run --attribution a-week-in-the-hut.yaml"
         })
 final class RunCommand implements Callable<Integer> {
@@ -77,6 +78,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Mixin private final SeedOption seed = new SeedOption();
     @Mixin private final PictureOptions picture = new PictureOptions();
+    @Mixin private final ReportOptions report = new ReportOptions();
 
     @Option(
             names = "--seeds",
@@ -176,11 +178,13 @@ final class RunCommand implements Callable<Integer> {
                             + SeedRange.EXAMPLE);
         }
         List<Scenario> scenarios = arguments.load(seeds);
-        attributing = new Attributing(attributionGauge, attribution, picture.showsCauses());
+        boolean drawn = picture.showsCauses() || attribution && report.isWanted();
+        attributing = new Attributing(attributionGauge, attribution, drawn);
         checkAttribution(scenarios);
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
         picture.check(moment != null);
+        report.check(moment != null);
         if (moment != null) {
             return show(alone(scenarios, "--at: a moment belongs to one scenario"), moment);
         }
@@ -189,8 +193,12 @@ final class RunCommand implements Callable<Integer> {
             return traced(
                     alone(scenarios, "--trace: one file cannot hold the traces of several"), place);
         }
-        if (picture.isWanted()) {
-            return drawn(alone(scenarios, "--picture: one picture shows one run"), Observer.NONE);
+        if (report.isWanted() || picture.isWanted()) {
+            String why =
+                    report.isWanted()
+                            ? "--report: one page shows one run"
+                            : "--picture: one picture shows one run";
+            return drawn(alone(scenarios, why), Observer.NONE);
         }
         tags.check(scenarios);
         List<Job> jobs = new ArrayList<>();
@@ -266,13 +274,22 @@ final class RunCommand implements Callable<Integer> {
         }
     }
 
-    /** Runs one scenario, and draws it if a picture is wanted. */
+    /** Runs one scenario, and draws it if a picture or a page is wanted. */
     private int drawn(Scenario scenario, Observer guest) throws InputException {
-        try (PictureFile file = picture.open()) {
-            Observer both = Observers.both(guest, file.guest());
-            Job job = new Job(scenario, seed.of(scenario), "", both, attributing);
-            int exitCode = run(List.of(job), true, each -> file.take(each, attributing));
+        try (PictureFile file = picture.open();
+                ReportFile page = report.open()) {
+            Observer all = Observers.both(Observers.both(guest, file.guest()), page.guest());
+            Job job = new Job(scenario, seed.of(scenario), "", all, attributing);
+            int exitCode =
+                    run(
+                            List.of(job),
+                            true,
+                            each -> {
+                                file.take(each, attributing);
+                                page.take(each, attributing);
+                            });
             file.keep();
+            page.keep();
             return exitCode;
         }
     }

@@ -47,6 +47,11 @@ public final class CoreDevice implements GaugeDevice {
     }
 
     @Override
+    public void readSample(Readout readout) {
+        gauge.readSample(readout);
+    }
+
+    @Override
     public void inspect(Registers registers) {
         gauge.inspect(registers);
     }

@@ -27,6 +27,14 @@ public interface GaugeDevice {
     /** Fills a readout. */
     void read(Readout readout);
 
+    /**
+     * Fills at least current, voltage and temperature of the last sample: for those who look at
+     * every tick and need no more. What else it fills is for nobody's use.
+     */
+    default void readSample(Readout readout) {
+        read(readout);
+    }
+
     /** Fills the register table; registers that this gauge does not have stay zero. */
     void inspect(Registers registers);
 }

@@ -47,9 +47,10 @@ final class ExpectationChecker {
                 && timeMillis <= expectation.toMillis();
     }
 
-    void look(Rig rig, Lane lane, boolean atWholeMinute) {
+    /** Judges this moment if it counts; answers whether the claim failed at it. */
+    boolean look(Rig rig, Lane lane, boolean atWholeMinute) {
         if (failed || cameTrue || !counts(rig.timeMillis(), atWholeMinute)) {
-            return;
+            return false;
         }
         Readout readout = lane.read();
         long shown = shown(lane, readout, rig);
@@ -71,6 +72,7 @@ final class ExpectationChecker {
         if (failed) {
             detail = MomentText.of(rig, lane, readout);
         }
+        return failed;
     }
 
     private boolean holdsThroughout() {

@@ -87,11 +87,15 @@ public final class RunRecorder implements Observer {
 
     @Override
     public void onMoment(Rig standing) {
-        look(standing);
+        boolean failing = look(standing);
         guest.onMoment(standing);
+        if (failing) {
+            guest.onFailure(standing);
+        }
     }
 
-    private void look(Rig standing) {
+    /** Answers whether a claim failed just now. */
+    private boolean look(Rig standing) {
         long minute = standing.timeMillis() / 60_000;
         boolean atWholeMinute = minute != lastMinute;
         if (atWholeMinute) {
@@ -101,14 +105,16 @@ public final class RunRecorder implements Observer {
                 comparison.look(standing.truth(), standing.timeMillis());
             }
         }
+        boolean failing = false;
         for (int i = 0; i < checkers.size(); i++) {
-            checkers.get(i).look(standing, checkedLanes.get(i), atWholeMinute);
+            failing |= checkers.get(i).look(standing, checkedLanes.get(i), atWholeMinute);
         }
         for (EventChecker checker : eventCheckers) {
             for (Lane lane : standing.lanes()) {
                 checker.look(standing, lane);
             }
         }
+        return failing;
     }
 
     @Override

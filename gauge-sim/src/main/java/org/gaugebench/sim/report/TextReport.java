@@ -62,7 +62,8 @@ public final class TextReport {
                 + ")";
     }
 
-    private static String heldOf(RunResult result) {
+    /** How many expectations hold, of how many. */
+    static String heldOf(RunResult result) {
         long held = result.expectations().stream().filter(r -> r.outcome().isGood()).count();
         return result.expectations().isEmpty()
                 ? "expects nothing"
@@ -154,14 +155,20 @@ public final class TextReport {
         page.paragraph(2, charge.toString());
     }
 
-    /** What the gauge says of itself: "62 %, 57 to 65: counted from a proven anchor". */
     private void belief(LaneResult lane, GaugeSpec.Kind kind) {
+        String words = beliefWords(lane, kind);
+        if (!words.isEmpty()) {
+            page.paragraph(2, words);
+        }
+    }
+
+    /** What the gauge says of itself: "62 %, 57 to 65: counted from a proven anchor". */
+    static String beliefWords(LaneResult lane, GaugeSpec.Kind kind) {
         if (!lane.belief().hasPower()) {
-            page.paragraph(2, lane.gauge() + " has no power at the end");
-            return;
+            return lane.gauge() + " has no power at the end";
         }
         if (kind != GaugeSpec.Kind.CORE) {
-            return;
+            return "";
         }
         LaneResult.Belief belief = lane.belief();
         StringBuilder text = new StringBuilder(lane.gauge()).append(" says ");
@@ -179,15 +186,17 @@ public final class TextReport {
         for (Fault fault : belief.faults()) {
             text.append("; fault: ").append(fault.sentence());
         }
-        page.paragraph(2, text.toString());
+        return text.toString();
     }
 
-    private static String points(long partsPerMillion) {
+    /** An error in points, with its sign. */
+    static String points(long partsPerMillion) {
         String figure = Figures.decimal(partsPerMillion, 4, 2);
         return figure.startsWith("-") || figure.equals("0.00") ? figure : "+" + figure;
     }
 
-    private static String ampHours(long microampHours) {
+    /** A charge, with its unit. */
+    static String ampHours(long microampHours) {
         return Figures.decimal(microampHours, 6, 2) + " Ah";
     }
 
@@ -299,6 +308,11 @@ public final class TextReport {
     }
 
     private String simulated() {
+        return simulated(result);
+    }
+
+    /** How much time was simulated, in which ticks. */
+    static String simulated(RunResult result) {
         return "%s, %s ticks of %s"
                 .formatted(
                         Figures.duration(result.simulatedMillis()),

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.rig;
 
 import org.gaugebench.core.port.Command;
+import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Readout;
@@ -43,6 +44,9 @@ public final class Lane {
     private GaugeDevice device;
     private final Sample sample = new Sample();
     private final Readout readout = new Readout();
+    private final Readout sampleReadout = new Readout();
+    private boolean isBusy;
+    private boolean isRead;
     private final Registers registers = new Registers();
     private final Registers blankRegisters = new Registers();
     private GaugeSettings settings;
@@ -107,6 +111,7 @@ public final class Lane {
      */
     private void powerUp(Truth truth) {
         long now = truth.timeMillis();
+        isBusy = true;
         supply.switchOn();
         frontEnd.restartClock(now);
         if (everStarted) {
@@ -136,11 +141,13 @@ public final class Lane {
 
     void tick(Truth truth) {
         boolean arrived = frontEnd.sample(truth, sample);
+        isBusy = true;
         if (!supply.isOn()) {
             start(truth);
         } else if (arrived) {
             feed(truth);
         }
+        settle();
     }
 
     private void feed(Truth truth) {
@@ -187,11 +194,19 @@ public final class Lane {
     }
 
     private void switchPower(boolean on, Truth truth) {
+        isBusy = true;
         if (!on) {
             supply.switchOff(truth.timeMillis());
         } else if (!supply.isOn()) {
             powerUp(truth);
         }
+        settle();
+    }
+
+    /** What happened to the gauge is over: the next who looks has to ask it. */
+    private void settle() {
+        isBusy = false;
+        isRead = false;
     }
 
     private void declare(long partsPerMillion) {
@@ -201,7 +216,10 @@ public final class Lane {
     /** A gauge without power hears nothing. */
     void command(Command command, long argument) {
         if (supply.isOn()) {
-            observer.onAnswer(this, command, device.command(command, argument));
+            isBusy = true;
+            CommandOutcome outcome = device.command(command, argument);
+            settle();
+            observer.onAnswer(this, command, outcome);
         }
     }
 
@@ -221,9 +239,11 @@ public final class Lane {
         }
         prepared = null;
         settings = builder.build();
+        isBusy = true;
         if (supply.isOn()) {
             device.changeSettings(settings);
         }
+        settle();
     }
 
     /** Folds the registers of this moment into the lane's digest; zeros while there is no power. */
@@ -251,13 +271,29 @@ public final class Lane {
         return settings;
     }
 
-    /** The readout of this moment; the object is reused by the next call. */
+    /**
+     * The readout of this moment; the object is reused by the next call. Between two ticks a gauge
+     * is asked once: many look at it then, and an answer costs more than a tick. In the middle of a
+     * tick, where an event is told, it is asked each time.
+     */
     public Readout read() {
         if (!supply.isOn()) {
             return blank();
         }
-        device.read(readout);
+        if (isBusy || !isRead) {
+            device.read(readout);
+            isRead = true;
+        }
         return readout;
+    }
+
+    /**
+     * Current, voltage and temperature of the last sample, for a lane that has power; the rest of
+     * the object means nothing. Cheap enough for every tick.
+     */
+    public Readout readSample() {
+        device.readSample(sampleReadout);
+        return sampleReadout;
     }
 
     private static Readout blank() {

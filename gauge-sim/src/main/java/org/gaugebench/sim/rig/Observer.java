@@ -66,6 +66,13 @@ public interface Observer {
     default void onAnswer(Lane lane, Command command, CommandOutcome outcome) {}
 
     /**
+     * A judge that looks on found a claim of the scenario failing at this moment.
+     *
+     * @param rig the rig, standing at that moment
+     */
+    default void onFailure(Rig rig) {}
+
+    /**
      * A gauge is about to be used; an observer that writes down what goes into it puts itself in
      * front, and hands every call on unchanged.
      *

@@ -66,6 +66,12 @@ public final class Observers {
             }
 
             @Override
+            public void onFailure(Rig rig) {
+                first.onFailure(rig);
+                second.onFailure(rig);
+            }
+
+            @Override
             public GaugeDevice watch(Lane lane, GaugeDevice device) {
                 return second.watch(lane, first.watch(lane, device));
             }

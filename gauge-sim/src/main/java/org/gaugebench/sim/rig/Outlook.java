@@ -28,6 +28,11 @@ public final class Outlook {
         nextChange = next;
     }
 
+    /** Whether the loads asked for more than there was in the last step: the true end. */
+    public boolean isStarved() {
+        return circuit.isStarved();
+    }
+
     /** Charge that can be drawn as things stand; see {@link Circuit#availableAmpHours()}. */
     public double availableAmpHours() {
         return circuit.availableAmpHours();

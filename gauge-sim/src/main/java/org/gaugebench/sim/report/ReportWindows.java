@@ -1,0 +1,138 @@
+package org.gaugebench.sim.report;
+
+import java.util.Arrays;
+import java.util.function.LongPredicate;
+import java.util.stream.IntStream;
+
+/**
+ * Every tick around the moments that matter, one row a tick with a column for each channel. What
+ * led to such a moment is taken from a ring of the last ticks.
+ */
+final class ReportWindows {
+    /** Stands where nobody looked at this tick: neither a value nor a gap. */
+    static final int NOT_LOOKED = Integer.MIN_VALUE + 1;
+
+    /** Ticks kept before and after a moment, at most: five minutes of seconds. */
+    static final int REACH_TICKS = 300;
+
+    /** Moments with a window, at most; failures come on top. */
+    private static final int MOST_MOMENTS = 400;
+
+    private static final int MOST_FAILURES = 100;
+
+    private final int columns;
+    private long[] ticks = new long[256];
+    private int[] values;
+    private int rows;
+    private long[] moments = new long[16];
+    private boolean[] failures = new boolean[16];
+    private int momentCount;
+    private int failureCount;
+    private long openUntil = -1;
+
+    ReportWindows(int columns) {
+        this.columns = columns;
+        this.values = new int[256 * columns];
+    }
+
+    /**
+     * Opens a window around a tick.
+     *
+     * @return the first tick whose row is still to be taken from the past, or -1 if the moment gets
+     *     no window
+     */
+    long open(long tick, boolean isFailure) {
+        if (isFailure ? failureCount >= MOST_FAILURES : momentCount >= MOST_MOMENTS) {
+            return -1;
+        }
+        if (momentCount == moments.length) {
+            moments = Arrays.copyOf(moments, 2 * momentCount);
+            failures = Arrays.copyOf(failures, 2 * momentCount);
+        }
+        moments[momentCount] = tick;
+        failures[momentCount] = isFailure;
+        momentCount++;
+        failureCount += isFailure ? 1 : 0;
+        long from = rows == 0 ? 0 : ticks[rows - 1] + 1;
+        openUntil = tick + REACH_TICKS;
+        return Math.max(from, tick - REACH_TICKS);
+    }
+
+    /** Whether the row of this tick is wanted. */
+    boolean isOpen(long tick) {
+        return tick <= openUntil;
+    }
+
+    /** Whether the row of this tick stands already. */
+    boolean hasRow(long tick) {
+        return rows > 0 && ticks[rows - 1] >= tick;
+    }
+
+    /** Starts the row of a tick, with nothing in it; ticks grow. */
+    void row(long tick) {
+        if (rows == ticks.length) {
+            ticks = Arrays.copyOf(ticks, 2 * rows);
+            values = Arrays.copyOf(values, 2 * rows * columns);
+        }
+        ticks[rows] = tick;
+        Arrays.fill(values, rows * columns, (rows + 1) * columns, NOT_LOOKED);
+        rows++;
+    }
+
+    /** Sets a cell of the row started last. */
+    void set(int column, int value) {
+        values[(rows - 1) * columns + column] = value;
+    }
+
+    int rows() {
+        return rows;
+    }
+
+    long tick(int row) {
+        return ticks[row];
+    }
+
+    int value(int row, int column) {
+        return values[row * columns + column];
+    }
+
+    /** Largest reach at which no more rows are left than that; failures keep their whole reach. */
+    int reachFor(int mostRows) {
+        int reach = REACH_TICKS;
+        while (reach > 1 && rowsWithin(reach).length > mostRows) {
+            reach = reach * 2 / 3;
+        }
+        return reach;
+    }
+
+    /** The rows within a reach of any moment. */
+    int[] rowsWithin(int reach) {
+        LongPredicate within = within(reach);
+        return IntStream.range(0, rows).filter(row -> within.test(ticks[row])).toArray();
+    }
+
+    /** Whether a tick lies within a reach of any moment; to be asked with growing ticks. */
+    private LongPredicate within(int reach) {
+        return new LongPredicate() {
+            private int next;
+
+            @Override
+            public boolean test(long tick) {
+                while (next < momentCount && tick > moments[next] + reachOf(next)) {
+                    next++;
+                }
+                // A failure reaches further than its neighbours: one further on may hold it too.
+                for (int i = next; i < momentCount && moments[i] - REACH_TICKS <= tick; i++) {
+                    if (Math.abs(tick - moments[i]) <= reachOf(i)) {
+                        return true;
+                    }
+                }
+                return false;
+            }
+
+            private int reachOf(int index) {
+                return failures[index] ? REACH_TICKS : reach;
+            }
+        };
+    }
+}

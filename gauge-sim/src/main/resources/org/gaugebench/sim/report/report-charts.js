@@ -1,0 +1,334 @@
+'use strict';
+/* How strips are drawn: pens, scales and what is painted by hand. Colours come from the look's
+   tokens each time, so a change of theme is a matter of drawing again. */
+var GaugebenchCharts = (function () {
+    var DASHES = [[], [7, 4], [2, 3.2], [13, 3.5, 2, 3.5], [22, 6], [6, 3, 2, 3, 2, 3]];
+    var CAUSES = ['offset', 'past-shunt', 'losses', 'start', 'capacity', 'else'];
+    var TIMES = [
+        1, 2, 5, 10, 20, 50, 100, 200, 500, 1e3, 2e3, 5e3, 10e3, 15e3, 30e3, 60e3, 120e3, 300e3,
+        600e3, 900e3, 1800e3, 3600e3, 7200e3, 10800e3, 21600e3, 43200e3, 864e5, 1728e5, 432e6,
+        864e6, 1728e6, 432e7, 864e7, 1728e7, 864e8, 864e9
+    ];
+
+    function token(name) {
+        return getComputedStyle(document.documentElement).getPropertyValue('--' + name).trim();
+    }
+
+    function size(name) {
+        return parseFloat(token(name)) || 1;
+    }
+
+    function truthPen(isTall) {
+        return { token: 'truth', width: isTall ? 'pen-truth' : 'pen-truth-slim', dash: [] };
+    }
+
+    function gaugePen(index) {
+        return { token: 'gauge-' + (index + 1), width: 'pen-reading', dash: DASHES[index] };
+    }
+
+    function edgePen() {
+        return { token: 'band-edge', width: 'pen-hair', dash: [] };
+    }
+
+    /* Words under the axis: days for a week, hours for a day, and so on down. */
+    function timeWords(millis, step) {
+        var day = Math.floor(millis / 864e5);
+        var rest = millis - day * 864e5;
+        if (step >= 864e5) {
+            return day + ' d';
+        }
+        var hours = Math.floor(rest / 3.6e6);
+        var minutes = Math.floor(rest / 6e4) % 60;
+        var clock = (hours < 10 ? '0' : '') + hours + ':' + (minutes < 10 ? '0' : '') + minutes;
+        if (step >= 6e4) {
+            return rest === 0 && day > 0 ? day + ' d' : clock;
+        }
+        var seconds = (rest % 6e4) / 1000;
+        var text = seconds.toFixed(step >= 1000 ? 0 : 3);
+        return clock + ':' + (seconds < 10 ? '0' : '') + text;
+    }
+
+    function axes(scale, unit) {
+        var font = scale * size('text-small') + 'px ' + token('face');
+        var common = {
+            stroke: function () { return token('soft'); },
+            font: font,
+            grid: { stroke: function () { return token('rule'); }, width: scale },
+            ticks: { stroke: function () { return token('rule'); }, width: scale, size: 4 * scale }
+        };
+        return [
+            Object.assign({}, common, {
+                incrs: TIMES,
+                space: 64 * scale,
+                size: 28 * scale,
+                gap: 4 * scale,
+                values: function (u, splits, axis, space, step) {
+                    return splits.map(function (at) { return timeWords(at, step); });
+                }
+            }),
+            Object.assign({}, common, {
+                space: 28 * scale,
+                size: 58 * scale,
+                gap: 4 * scale,
+                values: function (u, splits, axis, space, step) {
+                    var digits = 0;
+                    while (digits < 6 && Math.abs(step * Math.pow(10, digits)
+                            - Math.round(step * Math.pow(10, digits))) > 1e-6) {
+                        digits++;
+                    }
+                    return splits.map(function (it) {
+                        return GaugebenchData.figure(it, digits);
+                    });
+                }
+            })
+        ];
+    }
+
+    function range(strip) {
+        return function (u, low, high) {
+            if (low === null || high === null || low === undefined) {
+                return strip.zero ? [0, 1] : [null, null];
+            }
+            var bottom = strip.zero ? Math.min(low, 0) : low;
+            var top = strip.zero ? Math.max(high, 0) : high;
+            var least = strip.least;
+            var room = Math.max((top - bottom) * 0.06, (least - (top - bottom)) / 2);
+            bottom -= room;
+            top += room;
+            if (strip.floor !== undefined && low >= strip.floor) {
+                bottom = Math.max(bottom, strip.floor);
+            }
+            if (strip.ceiling !== undefined && high <= strip.ceiling) {
+                top = Math.min(top, strip.ceiling + (strip.ceiling - bottom) * 0.02);
+            }
+            return [bottom, top];
+        };
+    }
+
+    function series(pen, scale) {
+        return {
+            stroke: function () { return token(pen.token); },
+            width: size(pen.width) * scale,
+            dash: pen.dash.map(function (it) { return it * scale; }),
+            points: { show: false },
+            spanGaps: false
+        };
+    }
+
+    function upright(u, millis, draw) {
+        var x = u.valToPos(millis, 'x', true);
+        if (x >= u.bbox.left - 1 && x <= u.bbox.left + u.bbox.width + 1) {
+            draw(Math.round(x) + 0.5);
+        }
+    }
+
+    /* Dotted lines at events, whole ones at failures. */
+    function moments(run, scale, withNumbers) {
+        return function (u) {
+            var context = u.ctx;
+            var ratio = uPlot.pxRatio * scale;
+            var top = u.bbox.top;
+            var bottom = top + u.bbox.height;
+            context.save();
+            context.strokeStyle = token('event');
+            context.fillStyle = token('ink');
+            context.font = 12 * ratio + 'px ' + token('face');
+            context.textAlign = 'center';
+            context.lineWidth = ratio;
+            var lastX = -1e9;
+            run.events.forEach(function (event) {
+                var shownX = -1e9;
+                event.slice(1).forEach(function (millis, index) {
+                    upright(u, millis, function (x) {
+                        if (x - shownX < 3 * ratio) {
+                            return;
+                        }
+                        shownX = x;
+                        context.setLineDash([ratio, 4 * ratio]);
+                        context.beginPath();
+                        context.moveTo(x, top);
+                        context.lineTo(x, bottom);
+                        context.stroke();
+                        if (withNumbers && index === 0 && x - lastX > 18 * ratio) {
+                            lastX = x;
+                            var words = String(event[0]);
+                            var half = context.measureText(words).width / 2 + 2 * ratio;
+                            context.fillStyle = token('paper');
+                            context.fillRect(x - half, bottom - 15 * ratio, 2 * half, 14 * ratio);
+                            context.fillStyle = token('ink');
+                            context.fillText(words, x, bottom - 4 * ratio);
+                        }
+                    });
+                });
+            });
+            context.strokeStyle = token('failed');
+            context.setLineDash([]);
+            context.lineWidth = 1.5 * ratio;
+            run.failures.forEach(function (millis) {
+                upright(u, millis, function (x) {
+                    context.beginPath();
+                    context.moveTo(x, top);
+                    context.lineTo(x, bottom);
+                    context.stroke();
+                    if (withNumbers) {
+                        context.fillStyle = token('failed');
+                        context.textAlign = x > u.bbox.left + u.bbox.width / 2 ? 'right' : 'left';
+                        var aside = context.textAlign === 'right' ? -4 : 4;
+                        context.fillText('fails', x + aside * ratio, top + 13 * ratio);
+                    }
+                });
+            });
+            context.restore();
+        };
+    }
+
+    function hatch(context, ratio, colour) {
+        var tile = document.createElement('canvas');
+        tile.width = tile.height = Math.round(6 * ratio);
+        var pen = tile.getContext('2d');
+        pen.strokeStyle = colour;
+        pen.lineWidth = 1.6 * ratio;
+        for (var i = -1; i < 2; i++) {
+            pen.beginPath();
+            pen.moveTo(i * tile.width, tile.height);
+            pen.lineTo((i + 1) * tile.width, 0);
+            pen.stroke();
+        }
+        return context.createPattern(tile, 'repeat');
+    }
+
+    /* Steps of a lane: not armed has none, waiting a third, paused two thirds, holding all. */
+    function lanes(run, visible, scale) {
+        var heights = [0, 1 / 3, 1, 2 / 3];
+        var tokens = ['', 'rule-waiting', 'rule-holding', 'rule-paused'];
+        return function (u) {
+            var context = u.ctx;
+            var ratio = uPlot.pxRatio * scale;
+            var shown = visible();
+            var each = u.bbox.height / Math.max(1, shown.length);
+            var right = u.bbox.left + u.bbox.width;
+            context.save();
+            context.beginPath();
+            context.rect(u.bbox.left, u.bbox.top, u.bbox.width, u.bbox.height);
+            context.clip();
+            shown.forEach(function (gauge, place) {
+                var rule = run.rules[gauge];
+                var base = u.bbox.top + (place + 1) * each - 2 * ratio;
+                var full = each - (shown.length > 1 ? 20 : 8) * ratio;
+                var pattern = hatch(context, ratio, token('rule-paused'));
+                for (var i = 0; i < rule.at.length; i++) {
+                    if (rule.value[i] === null) {
+                        continue;
+                    }
+                    var end = i + 1 < rule.at.length ? rule.at[i + 1] : run.durationMillis;
+                    var from = Math.max(u.bbox.left, u.valToPos(rule.at[i], 'x', true));
+                    var to = Math.min(right, u.valToPos(end, 'x', true));
+                    if (to < u.bbox.left || from > right) {
+                        continue;
+                    }
+                    var width = Math.max(to - from, ratio);
+                    var state = Math.floor(rule.value[i] / run.ruleReasonCount);
+                    var height = full * heights[state];
+                    if (height) {
+                        context.fillStyle = state === 3 ? pattern : token(tokens[state]);
+                        context.fillRect(from, base - height, width, height);
+                    }
+                    context.fillStyle = token('ink');
+                    context.fillRect(from, base, width, ratio);
+                }
+                if (shown.length > 1) {
+                    context.font = 12 * ratio + 'px ' + token('face');
+                    context.fillStyle = token('ink');
+                    context.fillText(
+                        run.gauges[gauge], u.bbox.left + 4 * ratio,
+                        u.bbox.top + place * each + 13 * ratio);
+                }
+            });
+            context.restore();
+        };
+    }
+
+    /* Parts above zero are stacked up, those below down; each second one is hatched. */
+    function areas(run, scale) {
+        return function (u) {
+            var context = u.ctx;
+            var ratio = uPlot.pxRatio * scale;
+            var split = run.attribution;
+            context.save();
+            context.beginPath();
+            context.rect(u.bbox.left, u.bbox.top, u.bbox.width, u.bbox.height);
+            context.clip();
+            pieces(split.moments).forEach(function (piece) {
+                var up = piece.map(function () { return 0; });
+                var down = up.slice();
+                CAUSES.forEach(function (cause, index) {
+                    var colour = token('cause-' + cause);
+                    [up, down].forEach(function (edge, side) {
+                        var next = edge.map(function (base, i) {
+                            var part = piece[i][index + 1] / 1e6;
+                            return base + (side ? Math.min(0, part) : Math.max(0, part));
+                        });
+                        if (next.every(function (it, i) { return it === edge[i]; })) {
+                            return;
+                        }
+                        context.beginPath();
+                        trace(u, piece, next, false);
+                        trace(u, piece, edge, true);
+                        context.closePath();
+                        context.fillStyle = index % 2 ? hatch(context, ratio, colour) : colour;
+                        context.fill();
+                        context.beginPath();
+                        trace(u, piece, next, false);
+                        context.strokeStyle = index % 2 ? colour : token('paper');
+                        context.lineWidth = ratio;
+                        context.stroke();
+                        for (var i = 0; i < edge.length; i++) {
+                            edge[i] = next[i];
+                        }
+                    });
+                });
+            });
+            context.restore();
+        };
+    }
+
+    function trace(u, piece, values, isBack) {
+        for (var n = 0; n < piece.length; n++) {
+            var i = isBack ? piece.length - 1 - n : n;
+            var x = u.valToPos(piece[i][0], 'x', true);
+            var y = u.valToPos(values[i], 'y', true);
+            if (n || isBack) {
+                u.ctx.lineTo(x, y);
+            } else {
+                u.ctx.moveTo(x, y);
+            }
+        }
+    }
+
+    function pieces(moments) {
+        var all = [[]];
+        moments.forEach(function (moment) {
+            if (moment.length > 1) {
+                all[all.length - 1].push(moment);
+            } else if (all[all.length - 1].length) {
+                all.push([]);
+            }
+        });
+        return all.filter(function (piece) { return piece.length > 1; });
+    }
+
+    return {
+        CAUSES: CAUSES,
+        token: token,
+        size: size,
+        truthPen: truthPen,
+        gaugePen: gaugePen,
+        edgePen: edgePen,
+        axes: axes,
+        range: range,
+        series: series,
+        moments: moments,
+        lanes: lanes,
+        areas: areas
+    };
+})();
