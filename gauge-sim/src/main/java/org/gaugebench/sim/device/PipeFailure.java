@@ -1,5 +1,6 @@
 package org.gaugebench.sim.device;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** A program under test did not keep to the protocol, ended, or took too long; it is killed. */
@@ -8,8 +9,11 @@ public final class PipeFailure extends RuntimeException {
 
     private final transient List<String> details;
 
-    PipeFailure(String message, List<String> details) {
+    private final String commandText;
+
+    PipeFailure(String message, List<String> details, String commandText) {
         super(message, null, false, false);
+        this.commandText = commandText;
         this.details = List.copyOf(details);
     }
 
@@ -18,10 +22,15 @@ public final class PipeFailure extends RuntimeException {
         return details;
     }
 
+    /** How the program was started, as the user wrote it. */
+    public String commandText() {
+        return commandText;
+    }
+
     /** The same with one more line at the front of the details. */
     public PipeFailure with(String line) {
-        List<String> more = new java.util.ArrayList<>(details);
+        List<String> more = new ArrayList<>(details);
         more.add(0, line);
-        return new PipeFailure(String.valueOf(getMessage()), more);
+        return new PipeFailure(String.valueOf(getMessage()), more, commandText);
     }
 }

@@ -85,7 +85,7 @@ public final class PipeProgram implements AutoCloseable {
         question = () -> "hello %s".formatted(PipeHello.VERSION);
         try {
             talk.put("hello %s\nstore %s %s\nready\n".formatted(PipeHello.VERSION, slots, slotBytes));
-            talk.ask();
+            talk.reply(); // a program may say hello before it is asked
             PipeHello met = hear(talk);
             hello = met;
             if (met.frames()) {
@@ -209,7 +209,8 @@ public final class PipeProgram implements AutoCloseable {
         String name = met == null ? "" : " (" + met.name() + ")";
         return new PipeFailure(
                 "the program '%s'%s: %s".formatted(command.text(), name, problem.getMessage()),
-                details);
+                details,
+                command.text());
     }
 
     private String answered() {
