@@ -165,7 +165,12 @@ final class TextWire implements PipeWire {
     private void body(PipeReply reply) {
         switch (reply.kind) {
             case READOUT -> figures(reply, readoutFigures);
-            case REGISTERS -> figures(reply, registerFigures);
+            case REGISTERS -> {
+                if (registerFigures == 0) {
+                    throw wrong("its hello promised no registers");
+                }
+                figures(reply, registerFigures);
+            }
             case OUTCOME -> reply.number = name(OUTCOMES, "an outcome");
             case EVENT -> {
                 reply.number = name(EVENTS, "an event");

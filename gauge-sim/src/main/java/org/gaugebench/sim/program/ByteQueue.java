@@ -2,25 +2,26 @@ package org.gaugebench.sim.program;
 
 /**
  * Bytes on their way from the thread that reads a program's output to the one that waits for an
- * answer. Bounded: a program that writes without being asked is stopped, not stored.
+ * answer. Bounded: a program that writes faster than it is read has to wait.
  */
 final class ByteQueue {
     private final byte[] ring;
     private long put;
     private long taken;
     private boolean ended;
-    private boolean overflowed;
+    private boolean closed;
     private long quietUntilNanos = Long.MAX_VALUE;
 
     ByteQueue(int size) {
         ring = new byte[size];
     }
 
-    /** Adds bytes; false when they do not fit, and then none was added. */
-    synchronized boolean add(byte[] bytes, int count) {
-        if (count > ring.length - (put - taken)) {
-            overflowed = true;
-            notifyAll();
+    /** Adds bytes as soon as there is room; false when nobody will take any more. */
+    synchronized boolean add(byte[] bytes, int count) throws InterruptedException {
+        while (count > ring.length - (put - taken) && !closed) {
+            wait();
+        }
+        if (closed) {
             return false;
         }
         int at = (int) (put % ring.length);
@@ -48,8 +49,10 @@ final class ByteQueue {
         return put == taken;
     }
 
-    synchronized boolean hasOverflowed() {
-        return overflowed;
+    /** Nobody will take any more. */
+    synchronized void close() {
+        closed = true;
+        notifyAll();
     }
 
     /**
@@ -83,6 +86,7 @@ final class ByteQueue {
         System.arraycopy(ring, at, into, from, first);
         System.arraycopy(ring, 0, into, from + first, count - first);
         taken += count;
+        notifyAll();
         return count;
     }
 

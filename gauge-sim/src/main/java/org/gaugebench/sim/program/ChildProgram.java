@@ -21,8 +21,8 @@ public final class ChildProgram implements AutoCloseable {
     /** Most bytes of standard error that are kept. */
     public static final int KEPT_ERROR_BYTES = 64 * 1024;
 
-    /** Most bytes of standard output that nobody asked for yet. */
-    public static final int MOST_WAITING_BYTES = 1024 * 1024;
+    /** Read ahead of the one who waits; then the program has to wait. */
+    private static final int WAITING_BYTES = 256 * 1024;
 
     private static final int CHUNK_BYTES = 64 * 1024;
 
@@ -44,7 +44,7 @@ public final class ChildProgram implements AutoCloseable {
     private final Process process;
     private final String mark;
     private final OutputStream input;
-    private final ByteQueue output = new ByteQueue(MOST_WAITING_BYTES);
+    private final ByteQueue output = new ByteQueue(WAITING_BYTES);
     private final LastBytes errors = new LastBytes(KEPT_ERROR_BYTES);
     private final Thread errorReader;
     private final Watchman.Entry watch;
@@ -94,7 +94,7 @@ public final class ChildProgram implements AutoCloseable {
             while (count >= 0 && output.add(chunk, count)) {
                 count = from.read(chunk);
             }
-        } catch (IOException e) {
+        } catch (IOException | InterruptedException e) {
             // Killed under our hands: the same as an end.
         }
         output.end();
@@ -162,11 +162,6 @@ public final class ChildProgram implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new ProgramException("nobody waits for it any more");
-        }
-        if (output.hasOverflowed()) {
-            throw new ProgramException(
-                    "it wrote more than %s bytes that nobody asked for"
-                            .formatted(MOST_WAITING_BYTES));
         }
         if (count == ByteQueue.TOO_LATE) {
             throw late("answer", millis);
@@ -250,6 +245,7 @@ public final class ChildProgram implements AutoCloseable {
         }
         ALIVE.remove(this);
         output.end();
+        output.close();
     }
 
     /** Its number in the system, for tests. */

@@ -82,7 +82,10 @@ public final class Exchange {
 
     /** Sends what was put together as a question: the time of its answer begins. */
     public void ask() {
-        if (at < limit || program.hasOutput()) {
+        if (program.hasOutput()) {
+            fill(); // so that it can be shown
+        }
+        if (at < limit) {
             throw new ProgramException("it wrote more than it was asked for, or before it was");
         }
         askedNanos = System.nanoTime();

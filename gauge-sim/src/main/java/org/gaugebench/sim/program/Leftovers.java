@@ -21,7 +21,8 @@ final class Leftovers {
     /** Kills them all. */
     static void kill(Process process, String mark) {
         List<ProcessHandle> found = new ArrayList<>(process.descendants().toList());
-        process.destroyForcibly();
+        // By its handle: the process itself would throw away what we have not read yet.
+        process.toHandle().destroyForcibly();
         found.addAll(marked(mark));
         found.forEach(ProcessHandle::destroyForcibly);
         // Who was killed cannot start another one; who was started in between is found now.

@@ -28,6 +28,10 @@ public final class HostileProgram {
         OUT.print("ready\n");
         OUT.flush();
         if (wrong.equals("half-a-frame")) {
+            while (!in.readLine().equals("ready")) {
+                // the bench's hello
+            }
+            in.read(); // the first frame begins
             OUT.write(new byte[] {16, 0, 0, 0, 65, 0, 0, 0, 1, 2, 3}, 0, 11);
             OUT.flush();
             Thread.sleep(600_000);

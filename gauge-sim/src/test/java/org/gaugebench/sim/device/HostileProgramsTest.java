@@ -62,7 +62,7 @@ class HostileProgramsTest {
                 "no-number         | there is more behind the readout than belongs to it",
                 "too-large         | expected a whole number at column 16",
                 "out-of-its-field  | its readout has 2147483648 for current; expected",
-                "wrong-word        | expected 2 figures",
+                "wrong-word        | its hello promised no registers",
                 "wrong-place       | its 'event' is of tick 3 of the message; expected 0 to 0",
                 "endless-line      | it wrote a line of more than 16384 bytes",
                 "endless-events    | it sent more than 100000 messages before its answer",
