@@ -57,8 +57,7 @@ final class DeviceOptions {
 
     /** Why a scenario cannot be run with the program; empty where it can. */
     String skipReason(Scenario scenario) {
-        boolean fits =
-                scenario.gauges().stream().anyMatch(it -> it.kind() == GaugeSpec.Kind.CORE);
+        boolean fits = scenario.gauges().stream().anyMatch(it -> it.kind() == GaugeSpec.Kind.CORE);
         return !isWanted() || fits ? "" : "it has no gauge of kind core for the program to replace";
     }
 }

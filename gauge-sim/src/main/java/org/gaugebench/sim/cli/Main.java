@@ -105,8 +105,7 @@ public final class Main implements Callable<Integer> {
         // A file may begin with @; it is not a list of arguments.
         line.setExpandAtFiles(false);
         line.setParameterExceptionHandler((e, args) -> Trouble.reportUsage(e, terminal));
-        line.setExecutionExceptionHandler(
-                (e, command, parsed) -> report(e, terminal));
+        line.setExecutionExceptionHandler((e, command, parsed) -> report(e, terminal));
         return line;
     }
 

@@ -11,6 +11,8 @@ import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
+import org.gaugebench.core.port.Trust;
+import org.gaugebench.core.port.TrustReason;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.PipeReply.Kind;
@@ -204,13 +206,14 @@ public final class PipeDevice implements GaugeDevice {
                 move();
                 use();
             }
-            case READOUT, OUTCOME, REGISTERS -> throw program.outOfPlace(
-                    "it answered with '%s'; expected %s"
-                            .formatted(
-                                    reply.kind.word(),
-                                    wantsOutcome
-                                            ? "'outcome', then 'readout'"
-                                            : "'readout', an event or a store request"));
+            case READOUT, OUTCOME, REGISTERS ->
+                    throw program.outOfPlace(
+                            "it answered with '%s'; expected %s"
+                                    .formatted(
+                                            reply.kind.word(),
+                                            wantsOutcome
+                                                    ? "'outcome', then 'readout'"
+                                                    : "'readout', an event or a store request"));
         }
     }
 
@@ -281,6 +284,11 @@ public final class PipeDevice implements GaugeDevice {
         for (int i = 0; i < values.length; i++) {
             hello.readout().get(i).set(readout, values[i]);
         }
+        if (!hello.readout().contains(ReadoutField.TRUST)) {
+            boolean isKnown = readout.stateOfChargePartsPerMillion >= 0;
+            readout.trust = isKnown ? Trust.DECLARED : Trust.UNKNOWN;
+            readout.trustReason = isKnown ? TrustReason.DECLARED_ONLY : TrustReason.NOTHING_KNOWN;
+        }
     }
 
     @Override
@@ -297,8 +305,7 @@ public final class PipeDevice implements GaugeDevice {
             }
             if (reply.kind != Kind.REGISTERS) {
                 throw program.outOfPlace(
-                        "it answered with '%s'; expected 'registers'"
-                                .formatted(reply.kind.word()));
+                        "it answered with '%s'; expected 'registers'".formatted(reply.kind.word()));
             }
             System.arraycopy(reply.figures, 0, registers, 0, reply.figureCount);
             knowsRegisters = true;

@@ -72,8 +72,7 @@ public final class PipeProgram implements AutoCloseable {
             throw failure(e);
         }
         if (known != null && !known.equals(met)) {
-            throw failure(
-                    new ProgramException("its hello differs from that of its start before"));
+            throw failure(new ProgramException("its hello differs from that of its start before"));
         }
         return met;
     }
@@ -84,7 +83,9 @@ public final class PipeProgram implements AutoCloseable {
         messages = 0;
         question = () -> "hello %s".formatted(PipeHello.VERSION);
         try {
-            talk.put("hello %s\nstore %s %s\nready\n".formatted(PipeHello.VERSION, slots, slotBytes));
+            talk.put(
+                    "hello %s\nstore %s %s\nready\n"
+                            .formatted(PipeHello.VERSION, slots, slotBytes));
             talk.reply(); // a program may say hello before it is asked
             PipeHello met = hear(talk);
             hello = met;

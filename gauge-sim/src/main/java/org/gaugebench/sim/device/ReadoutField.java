@@ -212,7 +212,7 @@ public enum ReadoutField {
     TRUST(
             "trust",
             Size.TRUST,
-            "how far the state of charge may be believed",
+            "with 0 no state of charge is shown; if left out, 1 while that is 0 or more",
             r -> r.trust.ordinal(),
             (r, v) -> r.trust = Trust.values()[(int) v]),
     /** Its reason. */
@@ -223,12 +223,7 @@ public enum ReadoutField {
             r -> r.trustReason.ordinal(),
             (r, v) -> r.trustReason = TrustReason.values()[(int) v]),
     /** Faults. */
-    FAULTS(
-            "bits",
-            Size.INT,
-            "bit n is fault n",
-            r -> r.faultBits,
-            (r, v) -> r.faultBits = (int) v);
+    FAULTS("bits", Size.INT, "bit n is fault n", r -> r.faultBits, (r, v) -> r.faultBits = (int) v);
 
     private final String unit;
     private final Size size;

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Splits a command into words by rules that fit into one sentence, and starts no shell: spaces
- * part words, and a pair of quotes of either kind keeps spaces and quotes of the other kind.
+ * Splits a command into words by rules that fit into one sentence, and starts no shell: spaces part
+ * words, and a pair of quotes of either kind keeps spaces and quotes of the other kind.
  */
 public final class CommandWords {
     private CommandWords() {}

@@ -17,9 +17,12 @@ public final class FailureText {
     /** How the program is called in the commands that are printed. */
     private static final String PROGRAM = "java -jar gauge-sim/target/gauge-sim.jar";
 
+    /** A word as a shell reads it. */
+    private static final String SHELL_WORD = "(?:'[^']*'|\"[^\"]*\"|\\\\.|[^\\s'\"\\\\])+";
+
     /** A word of a command: an option with its value, or what stands between two spaces. */
     private static final Pattern WORD =
-            Pattern.compile("--(seed|variant|at|trace|device) ('[^']*'|\\S+)|'[^']*'|\\S+");
+            Pattern.compile("(?:--(?:seed|variant|at|trace|device) )?" + SHELL_WORD);
 
     private FailureText() {}
 
@@ -49,7 +52,12 @@ public final class FailureText {
 
     /** A file name as a shell takes it for one word. */
     static String shellWord(String file) {
-        return file.matches("[\\w@%+=:,./-]+") ? file : "'" + file.replace("'", "'\\''") + "'";
+        if (file.matches("[\\w@%+=:,./-]+")) {
+            return file;
+        }
+        // Quotes of the other kind where nothing in it means something in them.
+        boolean isPlainInDouble = file.indexOf('\'') >= 0 && !file.matches(".*[\"$`\\\\!].*");
+        return isPlainInDouble ? '"' + file + '"' : "'" + file.replace("'", "'\\''") + "'";
     }
 
     /** What was found, and when. */
@@ -90,7 +98,9 @@ public final class FailureText {
         Scenario scenario = again.scenario();
         long seed = again.seed();
         String device =
-                again.device().isEmpty() ? "" : " --device " + shellWord(Page.clean(again.device()));
+                again.device().isEmpty()
+                        ? ""
+                        : " --device " + shellWord(Page.clean(again.device()));
         String variant =
                 scenario.variant().isEmpty()
                         ? ""

@@ -108,7 +108,10 @@ public final class Lane {
         frontEnd.setClock(spec.clock());
         this.supply = new Supply(spec.power());
         MemorySpec fitted = spec.power().memory();
-        this.memory = fitted == null ? null : new LaneMemory(fitted, seeds, spec.name(), this::usedMillis);
+        this.memory =
+                fitted == null
+                        ? null
+                        : new LaneMemory(fitted, seeds, spec.name(), this::usedMillis);
         this.store = observer.watch(this, memory == null ? StateStore.NONE : memory);
         this.seat = command == null ? null : new ProgramSeat(command, store, lookBack);
         this.device = observer.watch(this, build());
@@ -226,7 +229,9 @@ public final class Lane {
         }
     }
 
-    /** The gauge works through what it was given: somebody is about to look, or to change things. */
+    /**
+     * The gauge works through what it was given: somebody is about to look, or to change things.
+     */
     void settle() {
         if (supply.isOn()) {
             device.settle();

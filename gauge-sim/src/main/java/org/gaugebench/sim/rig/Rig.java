@@ -69,14 +69,7 @@ public final class Rig {
             PipeCommand own = takes ? left : null;
             left = takes ? null : left;
             lanes.add(
-                    new Lane(
-                            gauge,
-                            scenario.sensor(),
-                            tickMillis,
-                            seeds,
-                            observer,
-                            lookBack,
-                            own));
+                    new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer, lookBack, own));
         }
         wireLanes();
     }

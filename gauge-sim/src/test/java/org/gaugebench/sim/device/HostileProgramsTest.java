@@ -110,15 +110,13 @@ class HostileProgramsTest {
     @Test
     void theSameProgramThatDoesNothingWrongRunsToItsEnd() {
         PipeCommand command = JavaProgram.of(HostileProgram.class, "nothing");
-        assertEquals(
-                "hostile", RunRecorder.run(HUT, 1, Observer.NONE, command).program().name());
+        assertEquals("hostile", RunRecorder.run(HUT, 1, Observer.NONE, command).program().name());
         assertNothingRuns(command);
     }
 
     /** The child outlives its parent and holds the pipe open: nobody's descendant any more. */
     @Test
-    void aChildThatHoldsThePipeIsEndedThoughItsParentIsGone(@TempDir Path folder)
-            throws Exception {
+    void aChildThatHoldsThePipeIsEndedThoughItsParentIsGone(@TempDir Path folder) throws Exception {
         Assumptions.assumeTrue(Files.isExecutable(Path.of("/bin/sh")), "no /bin/sh here");
         Assumptions.assumeTrue(Files.isReadable(Path.of("/proc/self/environ")), "no /proc here");
         Path number = folder.resolve("number");
@@ -155,8 +153,8 @@ class HostileProgramsTest {
         Assumptions.assumeTrue(Files.isExecutable(Path.of("/bin/sh")), "no /bin/sh here");
         // It answers without reading, so that what we write piles up in the pipe.
         String script =
-                "echo 'hello 1 deaf'; echo 'readout current'; echo ready; sleep 0.2; echo 'readout 1';"
-                        + " sleep 600";
+                "echo 'hello 1 deaf'; echo 'readout current'; echo ready; sleep 0.2; echo 'readout"
+                        + " 1'; sleep 600";
         PipeCommand command = new PipeCommand("deaf", List.of("/bin/sh", "-c", script), 1_000);
         String told = told(failure(command));
         assertTrue(

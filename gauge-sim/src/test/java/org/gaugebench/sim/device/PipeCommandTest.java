@@ -33,7 +33,8 @@ class PipeCommandTest {
     @ParameterizedTest
     @ValueSource(strings = {"", "   ", "''", "'open", "a \"b", "a\tb", "a\nb"})
     void whatCannotBeSplitIsRefused(String text) {
-        String message = assertThrows(IllegalArgumentException.class, () -> words(text)).getMessage();
+        String message =
+                assertThrows(IllegalArgumentException.class, () -> words(text)).getMessage();
         assertTrue(message.contains("expected"), message);
     }
 }

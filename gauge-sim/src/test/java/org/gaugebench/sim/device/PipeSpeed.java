@@ -12,8 +12,8 @@ import org.gaugebench.core.settings.Setting;
 
 /**
  * How many ticks a second go through the pipe, with nothing but the pipe around: {@code PipeSpeed
- * COMMAND}. The reading at the end is held against the sum, so that a figure is never that of
- * ticks which did not arrive.
+ * COMMAND}. The reading at the end is held against the sum, so that a figure is never that of ticks
+ * which did not arrive.
  */
 public final class PipeSpeed {
     private static final int COUNTS = -1_048;
@@ -32,11 +32,9 @@ public final class PipeSpeed {
     }
 
     private static void measure(PipeCommand command, int batch) {
-        GaugeSettings settings =
-                GaugeSettings.builder().set(Setting.CAPACITY, 10_000_000).build();
+        GaugeSettings settings = GaugeSettings.builder().set(Setting.CAPACITY, 10_000_000).build();
         try (PipeProgram program = new PipeProgram(command, StateStore.NONE)) {
-            PipeDevice device =
-                    new PipeDevice(program, settings, StateStore.NONE, EventSink.NONE);
+            PipeDevice device = new PipeDevice(program, settings, StateStore.NONE, EventSink.NONE);
             device.powerUp(0, OffTime.EXACT);
             Sample sample = new Sample();
             sample.temperatureMillicelsius = 20_000;
