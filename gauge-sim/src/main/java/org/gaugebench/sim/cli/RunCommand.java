@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.gaugebench.sim.cli.ShelfRunner.Job;
+import org.gaugebench.sim.device.PipeCommand;
 import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.Figures;
@@ -50,6 +51,7 @@ import picocli.CommandLine.Option;
             " 1:it ran, and an expectation failed or the time was over, or one of several files"
                     + " expects nothing",
             " 2:wrong input or command line; nothing ran, nothing was written",
+            " 3:the program of --device ended, took too long or did not keep to the protocol",
             "70:a defect of this program; of several files the others ran all the same"
         },
         footerHeading = "%nExamples:%n",
@@ -60,7 +62,8 @@ import picocli.CommandLine.Option;
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml",
             "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml",
-            "  gauge-sim run --attribution a-week-in-the-hut.yaml"
+            "  gauge-sim run --attribution a-week-in-the-hut.yaml",
+            "  gauge-sim run --device ./my-gauge scenarios/first-steps"
         })
 final class RunCommand implements Callable<Integer> {
     private static final double NANOS_PER_SECOND = 1e9;
@@ -77,6 +80,7 @@ final class RunCommand implements Callable<Integer> {
 
     @Mixin private final SeedOption seed = new SeedOption();
     @Mixin private final PictureOptions picture = new PictureOptions();
+    @Mixin private final DeviceOptions device = new DeviceOptions();
 
     @Option(
             names = "--seeds",
@@ -153,6 +157,8 @@ final class RunCommand implements Callable<Integer> {
                             + " must be of kind core.")
     private boolean attribution;
 
+    private @Nullable PipeCommand program;
+
     RunCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -170,6 +176,7 @@ final class RunCommand implements Callable<Integer> {
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
         picture.check(moment != null);
+        program = device.tryOut();
         if (moment != null) {
             return show(alone(scenarios, "--at: a moment belongs to one scenario"), moment);
         }
@@ -185,6 +192,7 @@ final class RunCommand implements Callable<Integer> {
         List<Job> jobs = new ArrayList<>();
         for (Scenario scenario : scenarios) {
             String skipReason = tags.skipReason(scenario);
+            skipReason = skipReason.isEmpty() ? device.skipReason(scenario) : skipReason;
             jobs.add(new Job(scenario, seed.of(scenario), skipReason, Observer.NONE));
         }
         Shard part = shelf.shard();
@@ -192,6 +200,11 @@ final class RunCommand implements Callable<Integer> {
     }
 
     private void checkAttribution(List<Scenario> scenarios) throws InputException {
+        if (attribution && device.isWanted()) {
+            throw new InputException(
+                    "--attribution splits the error of a core, whose causes can be taken away one"
+                            + " by one; expected it without --device");
+        }
         for (Scenario scenario : scenarios) {
             if (attribution && !AttributionRun.fits(scenario)) {
                 GaugeSpec gauge = scenario.gauges().get(0);
@@ -227,13 +240,21 @@ final class RunCommand implements Callable<Integer> {
                                     Figures.moment(moment),
                                     Figures.moment(scenario.durationMillis())));
         }
-        terminal.out().print(MomentPage.of(scenario, seed.of(scenario), moment));
+        refuseWithoutCore(scenario);
+        terminal.out().print(MomentPage.of(scenario, seed.of(scenario), moment, program));
         if (attribution) {
             Attribution split = AttributionRun.of(scenario, seed.of(scenario), moment);
             terminal.out().print(AttributionText.of(split, terminal.ink()));
         }
         terminal.out().flush();
         return ExitCodes.OK;
+    }
+
+    private void refuseWithoutCore(Scenario scenario) throws InputException {
+        String why = device.skipReason(scenario);
+        if (!why.isEmpty()) {
+            throw new InputException("--device: " + scenario.name() + ": " + why);
+        }
     }
 
     private int traced(Scenario scenario, Path place) throws InputException {
@@ -255,6 +276,7 @@ final class RunCommand implements Callable<Integer> {
 
     /** Runs one scenario, and draws it if a picture is wanted. */
     private int drawn(Scenario scenario, Observer guest) throws InputException {
+        refuseWithoutCore(scenario);
         try (PictureFile file = picture.open()) {
             Observer both = Observers.both(guest, file.guest());
             Job job = new Job(scenario, seed.of(scenario), "", both);
@@ -272,12 +294,12 @@ final class RunCommand implements Callable<Integer> {
         long startNanos = System.nanoTime();
         try (ProgressBar bar = single && terminal.errIsTerminal() ? bar() : null) {
             ListProgress progress = new ListProgress(terminal, single ? 0 : jobs.size());
-            ShelfRunner runner = new ShelfRunner(shelf);
+            ShelfRunner runner = new ShelfRunner(shelf, program);
             runner.run(
                     bar == null ? jobs : watched(jobs, bar),
                     each -> {
                         Throwable defect = each.defect();
-                        if (single && defect != null) {
+                        if (single && each.ending() == Ending.CRASHED && defect != null) {
                             throw defect instanceof RuntimeException e
                                     ? e
                                     : new IllegalStateException(defect);
@@ -347,15 +369,17 @@ final class RunCommand implements Callable<Integer> {
     /** A list of runs is not green while one of them shows nothing. */
     private static int exitCode(List<ShelfCase> cases, boolean single) {
         int exitCode = ExitCodes.OK;
+        boolean broke = false;
         for (ShelfCase each : cases) {
             if (each.ending() == Ending.CRASHED) {
                 return ExitCodes.OUR_BUG;
             }
+            broke |= each.ending() == Ending.BROKE_OFF;
             boolean hollow = "no verdict".equals(each.verdictWords());
             if (!each.isGood() && !(single && hollow)) {
                 exitCode = ExitCodes.FAILED;
             }
         }
-        return exitCode;
+        return broke ? ExitCodes.PROGRAM_FAILED : exitCode;
     }
 }

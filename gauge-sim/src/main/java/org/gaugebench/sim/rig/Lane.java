@@ -11,6 +11,8 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.device.PipeCommand;
+import org.gaugebench.sim.device.PipeProgram;
 import org.gaugebench.sim.device.exhibits.ExhibitGauge;
 import org.gaugebench.sim.device.exhibits.PlainCounter;
 import org.gaugebench.sim.frontend.FrontEnd;
@@ -40,6 +42,7 @@ public final class Lane {
     private final Supply supply;
     private final @Nullable LaneMemory memory;
     private final StateStore store;
+    private final @Nullable ProgramSeat seat;
     private GaugeDevice device;
     private final Sample sample = new Sample();
     private final Readout readout = new Readout();
@@ -48,6 +51,7 @@ public final class Lane {
     private GaugeSettings settings;
     private GaugeSettings.@Nullable Builder prepared;
     private boolean everStarted;
+    private long nowMillis;
     private long digest = Registers.DIGEST_START;
 
     /**
@@ -56,11 +60,46 @@ public final class Lane {
      * @param tickMillis interval at which an exhibit thinks that samples come
      */
     Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
-        this(spec, new FrontEnd(sensor, seeds, spec.name()), tickMillis, seeds, observer);
+        this(spec, sensor, tickMillis, seeds, observer, new LookBack(), null);
+    }
+
+    /**
+     * Builds a gauge, or a program in its place.
+     *
+     * @param lookBack is told when the gauge speaks of a tick that is past
+     * @param command how the program is started; null for a gauge of ours
+     */
+    Lane(
+            GaugeSpec spec,
+            SensorSpec sensor,
+            int tickMillis,
+            SeedTree seeds,
+            Observer observer,
+            LookBack lookBack,
+            @Nullable PipeCommand command) {
+        this(
+                spec,
+                new FrontEnd(sensor, seeds, spec.name()),
+                tickMillis,
+                seeds,
+                observer,
+                lookBack,
+                command);
     }
 
     /** Builds a gauge on a front end of its own making: that of a twin. */
     Lane(GaugeSpec spec, FrontEnd frontEnd, int tickMillis, SeedTree seeds, Observer observer) {
+        this(spec, frontEnd, tickMillis, seeds, observer, new LookBack(), null);
+    }
+
+    private Lane(
+            GaugeSpec spec,
+            FrontEnd frontEnd,
+            int tickMillis,
+            SeedTree seeds,
+            Observer observer,
+            LookBack lookBack,
+            @Nullable PipeCommand command) {
         this.spec = spec;
         this.settings = spec.settings();
         this.tickMillis = tickMillis;
@@ -69,19 +108,18 @@ public final class Lane {
         frontEnd.setClock(spec.clock());
         this.supply = new Supply(spec.power());
         MemorySpec fitted = spec.power().memory();
-        this.memory = fitted == null ? null : new LaneMemory(fitted, seeds, spec.name());
+        this.memory =
+                fitted == null
+                        ? null
+                        : new LaneMemory(fitted, seeds, spec.name(), this::usedMillis);
         this.store = observer.watch(this, memory == null ? StateStore.NONE : memory);
+        this.seat = command == null ? null : new ProgramSeat(command, store, lookBack);
         this.device = observer.watch(this, build());
     }
 
     private GaugeDevice build() {
         return switch (spec.kind()) {
-            case CORE ->
-                    new CoreDevice(
-                            settings,
-                            store,
-                            (Event event, long uptimeMillis, long value) ->
-                                    observer.onEvent(this, event, value));
+            case CORE -> buildCore();
             case PLAIN_COUNTER -> new PlainCounter(spec.settings());
             case EXHIBIT ->
                     new ExhibitGauge(
@@ -92,6 +130,26 @@ public final class Lane {
                             (Event event, long uptimeMillis, long value) ->
                                     observer.onEvent(this, event, value));
         };
+    }
+
+    private GaugeDevice buildCore() {
+        ProgramSeat taken = seat;
+        if (taken != null) {
+            return taken.build(
+                    settings,
+                    (Event event, long uptimeMillis, long value) ->
+                            taken.tell(device, () -> observer.onEvent(this, event, value)));
+        }
+        return new CoreDevice(
+                settings,
+                store,
+                (Event event, long uptimeMillis, long value) ->
+                        observer.onEvent(this, event, value));
+    }
+
+    /** The time of the tick that uses the memory. */
+    private long usedMillis() {
+        return seat == null ? nowMillis : seat.timeMillis(device, nowMillis);
     }
 
     /** Power comes up unless it was switched off before the run. */
@@ -106,24 +164,29 @@ public final class Lane {
      * a gauge knows what it kept.
      */
     private void powerUp(Truth truth) {
-        long now = truth.timeMillis();
+        nowMillis = truth.timeMillis();
         supply.switchOn();
-        frontEnd.restartClock(now);
-        if (everStarted) {
-            restart(now);
-        } else {
-            device.powerUp(0, OffTime.EXACT);
+        frontEnd.restartClock(nowMillis);
+        boolean isFirst = !everStarted;
+        everStarted = true;
+        try {
+            if (isFirst) {
+                device.powerUp(0, OffTime.EXACT);
+            } else {
+                restart();
+            }
+        } catch (PowerCut cut) {
+            supply.cut(nowMillis);
+            return;
         }
         tick(truth);
-        if (!everStarted && spec.declaredPartsPerMillion() >= 0) {
+        if (isFirst && spec.declaredPartsPerMillion() >= 0) {
             declare(spec.declaredPartsPerMillion());
         }
-        everStarted = true;
     }
 
-    private void restart(long nowMillis) {
+    private void restart() {
         if (memory != null) {
-            memory.setTimeMillis(nowMillis);
             memory.powerUp();
         }
         if (spec.kind() == GaugeSpec.Kind.CORE) {
@@ -144,20 +207,40 @@ public final class Lane {
     }
 
     private void feed(Truth truth) {
+        nowMillis = truth.timeMillis();
+        if (seat != null) {
+            seat.feed(device, truth);
+        }
         if (memory == null) {
             device.tick(sample);
         } else {
-            tick(truth.timeMillis(), memory);
+            tick(memory);
         }
     }
 
-    private void tick(long nowMillis, LaneMemory fitted) {
-        fitted.setTimeMillis(nowMillis);
+    private void tick(LaneMemory fitted) {
         try {
             device.tick(sample);
+            if (fitted.isCutDue()) {
+                device.settle();
+            }
         } catch (PowerCut cut) {
             supply.cut(nowMillis);
         }
+    }
+
+    /**
+     * The gauge works through what it was given: somebody is about to look, or to change things.
+     */
+    void settle() {
+        if (supply.isOn()) {
+            device.settle();
+        }
+    }
+
+    /** The program in this gauge's place, or null. */
+    public @Nullable PipeProgram program() {
+        return seat == null ? null : seat.program();
     }
 
     void setWiring(WiringSpec wiring) {
@@ -200,8 +283,13 @@ public final class Lane {
 
     /** A gauge without power hears nothing. */
     void command(Command command, long argument) {
-        if (supply.isOn()) {
+        if (!supply.isOn()) {
+            return;
+        }
+        try {
             observer.onAnswer(this, command, device.command(command, argument));
+        } catch (PowerCut cut) {
+            supply.cut(nowMillis);
         }
     }
 
@@ -221,8 +309,13 @@ public final class Lane {
         }
         prepared = null;
         settings = builder.build();
-        if (supply.isOn()) {
+        if (!supply.isOn()) {
+            return;
+        }
+        try {
             device.changeSettings(settings);
+        } catch (PowerCut cut) {
+            supply.cut(nowMillis);
         }
     }
 
