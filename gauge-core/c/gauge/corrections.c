@@ -149,7 +149,8 @@ bool corrections_decide(struct corrections *c, const struct correction_scene *sc
     int32_t shown_ppm = stages_state_of_charge_ppm(s);
     enum rule_outcome full =
         full_charge_rule_judge(&s->full_rule, minute, temperature_millicelsius,
-                               s->band.upper_edge_ppm, charge_accumulator_is_at_upper_limit(&s->charge));
+                               s->band.upper_edge_ppm,
+                               charge_accumulator_is_at_upper_limit(&s->charge));
     bool set = apply(c, scene, full);
     enum rule_outcome empty = empty_rule_judge(&s->empty_rule, minute, temperature_millicelsius,
                                                shown_ppm, s->band.lower_edge_ppm);

@@ -89,7 +89,7 @@
     C(RULE_REASON, SWITCHED_OFF) \
     C(RULE_REASON, READING_DOUBTFUL)
 
-/* What can be wrong; an ordinal is a bit number. The first six belong to one tick, the rest stand. */
+/* What can be wrong; an ordinal is a bit number. The first six are of one tick, the rest stand. */
 #define FAULT_LIST(C) \
     C(FAULT, SHUNT_CLIPPED) \
     C(FAULT, VOLTAGE_CLIPPED) \

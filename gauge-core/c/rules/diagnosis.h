@@ -12,7 +12,7 @@
 #include "rules/full_charge_rule.h"
 #include "settings/gauge_settings.h"
 
-/* What steps of current and voltage from one minute to the next say of the wiring (D1 to D3). */
+/* What steps of current and voltage from one minute to the next say (D1 to D3). */
 struct step_watch {
     /* Parameters: a step of current, none; a voltage to be explained, one that tells a direction. */
     int64_t step_microamps;

@@ -69,7 +69,8 @@ static bool is_clear(const struct efficiency_estimate *e)
 bool efficiency_estimate_full(struct efficiency_estimate *e, bool evidence)
 {
     bool moved = e->fit && evidence && is_deep(e) && is_clear(e) &&
-                 measured_value_offer(&e->ppm, e->out_nanocoulombs / (e->in_nanocoulombs / FULL_PPM));
+                 measured_value_offer(&e->ppm,
+                                      e->out_nanocoulombs / (e->in_nanocoulombs / FULL_PPM));
     e->fit = evidence && !e->switched_off;
     begin(e);
     return moved;

@@ -91,7 +91,8 @@ bool plateau_path_judge(struct plateau_path *path, const struct full_charge_limi
 bool plateau_path_is_proven(const struct plateau_path *path,
                             const struct full_charge_limits *limits)
 {
-    bool flat = limits->flatness_microvolts == 0 || path->voltage.minutes >= limits->plateau_minutes;
+    bool flat =
+        limits->flatness_microvolts == 0 || path->voltage.minutes >= limits->plateau_minutes;
     return flat && path->current.minutes >= limits->plateau_minutes;
 }
 

@@ -13,7 +13,8 @@ void full_charge_rule_init(struct full_charge_rule *rule, const struct gauge_set
     *rule = (struct full_charge_rule){0};
     full_charge_limits_init(&rule->limits, settings);
     rule->quiet.whole_minutes = setting_int32_of(settings, SETTING_QUIET_TIME);
-    rule->threshold_microvolts = full_charge_threshold_microvolts(&rule->limits, TEMPERATURE_ABSENT);
+    rule->threshold_microvolts =
+        full_charge_threshold_microvolts(&rule->limits, TEMPERATURE_ABSENT);
     rule->state = RULE_STATE_WAITING;
     rule->reason =
         rule->limits.switched_off ? RULE_REASON_SWITCHED_OFF : RULE_REASON_NO_MINUTE_YET;

@@ -22,7 +22,7 @@ enum save_reason {
     SAVE_REASON_DAY_PASSED
 };
 
-/* The highest voltage of each of the last ten whole seconds, to tell a fast fall from a slow one. */
+/* The highest voltage of each of the last ten seconds, to tell a fast fall from a slow one. */
 struct falling_volts {
     int32_t fall_microvolts;
     int32_t second_count;
