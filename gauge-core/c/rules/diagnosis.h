@@ -14,7 +14,7 @@
 
 /* What steps of current and voltage from one minute to the next say (D1 to D3). */
 struct step_watch {
-    /* Parameters: a step of current, none; a voltage to be explained, one that tells a direction. */
+    /* Parameters: a step of current, none; a voltage that needs one, one with a direction. */
     int64_t step_microamps;
     int64_t still_microamps;
     int64_t step_microvolts;
