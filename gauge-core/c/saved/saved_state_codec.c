@@ -15,6 +15,7 @@
 #define CHEMISTRY_OFFSET 16
 #define NOMINAL_OFFSET 20
 #define PAYLOAD_OFFSET 24
+#define SAVES_COUNT_OFFSET 212
 #define CRC_OFFSET 220
 #define ERASED 0xFFu
 
@@ -118,4 +119,9 @@ void saved_state_decode(const uint8_t image[SAVED_RECORD_BYTES], struct saved_st
 {
     const uint8_t *place = image + PAYLOAD_OFFSET;
     SAVED_FIELD_LIST(TAKE_INT64, TAKE_INT32, TAKE_INT8)
+}
+
+int32_t saved_state_saves_count(const uint8_t image[SAVED_RECORD_BYTES])
+{
+    return take_int32(image + SAVES_COUNT_OFFSET);
 }

@@ -41,4 +41,7 @@ void saved_state_inspect(const uint8_t image[SAVED_RECORD_BYTES], struct slot_he
 /* Only of an image that saved_state_inspect found valid. */
 void saved_state_decode(const uint8_t image[SAVED_RECORD_BYTES], struct saved_state *state);
 
+/* One field of such an image: the writes begun over the memory's life. */
+int32_t saved_state_saves_count(const uint8_t image[SAVED_RECORD_BYTES]);
+
 #endif

@@ -95,10 +95,8 @@ static void survey(struct slot_ring *ring, uint8_t *image)
     ring->last_sequence = 0;
     ring->saves_count = 0;
     if (found) {
-        struct saved_state state;
-        saved_state_decode(image, &state);
         ring->last_sequence = ring->slots[ring->newest_slot].header.sequence;
-        ring->saves_count = state.saves_count;
+        ring->saves_count = saved_state_saves_count(image);
     }
     ring->surveyed = true;
 }
@@ -170,9 +168,9 @@ static bool holds(struct slot_ring *ring, int32_t slot, const uint8_t *record)
 }
 
 /* Erase, program, read back, compare; only then is the record the current one. */
-static bool write_slot(struct slot_ring *ring, int32_t slot, struct saved_state *state)
+static bool write_slot(struct slot_ring *ring, int32_t slot, struct saved_state *state,
+                       uint8_t *record)
 {
-    uint8_t record[SAVED_RECORD_BYTES];
     /* Every attempt takes a number of its own; both wrap on purpose. */
     ring->last_sequence++;
     ring->saves_count = wrapping_add_int32(ring->saves_count, 1);
@@ -191,12 +189,13 @@ static bool write_slot(struct slot_ring *ring, int32_t slot, struct saved_state 
 
 enum save_outcome slot_ring_save(struct slot_ring *ring, struct saved_state *state)
 {
+    /* One buffer for the survey and for the record: this is where the stack is deepest. */
+    uint8_t image[SAVED_RECORD_BYTES];
     if (ring->slot_count == 0) {
         return SAVE_OUTCOME_NO_STORE;
     }
     if (!ring->surveyed) {
         /* Without a survey the newest record could be the one erased. */
-        uint8_t image[SAVED_RECORD_BYTES];
         survey(ring, image);
     }
     for (int32_t i = 0; i < ring->slot_count; i++) {
@@ -205,7 +204,7 @@ enum save_outcome slot_ring_save(struct slot_ring *ring, struct saved_state *sta
     bool any_failed = false;
     for (int32_t slot = next_victim(ring); slot != SLOT_RING_NO_SLOT; slot = next_victim(ring)) {
         ring->slots[slot].tried = true;
-        ring->slots[slot].failed = !write_slot(ring, slot, state);
+        ring->slots[slot].failed = !write_slot(ring, slot, state, image);
         if (!ring->slots[slot].failed) {
             return any_failed ? SAVE_OUTCOME_SAVED_AFTER_FAILURE : SAVE_OUTCOME_SAVED;
         }
