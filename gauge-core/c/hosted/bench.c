@@ -1,102 +1,132 @@
 #include "hosted/bench.h"
 
 #include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
 #include <time.h>
 
 #include "gauge/gauge.h"
-#include "hosted/csv.h"
-#include "hosted/names.h"
+#include "hosted/day.h"
 
-#define MOST_SAMPLES 1000000
+#define YEAR_DAYS 365
+#define SLOT_COUNT 4
 
+static const struct event_sink NO_EVENTS = {NULL, NULL};
+static const struct state_store NO_STORE = {0, 0, NULL, NULL, NULL, NULL};
 static struct gauge tested;
-static struct gauge_settings settings;
-static struct csv rows;
-static struct sample *samples;
-static long sample_count;
+static struct day day;
 
-static int32_t int32_of(const char *text)
+/* Slots in memory, with a count of all that was written; wear is spread evenly over the ring. */
+struct counted_store {
+    uint8_t bytes[SLOT_COUNT][SAVED_RECORD_BYTES];
+    long erases;
+};
+
+static int counted_read(void *context, int32_t slot, uint8_t *destination, size_t count)
 {
-    return (int32_t)strtol(text, NULL, 10);
+    const struct counted_store *store = context;
+    for (size_t i = 0; i < count; i++) {
+        destination[i] = store->bytes[slot][i];
+    }
+    return STORE_OK;
 }
 
-static bool read_settings(const char *folder)
+static int counted_erase(void *context, int32_t slot)
 {
-    if (!csv_open(&rows, folder, "settings.csv")) {
-        return false;
+    struct counted_store *store = context;
+    for (int i = 0; i < SAVED_RECORD_BYTES; i++) {
+        store->bytes[slot][i] = 0xFF;
     }
-    gauge_settings_init(&settings);
-    while (csv_next(&rows)) {
-        int number = number_of_name(&SETTING_KEYS, rows.fields[0]);
-        if (number >= 0 && rows.count >= 2) {
-            settings.values[number] = strtol(rows.fields[1], NULL, 10);
-        }
-    }
-    csv_close(&rows);
-    return true;
+    store->erases++;
+    return STORE_OK;
 }
 
-static bool read_samples(const char *folder)
+static int counted_program(void *context, int32_t slot, const uint8_t *source, size_t count)
 {
-    if (!csv_open(&rows, folder, "vectors.csv")) {
-        return false;
+    struct counted_store *store = context;
+    for (size_t i = 0; i < count; i++) {
+        store->bytes[slot][i] = source[i];
     }
-    while (sample_count < MOST_SAMPLES && csv_next(&rows)) {
-        if (rows.count >= 8 && strcmp(rows.fields[1], "sample") == 0) {
-            bool absent = rows.fields[7][0] == '\0';
-            samples[sample_count++] = (struct sample){
-                int32_of(rows.fields[5]), int32_of(rows.fields[6]),
-                absent ? TEMPERATURE_ABSENT : int32_of(rows.fields[7]),
-                (uint32_t)strtol(rows.fields[4], NULL, 10)};
-        }
-    }
-    csv_close(&rows);
-    return true;
+    return STORE_OK;
 }
 
-/*
- * A day after a day: the clock goes on, so that nothing is a repeated sample. Time of the
- * processor, not of the wall: neighbours on the machine count less.
- */
-static double nanoseconds_per_tick(int days, uint32_t *start_millis)
+/* As the Java bench starts its gauges: 70 % declared. */
+static void start(const struct state_store *store)
+{
+    gauge_init(&tested, &day.settings, store, &NO_EVENTS);
+    gauge_power_up(&tested, 0, OFF_TIME_EXACT);
+    (void)gauge_command(&tested, COMMAND_DECLARE_STATE_OF_CHARGE, 700000);
+}
+
+/* Time of the processor, not of the wall: neighbours on the machine count less. */
+static double nanoseconds_per_tick(int passes)
 {
     clock_t begin = clock();
-    for (int day = 0; day < days; day++) {
-        for (long i = 0; i < sample_count; i++) {
-            struct sample sample = samples[i];
-            sample.clock_millis += *start_millis;
-            gauge_tick(&tested, &sample);
-        }
-        *start_millis += samples[sample_count - 1].clock_millis;
+    for (int i = 0; i < passes; i++) {
+        day_pass(&day, &tested);
     }
     double seconds = (double)(clock() - begin) / CLOCKS_PER_SEC;
-    return seconds * 1e9 / ((double)days * (double)sample_count);
+    return seconds * 1e9 / ((double)passes * (double)day.sample_count);
 }
 
 int bench_run(const char *folder, int rounds)
 {
-    static const struct state_store NO_STORE = {0, 0, NULL, NULL, NULL, NULL};
-    static const struct event_sink NO_EVENTS = {NULL, NULL};
     struct registers registers;
-    uint32_t start_millis = 0;
-    samples = malloc(sizeof *samples * MOST_SAMPLES);
-    if (samples == NULL || !read_settings(folder) || !read_samples(folder) || sample_count == 0) {
+    if (!day_read(&day, folder)) {
         return 2;
     }
-    gauge_init(&tested, &settings, &NO_STORE, &NO_EVENTS);
-    gauge_power_up(&tested, 0, OFF_TIME_EXACT);
-    (void)gauge_command(&tested, COMMAND_DECLARE_STATE_OF_CHARGE, 700000);
-    int days = (int)(5000000 / sample_count) + 1;
+    start(&NO_STORE);
+    int passes = (int)(5000000 / day.sample_count) + 1;
     for (int i = 0; i < rounds; i++) {
-        (void)printf("%.3f ns per tick\n", nanoseconds_per_tick(days, &start_millis));
+        (void)printf("%.3f ns per tick\n", nanoseconds_per_tick(passes));
     }
     /* What was worked out is printed, so that nothing can be left out. */
     gauge_inspect(&tested, &registers);
     (void)printf("digest %016llx after %ld ticks a round\n",
                  (unsigned long long)registers_fold(&registers, REGISTERS_DIGEST_START),
-                 (long)days * sample_count);
-    free(samples);
+                 (long)passes * day.sample_count);
+    day_free(&day);
+    return 0;
+}
+
+int bench_pass(const char *folder)
+{
+    if (!day_read(&day, folder)) {
+        return 2;
+    }
+    start(&NO_STORE);
+    day_pass(&day, &tested);
+    (void)printf("ticks %ld\n", day.sample_count);
+    day_free(&day);
+    return 0;
+}
+
+static long erases_of_a_year(void)
+{
+    static struct counted_store memory;
+    struct state_store store = {SLOT_COUNT,    SAVED_RECORD_BYTES, counted_read,
+                                counted_erase, counted_program,    &memory};
+    for (int32_t slot = 0; slot < SLOT_COUNT; slot++) {
+        (void)counted_erase(&memory, slot);
+    }
+    start(&store);
+    memory.erases = 0;
+    day.start_millis = 0;
+    for (int i = 0; i < YEAR_DAYS; i++) {
+        day_pass(&day, &tested);
+    }
+    return memory.erases;
+}
+
+int bench_year(const char *folder)
+{
+    if (!day_read(&day, folder)) {
+        return 2;
+    }
+    (void)printf("used %ld\n", erases_of_a_year());
+    for (long i = 0; i < day.sample_count; i++) {
+        day.samples[i].shunt_counts = 0;
+        day.samples[i].voltage_counts = 12700;
+    }
+    (void)printf("parked %ld\n", erases_of_a_year());
+    day_free(&day);
     return 0;
 }

@@ -16,7 +16,9 @@ static int usage(void)
                           "       gauge-twin one [text]           the same, one tick at a time\n"
                           "       gauge-twin vectors DIR...       replay vectors\n"
                           "       gauge-twin preset CODE MV       settings of a chemistry\n"
-                          "       gauge-twin bench DIR [ROUNDS]   time ticks over vectors\n");
+                          "       gauge-twin bench DIR [ROUNDS]   time ticks over vectors\n"
+                          "       gauge-twin pass DIR             feed the samples once\n"
+                          "       gauge-twin year DIR             writes of the memory in a year\n");
     return 2;
 }
 
@@ -63,6 +65,12 @@ int main(int count, char **words)
     }
     if (count >= 3 && strcmp(words[1], "bench") == 0) {
         return bench_run(words[2], count > 3 ? atoi(words[3]) : 5);
+    }
+    if (count == 3 && strcmp(words[1], "pass") == 0) {
+        return bench_pass(words[2]);
+    }
+    if (count == 3 && strcmp(words[1], "year") == 0) {
+        return bench_year(words[2]);
     }
     return usage();
 }

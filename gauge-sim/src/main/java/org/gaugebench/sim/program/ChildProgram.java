@@ -54,7 +54,8 @@ public final class ChildProgram implements AutoCloseable {
         this.mark = mark;
         input = process.getOutputStream();
         ALIVE.add(this);
-        process.onExit().thenRun(() -> output.endAfter(LAST_WORDS_NANOS));
+        // Nothing that it returns matters: the queue is told.
+        var unused = process.onExit().thenRun(() -> output.endAfter(LAST_WORDS_NANOS));
         daemon("program-output", this::readOutput).start();
         errorReader = daemon("program-errors", this::readErrors);
         errorReader.start();
