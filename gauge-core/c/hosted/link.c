@@ -12,6 +12,7 @@
 #include "hosted/text.h"
 
 static bool frames;
+static bool wants_digest;
 static int place_in_batch;
 static struct frame out;
 static struct frame in;
@@ -58,12 +59,19 @@ void link_open(const struct link_wishes *wishes, int32_t *slots, int32_t *slot_b
             *slots = size_of(line.words[1]);
             *slot_bytes = size_of(line.words[2]);
         }
+        wants_digest = wants_digest || strcmp(line.words[0], "digest") == 0;
     }
     (void)printf("hello 1 %s\nreadout all\nregisters all\nsettings all\nform %s\nbatch %d\n"
-                 "answer last\nrestart message\nready\n",
-                 wishes->name, wishes->frames ? "frames" : "text", wishes->batch);
+                 "answer last\nrestart message\n%sready\n",
+                 wishes->name, wishes->frames ? "frames" : "text", wishes->batch,
+                 wants_digest ? "digest\n" : "");
     link_flush();
     frames = wishes->frames;
+}
+
+bool link_wants_digest(void)
+{
+    return wants_digest;
 }
 
 void link_receive(struct link_message *message)
@@ -125,16 +133,19 @@ void link_send_event(int event, int64_t uptime_millis, int64_t value,
     (void)printf("\n");
 }
 
-void link_send_registers(const int64_t values[REGISTER_COUNT])
+void link_send_registers(const int64_t values[REGISTER_COUNT], uint64_t digest)
 {
+    int64_t signed_digest = int64_from_bits(digest);
     if (frames) {
         out.count = 0;
         frame_put_values(&out, values, REGISTER_COUNT);
+        frame_put_values(&out, &signed_digest, wants_digest ? 1 : 0);
         frame_send(&out, LINK_REGISTERS, 0);
         return;
     }
     (void)printf("registers");
     text_put_values(values, REGISTER_COUNT);
+    text_put_values(&signed_digest, wants_digest ? 1 : 0);
     (void)printf("\n");
 }
 

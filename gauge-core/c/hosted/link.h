@@ -62,6 +62,9 @@ enum link_answer { LINK_OK, LINK_FAILED, LINK_POWER_CUT };
 /* Exchanges hellos; the store that the bench offers. Ends the program on a broken pipe. */
 void link_open(const struct link_wishes *wishes, int32_t *slots, int32_t *slot_bytes);
 
+/* Whether the bench wants a digest of every tick; known when hellos were exchanged. */
+bool link_wants_digest(void);
+
 /* Waits for a message. Ends the program on one that the protocol does not know. */
 void link_receive(struct link_message *message);
 
@@ -72,7 +75,8 @@ void link_send_readout(const int64_t values[LINK_READOUT_FIELDS]);
 void link_send_outcome(int outcome);
 void link_send_event(int event, int64_t uptime_millis, int64_t value,
                      const int64_t values[LINK_READOUT_FIELDS]);
-void link_send_registers(const int64_t values[REGISTER_COUNT]);
+/* With the digest behind them where the bench wants one. */
+void link_send_registers(const int64_t values[REGISTER_COUNT], uint64_t digest);
 
 /* What was sent since the bench last spoke goes out. */
 void link_flush(void);

@@ -11,6 +11,7 @@ static struct gauge_settings told;
 /* The gauge keeps a pointer to one of these while the other is filled for a change. */
 static struct gauge_settings kept[2];
 static int in_use;
+static uint64_t digest = REGISTERS_DIGEST_START;
 static struct state_store store;
 static struct event_sink sink;
 /* Where a power cut in the middle of a request leads: the logic knows nothing of it. */
@@ -115,6 +116,16 @@ static const struct gauge_settings *checked_settings(void)
     return &kept[in_use];
 }
 
+/* Every call that was worked through leaves its mark, over all lives. */
+static void fold(void)
+{
+    static struct registers registers;
+    if (link_wants_digest()) {
+        gauge_inspect(&tested, &registers);
+        digest = registers_fold(&registers, digest);
+    }
+}
+
 /* Works a message through; a cut leaves it by way of power_is_gone. */
 static void work(const struct link_message *message)
 {
@@ -128,28 +139,32 @@ static void work(const struct link_message *message)
     case LINK_POWER:
         gauge_init(&tested, checked_settings(), &store, &sink);
         gauge_power_up(&tested, message->argument, (enum off_time)message->number);
+        fold();
         answer_readout();
         break;
     case LINK_TICKS:
         for (int i = 0; i < message->count; i++) {
             link_at_place(i);
             gauge_tick(&tested, &message->samples[i]);
+            fold();
         }
         answer_readout();
         break;
     case LINK_COMMAND:
         link_send_outcome(
             (int)gauge_command(&tested, (enum command)message->number, message->argument));
+        fold();
         answer_readout();
         break;
     case LINK_CHANGE:
         gauge_change_settings(&tested, checked_settings());
+        fold();
         link_send_outcome(OUTCOME_DONE);
         answer_readout();
         break;
     case LINK_ASK_REGISTERS:
         gauge_inspect(&tested, &registers);
-        link_send_registers(registers.values);
+        link_send_registers(registers.values, digest);
         link_flush();
         break;
     default:

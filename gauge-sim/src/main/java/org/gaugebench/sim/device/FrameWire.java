@@ -36,7 +36,7 @@ final class FrameWire implements PipeWire {
     FrameWire(Exchange bytes, PipeHello hello) {
         this.bytes = bytes;
         readoutFigures = hello.readout().size();
-        registerFigures = hello.registers().size();
+        registerFigures = hello.registerFigures();
     }
 
     private void open(int kind) {

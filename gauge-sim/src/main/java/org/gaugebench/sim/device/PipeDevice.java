@@ -36,12 +36,12 @@ public final class PipeDevice implements GaugeDevice {
     private final EventSink events;
     private final Supplier<String> ticksText = this::ticksText;
     private final long[] settings = new long[SETTINGS.length];
-    private final long[] registers = new long[Registers.COUNT];
+    private final long[] registers = new long[Registers.COUNT + 1];
 
     // Known when the program has said hello.
     private PipeHello hello;
     private PipeTicks ticks = new PipeTicks(1);
-    private PipeReply reply = new PipeReply(Registers.COUNT);
+    private PipeReply reply = new PipeReply(Registers.COUNT + 1);
 
     // State.
     private long[] shown = {};
@@ -76,6 +76,7 @@ public final class PipeDevice implements GaugeDevice {
                     java.util.List.of(),
                     false,
                     1,
+                    false,
                     false,
                     false);
 
@@ -293,8 +294,30 @@ public final class PipeDevice implements GaugeDevice {
 
     @Override
     public void inspect(Registers into) {
+        ask();
+        for (int i = 0; i < hello.registers().size(); i++) {
+            Register register = hello.registers().get(i);
+            into.set(register, registers[i]);
+        }
+    }
+
+    /**
+     * Digest of all registers after each tick and each other call since the program was started; a
+     * program that gives none says so in its hello.
+     */
+    public long tickDigest() {
+        ask();
+        return registers[hello.registers().size()];
+    }
+
+    /** Whether the program gives a digest; known from its first life on. */
+    public boolean givesDigest() {
+        return hello.digest();
+    }
+
+    private void ask() {
         settle();
-        if (!knowsRegisters && !isAsking && !hello.registers().isEmpty()) {
+        if (!knowsRegisters && !isAsking && hello.registerFigures() > 0) {
             program.wire().registers();
             isAsking = true;
             try {
@@ -309,10 +332,6 @@ public final class PipeDevice implements GaugeDevice {
             }
             System.arraycopy(reply.figures, 0, registers, 0, reply.figureCount);
             knowsRegisters = true;
-        }
-        for (int i = 0; i < hello.registers().size(); i++) {
-            Register register = hello.registers().get(i);
-            into.set(register, registers[i]);
         }
     }
 }

@@ -17,6 +17,7 @@ import org.gaugebench.core.settings.Setting;
  * @param batch most ticks in one message
  * @param answerEach whether each tick of a batch gets a readout, or the last only
  * @param restartByMessage whether the process lives on when power comes back
+ * @param digest whether its registers come with a digest of all its ticks
  */
 public record PipeHello(
         String name,
@@ -26,7 +27,8 @@ public record PipeHello(
         boolean frames,
         int batch,
         boolean answerEach,
-        boolean restartByMessage) {
+        boolean restartByMessage,
+        boolean digest) {
     /** Version of the protocol. */
     public static final int VERSION = 1;
 
@@ -37,6 +39,11 @@ public record PipeHello(
     static final int MOST_LINES = 100;
 
     private static final int MOST_NAME = 80;
+
+    /** Figures of an answer to {@code registers}. */
+    int registerFigures() {
+        return registers.size() + (digest ? 1 : 0);
+    }
 
     /** Reads the lines as they come. */
     static final class Reader {
@@ -49,6 +56,7 @@ public record PipeHello(
         private int batch = 1;
         private boolean answerEach;
         private boolean restartByMessage;
+        private boolean digest;
 
         /**
          * Takes a line.
@@ -81,6 +89,12 @@ public record PipeHello(
                 case "batch" -> batch = batch(rest);
                 case "answer" -> answerEach = choice(rest, "last", "each");
                 case "restart" -> restartByMessage = choice(rest, "process", "message");
+                case "digest" -> {
+                    if (!rest.isEmpty()) {
+                        throw new IllegalArgumentException("expected the word 'digest' alone");
+                    }
+                    digest = true;
+                }
                 case "ready" -> {
                     return ready(rest);
                 }
@@ -156,7 +170,8 @@ public record PipeHello(
                     frames,
                     batch,
                     answerEach,
-                    restartByMessage);
+                    restartByMessage,
+                    digest);
         }
     }
 }

@@ -21,6 +21,7 @@ public final class PipeProgram implements AutoCloseable {
     private final PipeCommand command;
     private final int slots;
     private final int slotBytes;
+    private final boolean wantsDigest;
     private @Nullable ChildProgram child;
     private @Nullable Exchange exchange;
     private @Nullable PipeWire wire;
@@ -34,7 +35,13 @@ public final class PipeProgram implements AutoCloseable {
 
     /** Names a program and the memory that it will have; starts nothing. */
     public PipeProgram(PipeCommand command, StateStore store) {
+        this(command, store, false);
+    }
+
+    /** The same, asked for a digest of its ticks if it can give one. */
+    public PipeProgram(PipeCommand command, StateStore store, boolean wantsDigest) {
         this.command = command;
+        this.wantsDigest = wantsDigest;
         slots = store.slots();
         slotBytes = store.slotBytes();
     }
@@ -84,8 +91,12 @@ public final class PipeProgram implements AutoCloseable {
         question = () -> "hello %s".formatted(PipeHello.VERSION);
         try {
             talk.put(
-                    "hello %s\nstore %s %s\nready\n"
-                            .formatted(PipeHello.VERSION, slots, slotBytes));
+                    "hello %s\nstore %s %s\n%sready\n"
+                            .formatted(
+                                    PipeHello.VERSION,
+                                    slots,
+                                    slotBytes,
+                                    wantsDigest ? "digest\n" : ""));
             talk.reply(); // a program may say hello before it is asked
             PipeHello met = hear(talk);
             hello = met;

@@ -31,7 +31,7 @@ final class TextWire implements PipeWire {
     TextWire(Exchange line, PipeHello hello) {
         this.line = line;
         readoutFigures = hello.readout().size();
-        registerFigures = hello.registers().size();
+        registerFigures = hello.registerFigures();
     }
 
     @Override
