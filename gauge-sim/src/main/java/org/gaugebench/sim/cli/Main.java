@@ -93,6 +93,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new CoversCommand(terminal));
         line.addSubcommand(new CompareCommand(terminal));
         line.addSubcommand(new VectorsCommand(terminal));
+        line.addSubcommand(new AgreeCommand(terminal));
         line.addSubcommand(new ReplayCommand());
         line.addSubcommand(new AdoptCommand(terminal));
         line.addSubcommand(new SizeCommand(terminal));

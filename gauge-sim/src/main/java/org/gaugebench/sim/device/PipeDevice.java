@@ -310,6 +310,11 @@ public final class PipeDevice implements GaugeDevice {
         return registers[hello.registers().size()];
     }
 
+    /** Registers that the program gives; known from its first life on. */
+    public java.util.List<Register> givenRegisters() {
+        return hello.registers();
+    }
+
     /** Whether the program gives a digest; known from its first life on. */
     public boolean givesDigest() {
         return hello.digest();
