@@ -76,7 +76,7 @@ class PipeLoopbackTest {
                 null);
     }
 
-    private static void check(Scenario scenario, String... hello) {
+    static void check(Scenario scenario, String... hello) {
         RunResult here = RunRecorder.run(scenario, scenario.seed(), Observer.NONE);
         PipeCommand command = JavaProgram.of(PipeCore.class, hello);
         RunResult there = RunRecorder.run(scenario, scenario.seed(), Observer.NONE, command);
