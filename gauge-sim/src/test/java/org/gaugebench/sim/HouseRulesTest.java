@@ -45,6 +45,7 @@ class HouseRulesTest {
                     "adopt",
                     "study",
                     "advice",
+                    "agree",
                     "report",
                     "live",
                     "cli");
