@@ -37,6 +37,7 @@ class HouseRulesTest {
                     "scenario",
                     "plant",
                     "frontend",
+                    "program",
                     "device",
                     "device.exhibits",
                     "rig",
@@ -45,6 +46,7 @@ class HouseRulesTest {
                     "adopt",
                     "study",
                     "advice",
+                    "agree",
                     "page",
                     "report",
                     "live",
@@ -77,7 +79,7 @@ class HouseRulesTest {
                 never.put(user, new HashSet<>(Set.of("cli")));
             }
         }
-        for (String device : List.of("device", "device.exhibits")) {
+        for (String device : List.of("program", "device", "device.exhibits")) {
             never.get(device).addAll(Set.of("plant", "frontend"));
         }
         never.get("plant").add("org.gaugebench.core");

@@ -93,7 +93,7 @@ final class CoversCommand implements Callable<Integer> {
         OutputFile page = openPage(table);
         List<ShelfCase> cases = new ArrayList<>();
         ListProgress progress = new ListProgress(terminal, jobs.size());
-        new ShelfRunner(shelf)
+        new ShelfRunner(shelf, null)
                 .run(
                         part == null ? jobs : part.of(jobs),
                         each -> {

@@ -11,6 +11,9 @@ final class ExitCodes {
     /** The input or the command line is wrong; nothing was written. */
     static final int WRONG_INPUT = 2;
 
+    /** A program under test ended, took too long or did not keep to the protocol. */
+    static final int PROGRAM_FAILED = 3;
+
     /** A defect of this program. */
     static final int OUR_BUG = 70;
 

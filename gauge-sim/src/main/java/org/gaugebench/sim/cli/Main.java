@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Callable;
+import org.gaugebench.sim.device.PipeFailure;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -32,6 +33,7 @@ import picocli.CommandLine.Spec;
             " 0:all expectations hold",
             " 1:it ran, and an expectation failed",
             " 2:wrong input or command line",
+            " 3:a program under test broke off",
             "70:a defect of this program"
         },
         footerHeading = "%nExample:%n",
@@ -92,6 +94,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new ExplainCommand(terminal));
         line.addSubcommand(new CompareCommand(terminal));
         line.addSubcommand(new VectorsCommand(terminal));
+        line.addSubcommand(new AgreeCommand(terminal));
         line.addSubcommand(new ReplayCommand());
         line.addSubcommand(new AdoptCommand(terminal));
         line.addSubcommand(new SizeCommand(terminal));
@@ -107,12 +110,17 @@ public final class Main implements Callable<Integer> {
         // A file may begin with @; it is not a list of arguments.
         line.setExpandAtFiles(false);
         line.setParameterExceptionHandler((e, args) -> Trouble.reportUsage(e, terminal));
-        line.setExecutionExceptionHandler(
-                (e, command, parsed) ->
-                        e instanceof InputException
-                                ? Trouble.reportInput(e, terminal)
-                                : Trouble.reportDefect(e, debug, terminal));
+        line.setExecutionExceptionHandler((e, command, parsed) -> report(e, terminal));
         return line;
+    }
+
+    private int report(Exception problem, Terminal terminal) {
+        if (problem instanceof PipeFailure failure) {
+            return Trouble.reportProgram(failure, terminal);
+        }
+        return problem instanceof InputException
+                ? Trouble.reportInput(problem, terminal)
+                : Trouble.reportDefect(problem, debug, terminal);
     }
 
     private static PrintWriter writer(PrintStream stream) {

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.gaugebench.sim.cli.ShelfRunner.Job;
+import org.gaugebench.sim.device.PipeCommand;
 import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.Figures;
@@ -50,6 +51,7 @@ import picocli.CommandLine.Option;
             " 1:it ran, and an expectation failed or the time was over, or one of several files"
                     + " expects nothing",
             " 2:wrong input or command line; nothing ran, nothing was written",
+            " 3:the program of --device ended, took too long or did not keep to the protocol",
             "70:a defect of this program; of several files the others ran all the same"
         },
         footerHeading = "%nExamples:%n",
@@ -61,7 +63,8 @@ import picocli.CommandLine.Option;
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml",
             "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml",
             "  gauge-sim run --report week.html a-week-in-the-hut.yaml",
-            "  gauge-sim run --attribution a-week-in-the-hut.yaml"
+            "  gauge-sim run --attribution a-week-in-the-hut.yaml",
+            "  gauge-sim run --device ./my-gauge scenarios/first-steps"
         })
 final class RunCommand implements Callable<Integer> {
     private static final double NANOS_PER_SECOND = 1e9;
@@ -79,6 +82,8 @@ final class RunCommand implements Callable<Integer> {
     @Mixin private final SeedOption seed = new SeedOption();
     @Mixin private final PictureOptions picture = new PictureOptions();
     @Mixin private final ReportOptions report = new ReportOptions();
+
+    @Mixin private final DeviceOptions device = new DeviceOptions();
 
     @Option(
             names = "--seeds",
@@ -164,6 +169,7 @@ final class RunCommand implements Callable<Integer> {
     private @Nullable String attributionGauge;
 
     private Attributing attributing = new Attributing(null, false, false);
+    private @Nullable PipeCommand program;
 
     RunCommand(Terminal terminal) {
         this.terminal = terminal;
@@ -185,6 +191,7 @@ final class RunCommand implements Callable<Integer> {
         Long moment = atMillis;
         picture.check(moment != null);
         report.check(moment != null);
+        program = device.tryOut();
         if (moment != null) {
             return show(alone(scenarios, "--at: a moment belongs to one scenario"), moment);
         }
@@ -204,6 +211,7 @@ final class RunCommand implements Callable<Integer> {
         List<Job> jobs = new ArrayList<>();
         for (Scenario scenario : scenarios) {
             String skipReason = tags.skipReason(scenario);
+            skipReason = skipReason.isEmpty() ? device.skipReason(scenario) : skipReason;
             jobs.add(new Job(scenario, seed.of(scenario), skipReason, Observer.NONE, attributing));
         }
         Shard part = shelf.shard();
@@ -215,6 +223,11 @@ final class RunCommand implements Callable<Integer> {
             throw new InputException(
                     "--attribution-gauge says whose error to split, but nothing is split; add"
                             + " --attribution");
+        }
+        if (attributing.isWanted() && device.isWanted()) {
+            throw new InputException(
+                    "--attribution splits the error of a core, whose causes can be taken away one"
+                            + " by one; expected it without --device");
         }
         for (Scenario scenario : scenarios) {
             if (attributing.isWanted()) {
@@ -246,7 +259,8 @@ final class RunCommand implements Callable<Integer> {
                                     Figures.moment(moment),
                                     Figures.moment(scenario.durationMillis())));
         }
-        terminal.out().print(MomentPage.of(scenario, seed.of(scenario), moment));
+        refuseWithoutCore(scenario);
+        terminal.out().print(MomentPage.of(scenario, seed.of(scenario), moment, program));
         if (attribution) {
             String gauge = attributing.gaugeOf(scenario);
             Attribution split =
@@ -255,6 +269,13 @@ final class RunCommand implements Callable<Integer> {
         }
         terminal.out().flush();
         return ExitCodes.OK;
+    }
+
+    private void refuseWithoutCore(Scenario scenario) throws InputException {
+        String why = device.skipReason(scenario);
+        if (!why.isEmpty()) {
+            throw new InputException("--device: " + scenario.name() + ": " + why);
+        }
     }
 
     private int traced(Scenario scenario, Path place) throws InputException {
@@ -276,6 +297,7 @@ final class RunCommand implements Callable<Integer> {
 
     /** Runs one scenario, and draws it if a picture or a page is wanted. */
     private int drawn(Scenario scenario, Observer guest) throws InputException {
+        refuseWithoutCore(scenario);
         try (PictureFile file = picture.open();
                 ReportFile page = report.open()) {
             Observer all = Observers.both(Observers.both(guest, file.guest()), page.guest());
@@ -303,12 +325,12 @@ final class RunCommand implements Callable<Integer> {
         try (ProgressBar bar = single && terminal.errIsTerminal() ? bar() : null) {
             attributing.setProgress(bar == null ? Observer.NONE : bar);
             ListProgress progress = new ListProgress(terminal, single ? 0 : jobs.size());
-            ShelfRunner runner = new ShelfRunner(shelf);
+            ShelfRunner runner = new ShelfRunner(shelf, program);
             runner.run(
                     bar == null ? jobs : watched(jobs, bar),
                     each -> {
                         Throwable defect = each.defect();
-                        if (single && defect != null) {
+                        if (single && each.ending() == Ending.CRASHED && defect != null) {
                             throw defect instanceof RuntimeException e
                                     ? e
                                     : new IllegalStateException(defect);
@@ -387,15 +409,17 @@ final class RunCommand implements Callable<Integer> {
     /** A list of runs is not green while one of them shows nothing. */
     private static int exitCode(List<ShelfCase> cases, boolean single) {
         int exitCode = ExitCodes.OK;
+        boolean broke = false;
         for (ShelfCase each : cases) {
             if (each.ending() == Ending.CRASHED) {
                 return ExitCodes.OUR_BUG;
             }
+            broke |= each.ending() == Ending.BROKE_OFF;
             boolean hollow = "no verdict".equals(each.verdictWords());
             if (!each.isGood() && !(single && hollow)) {
                 exitCode = ExitCodes.FAILED;
             }
         }
-        return exitCode;
+        return broke ? ExitCodes.PROGRAM_FAILED : exitCode;
     }
 }

@@ -13,6 +13,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
+import org.gaugebench.sim.device.PipeCommand;
+import org.gaugebench.sim.device.PipeFailure;
 import org.gaugebench.sim.judge.RunRecorder;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
@@ -20,6 +22,7 @@ import org.gaugebench.sim.judge.ShelfCase.Ending;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Observers;
 import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Runs many scenarios on several threads and hands what came of them on in the order of the list,
@@ -76,8 +79,13 @@ final class ShelfRunner {
         RunResult run(Scenario scenario, long seed, Observer guest);
     }
 
-    ShelfRunner(ShelfOptions options) {
-        this(options.threads(), options.timeoutMillis(), options.failFast(), RunRecorder::run);
+    /** With a program in the place of each main gauge, or null for none. */
+    ShelfRunner(ShelfOptions options, @Nullable PipeCommand program) {
+        this(
+                options.threads(),
+                options.timeoutMillis(),
+                options.failFast(),
+                (scenario, seed, guest) -> RunRecorder.run(scenario, seed, guest, program));
     }
 
     ShelfRunner(int threads, long timeoutMillis, boolean failFast, Simulation simulation) {
@@ -144,6 +152,17 @@ final class ShelfRunner {
                 tookNanos);
     }
 
+    private static ShelfCase brokeOff(Job job, PipeFailure failure, long tookNanos) {
+        return new ShelfCase(
+                job.scenario(),
+                job.seed(),
+                Ending.BROKE_OFF,
+                null,
+                String.valueOf(failure.getMessage()),
+                failure,
+                tookNanos);
+    }
+
     private ShelfCase timedOut(Job job, String manner, long tookNanos) {
         return new ShelfCase(
                 job.scenario(),
@@ -189,6 +208,8 @@ final class ShelfRunner {
                             job.scenario(), job.seed(), Observers.both(job.guest(), deadline));
             job.after().of(result, deadline);
             return ShelfCase.finished(result, System.nanoTime() - startNanos);
+        } catch (PipeFailure e) {
+            return brokeOff(job, e, System.nanoTime() - startNanos);
         } catch (Deadline.Passed e) {
             return timedOut(job, "", System.nanoTime() - startNanos);
         } catch (Throwable defect) {

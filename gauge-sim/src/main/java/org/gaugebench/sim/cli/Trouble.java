@@ -3,6 +3,8 @@ package org.gaugebench.sim.cli;
 import java.util.Collection;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.gaugebench.sim.device.PipeFailure;
+import org.gaugebench.sim.report.Page;
 import org.gaugebench.sim.scenario.Nearest;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -50,6 +52,16 @@ final class Trouble {
     static int reportInput(Exception problem, Terminal terminal) {
         terminal.err().println(problem.getMessage());
         return ExitCodes.WRONG_INPUT;
+    }
+
+    /** The program under test did not do its part. */
+    static int reportProgram(PipeFailure problem, Terminal terminal) {
+        terminal.err().println(Page.clean(String.valueOf(problem.getMessage())));
+        for (String line : problem.details()) {
+            String clean = Page.clean(line);
+            terminal.err().println((line.startsWith(" ") ? "    " : "  ") + clean);
+        }
+        return ExitCodes.PROGRAM_FAILED;
     }
 
     /** We are wrong. */

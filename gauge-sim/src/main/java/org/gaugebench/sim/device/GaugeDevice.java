@@ -16,6 +16,22 @@ public interface GaugeDevice {
     /** Takes one sample. */
     void tick(Sample sample);
 
+    /** Takes the ticks that it has been given and has held back, if it ever does. */
+    default void settle() {}
+
+    /** Whether it holds ticks back. */
+    default boolean holdsTicks() {
+        return false;
+    }
+
+    /**
+     * How many of the ticks that it was given come after the one that it works on: while it
+     * announces an event or uses its memory, for a gauge that takes several ticks at once.
+     */
+    default int ticksBehind() {
+        return 0;
+    }
+
     /** Carries out a command between two ticks. */
     CommandOutcome command(Command command, long argument);
 

@@ -6,6 +6,9 @@ import java.util.Objects;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.sim.device.PipeCommand;
+import org.gaugebench.sim.device.PipeFailure;
+import org.gaugebench.sim.device.PipeProgram;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Rig;
@@ -51,16 +54,41 @@ public final class RunRecorder implements Observer {
      * @return what came of it
      */
     public static RunResult run(Scenario scenario, long seed, Observer guest) {
+        return run(scenario, seed, guest, null);
+    }
+
+    /**
+     * The same with a program in the place of the first gauge of kind core. Nothing of it is left
+     * running afterwards.
+     *
+     * @param program how it is started; null for none
+     * @throws PipeFailure when the program does not keep to the protocol
+     */
+    public static RunResult run(
+            Scenario scenario, long seed, Observer guest, @Nullable PipeCommand program) {
         RunRecorder recorder = new RunRecorder(scenario, guest);
-        Rig rig = new Rig(scenario, seed, recorder);
-        recorder.rig = rig;
-        rig.stopAt(
+        Rig rig = new Rig(scenario, seed, recorder, program);
+        try {
+            return recorder.run(rig, seed);
+        } catch (PipeFailure e) {
+            throw e.with("simulated time: " + Figures.moment(rig.timeMillis()));
+        } finally {
+            rig.release();
+        }
+    }
+
+    private RunResult run(Rig running, long seed) {
+        rig = running;
+        Scenario scenario = running.scenario();
+        running.stopAt(
                 scenario.expectations().stream()
                         .filter(e -> e.kind() != Kind.THROUGHOUT)
                         .mapToLong(e -> e.kind() == Kind.AT ? e.fromMillis() : e.toMillis())
                         .toArray());
-        rig.run();
-        return recorder.result(rig, seed);
+        running.run();
+        RunResult result = result(running, seed);
+        running.end();
+        return result;
     }
 
     @Override
@@ -139,8 +167,10 @@ public final class RunRecorder implements Observer {
         for (EventChecker checker : eventCheckers) {
             checker.look(running, lane, event, value, truePartsPerMillion);
         }
-        if (events.size() < MOST_EVENTS) {
+        int place = running.looksBack() ? placeInThePast(running, lane) : events.size();
+        if (place < MOST_EVENTS) {
             events.add(
+                    place,
                     new RecordedEvent(
                             lane.name(),
                             event,
@@ -148,10 +178,32 @@ public final class RunRecorder implements Observer {
                             value,
                             lane.read().stateOfChargePartsPerMillion,
                             truePartsPerMillion));
-        } else {
+        }
+        if (place >= MOST_EVENTS || events.size() > MOST_EVENTS) {
             eventsDropped++;
         }
+        if (events.size() > MOST_EVENTS) {
+            events.remove(MOST_EVENTS);
+        }
         guest.onEvent(lane, event, value);
+    }
+
+    /** Where an event would stand if its gauge had told it at once, gauges in their order. */
+    private int placeInThePast(Rig running, Lane lane) {
+        List<String> names = running.lanes().stream().map(Lane::name).toList();
+        int place = events.size();
+        while (place > 0) {
+            RecordedEvent before = events.get(place - 1);
+            boolean isLater =
+                    before.atMillis() > running.timeMillis()
+                            || (before.atMillis() == running.timeMillis()
+                                    && names.indexOf(before.gauge()) > names.indexOf(lane.name()));
+            if (!isLater) {
+                break;
+            }
+            place--;
+        }
+        return place;
     }
 
     @Override
@@ -190,7 +242,18 @@ public final class RunRecorder implements Observer {
                 comparisons.stream().map(TruthComparison::result).toList(),
                 StrictMath.round(ended.truth().stateOfCharge() * 1e6),
                 StrictMath.round(ended.truth().chargeAmpHours() * 1e6),
-                truePercent);
+                truePercent,
+                tested(ended));
+    }
+
+    private static @Nullable TestedProgram tested(Rig ended) {
+        for (Lane lane : ended.lanes()) {
+            PipeProgram program = lane.program();
+            if (program != null) {
+                return new TestedProgram(lane.name(), program.name(), program.commandText());
+            }
+        }
+        return null;
     }
 
     private static Verdict verdict(List<ExpectationResult> results) {

@@ -2,6 +2,7 @@ package org.gaugebench.sim.judge;
 
 import java.util.List;
 import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Everything that reports tell of a run. Equal for equal seed, scenario and version.
@@ -20,6 +21,7 @@ import org.gaugebench.sim.scenario.Scenario;
  * @param finalTruePartsPerMillion true state of charge at the end
  * @param finalTrueMicroampHours true charge at the end
  * @param truePercent true state of charge, one value a minute
+ * @param program that stood in the place of the first gauge of kind core; null for none
  */
 public record RunResult(
         Scenario scenario,
@@ -35,7 +37,8 @@ public record RunResult(
         List<LaneResult> lanes,
         long finalTruePartsPerMillion,
         long finalTrueMicroampHours,
-        Track truePercent) {
+        Track truePercent,
+        @Nullable TestedProgram program) {
 
     /** What the full-charge rules of all gauges visited. */
     public RuleCoverage ruleCoverage() {
@@ -63,6 +66,7 @@ public record RunResult(
                 lanes.stream().map(lane -> lane.slim(none)).toList(),
                 finalTruePartsPerMillion,
                 finalTrueMicroampHours,
-                none);
+                none,
+                program);
     }
 }

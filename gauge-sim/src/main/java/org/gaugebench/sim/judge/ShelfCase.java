@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param ending how the run ended
  * @param result what came of it; null unless it finished
  * @param why for people: why it did not finish; empty where it did
- * @param defect what a run of this program died of; null unless it crashed
+ * @param defect what a run of this program died of, or the program under test; null unless it
+ *     crashed or broke off
  * @param tookNanos time on the clock of the machine; differs from run to run
  */
 public record ShelfCase(
@@ -28,6 +29,8 @@ public record ShelfCase(
     public enum Ending {
         /** A defect of this program stopped it. */
         CRASHED("crashed"),
+        /** The program under test ended, took too long for an answer or broke the protocol. */
+        BROKE_OFF("broke off"),
         /** It took longer than it was given. */
         TIMED_OUT("timed out"),
         /** It ran to its end, and has a verdict. */

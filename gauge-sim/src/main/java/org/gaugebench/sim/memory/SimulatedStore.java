@@ -225,6 +225,11 @@ public final class SimulatedStore implements StateStore {
         return cut.manner();
     }
 
+    /** Whether a cut is laid down for this life and has not come yet. */
+    public boolean isCutDue() {
+        return writesBeforeCut > 0 || cutAtNext || life < plan.cuts().size();
+    }
+
     private PowerCut cut() {
         return new PowerCut(operation - 1);
     }

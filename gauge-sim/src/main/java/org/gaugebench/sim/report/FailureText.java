@@ -2,10 +2,14 @@ package org.gaugebench.sim.report;
 
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.gaugebench.sim.device.PipeFailure;
 import org.gaugebench.sim.judge.ExpectationResult;
 import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.Figures;
+import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
+import org.gaugebench.sim.judge.ShelfCase.Ending;
+import org.gaugebench.sim.judge.TestedProgram;
 import org.gaugebench.sim.scenario.Scenario;
 
 /** What went wrong, as a report of a defect needs it. */
@@ -13,15 +17,47 @@ public final class FailureText {
     /** How the program is called in the commands that are printed. */
     private static final String PROGRAM = "java -jar gauge-sim/target/gauge-sim.jar";
 
+    /** A word as a shell reads it. */
+    private static final String SHELL_WORD = "(?:'[^']*'|\"[^\"]*\"|\\\\.|[^\\s'\"\\\\])+";
+
     /** A word of a command: an option with its value, or what stands between two spaces. */
     private static final Pattern WORD =
-            Pattern.compile("--(seed|variant|at|trace) ('[^']*'|\\S+)|'[^']*'|\\S+");
+            Pattern.compile("(?:--(?:seed|variant|at|trace|device) )?" + SHELL_WORD);
 
     private FailureText() {}
 
+    /**
+     * What a command must say to run a scenario again.
+     *
+     * @param scenario that was run
+     * @param seed that was used
+     * @param device the command of a program under test, as the user wrote it; empty for none
+     */
+    record Again(Scenario scenario, long seed, String device) {
+        static Again of(RunResult result) {
+            TestedProgram program = result.program();
+            return new Again(
+                    result.scenario(), result.seed(), program == null ? "" : program.command());
+        }
+
+        static Again of(ShelfCase each) {
+            RunResult result = each.result();
+            if (result != null) {
+                return of(result);
+            }
+            String device = each.defect() instanceof PipeFailure it ? it.commandText() : "";
+            return new Again(each.scenario(), each.seed(), device);
+        }
+    }
+
     /** A file name as a shell takes it for one word. */
     static String shellWord(String file) {
-        return file.matches("[\\w@%+=:,./-]+") ? file : "'" + file.replace("'", "'\\''") + "'";
+        if (file.matches("[\\w@%+=:,./-]+")) {
+            return file;
+        }
+        // Quotes of the other kind where nothing in it means something in them.
+        boolean isPlainInDouble = file.indexOf('\'') >= 0 && !file.matches(".*[\"$`\\\\!].*");
+        return isPlainInDouble ? '"' + file + '"' : "'" + file.replace("'", "'\\''") + "'";
     }
 
     /** What was found, and when. */
@@ -48,13 +84,23 @@ public final class FailureText {
      * @return the command without a line break
      */
     public static String command(ExpectationResult each, Scenario scenario, long seed) {
+        return command(each, new Again(scenario, seed, ""));
+    }
+
+    private static String command(ExpectationResult each, Again again) {
         String moment =
                 each.atMillis() < 0 ? "" : " --at '" + Figures.moment(each.atMillis()) + "'";
-        return run(scenario, seed, moment);
+        return run(again, moment);
     }
 
     /** The command that runs this scenario alone, even one of several runs of its file. */
-    static String run(Scenario scenario, long seed, String options) {
+    static String run(Again again, String options) {
+        Scenario scenario = again.scenario();
+        long seed = again.seed();
+        String device =
+                again.device().isEmpty()
+                        ? ""
+                        : " --device " + shellWord(Page.clean(again.device()));
         String variant =
                 scenario.variant().isEmpty()
                         ? ""
@@ -66,13 +112,14 @@ public final class FailureText {
                 + option
                 + seed
                 + variant
+                + device
                 + options
                 + " "
                 + shellWord(Page.clean(scenario.file()));
     }
 
     /** Adds one claim that does not hold: the claim, the moment, the reason and the command. */
-    static void claim(Page page, ExpectationResult each, Scenario scenario, long seed) {
+    static void claim(Page page, ExpectationResult each, Again again) {
         page.paragraph(2, "- " + each.expectation().text());
         page.paragraph(4, whatWasFound(each));
         if (each.outcome() != Outcome.NEVER_EVALUATED && !each.detail().isEmpty()) {
@@ -84,7 +131,7 @@ public final class FailureText {
         page.paragraph(4, "written at " + each.expectation().mark());
         if (each.atMillis() >= 0) {
             page.paragraph(4, "to see that moment:");
-            command(page, 6, command(each, scenario, seed));
+            command(page, 6, command(each, again));
         }
     }
 
@@ -122,9 +169,12 @@ public final class FailureText {
         page.paragraph(0, each.scenario().title());
         page.paragraph(0, each.scenario().name());
         page.gap().paragraph(2, each.why());
+        if (each.defect() instanceof PipeFailure failure) {
+            failure.details().forEach(line -> page.paragraph(line.startsWith(" ") ? 6 : 4, line));
+        }
         page.paragraph(2, "to run it alone:");
-        String debug = each.defect() == null ? "" : " --debug";
-        command(page, 4, run(each.scenario(), each.seed(), debug));
+        String debug = each.ending() == Ending.CRASHED ? " --debug" : "";
+        command(page, 4, run(Again.of(each), debug));
         return page.toString();
     }
 }

@@ -7,6 +7,7 @@ import org.gaugebench.sim.judge.ExpectationResult.Outcome;
 import org.gaugebench.sim.judge.RunResult;
 import org.gaugebench.sim.judge.ShelfCase;
 import org.gaugebench.sim.judge.ShelfCase.Ending;
+import org.gaugebench.sim.judge.TestedProgram;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.ScenarioWriter;
 
@@ -35,7 +36,11 @@ public final class JUnitXml {
         static Counts of(ShelfCase each) {
             boolean hollow = each.ending() == Ending.FINISHED && each.results().isEmpty();
             long failures = each.results().size() - each.heldCount() + (hollow ? 1 : 0);
-            boolean isError = each.ending() == Ending.CRASHED || each.ending() == Ending.TIMED_OUT;
+            boolean isError =
+                    switch (each.ending()) {
+                        case CRASHED, BROKE_OFF, TIMED_OUT -> true;
+                        case FINISHED, SKIPPED -> false;
+                    };
             return new Counts(
                     1 + each.results().size() + (hollow ? 1 : 0),
                     failures,
@@ -104,6 +109,8 @@ public final class JUnitXml {
         property("scenarioDigest", ScenarioWriter.digest(scenario));
         RunResult result = each.result();
         property("digest", result == null ? "" : RunJson.hex(result.digest()));
+        TestedProgram program = result == null ? null : result.program();
+        property("program", program == null ? "" : program.name() + ", " + program.command());
         property("version", version);
         xml.close();
         runCase(each);
@@ -145,7 +152,7 @@ public final class JUnitXml {
     private void runCase(ShelfCase each) {
         testCase(each.scenario(), RUN_CASE, each.tookNanos());
         switch (each.ending()) {
-            case CRASHED, TIMED_OUT -> {
+            case CRASHED, BROKE_OFF, TIMED_OUT -> {
                 xml.open("error").with("message", each.why()).with("type", each.verdictWords());
                 xml.close(FailureText.ofUnfinished(each, Ink.PLAIN));
             }
@@ -161,7 +168,7 @@ public final class JUnitXml {
         testCase(each.scenario(), claim.expectation().text(), 0);
         if (!claim.outcome().isGood()) {
             Page page = new Page();
-            FailureText.claim(page, claim, each.scenario(), each.seed());
+            FailureText.claim(page, claim, FailureText.Again.of(each));
             xml.open("failure")
                     .with("message", FailureText.whatWasFound(claim))
                     .with("type", claim.outcome().words());

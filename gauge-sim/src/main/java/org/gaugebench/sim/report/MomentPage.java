@@ -4,6 +4,7 @@ import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
+import org.gaugebench.sim.device.PipeCommand;
 import org.gaugebench.sim.judge.Figures;
 import org.gaugebench.sim.judge.RuleCoverage;
 import org.gaugebench.sim.plant.Truth;
@@ -44,13 +45,21 @@ public final class MomentPage implements Observer {
      * @return lines of at most {@value Page#WIDTH} columns
      */
     public static String of(Scenario scenario, long seed, long atMillis) {
+        return of(scenario, seed, atMillis, null);
+    }
+
+    /** The same with a program in the place of the first gauge of kind core; null for none. */
+    public static String of(
+            Scenario scenario, long seed, long atMillis, @Nullable PipeCommand program) {
         MomentPage moment = new MomentPage(atMillis);
-        Rig rig = new Rig(scenario, seed, moment);
+        Rig rig = new Rig(scenario, seed, moment, program);
         rig.stopAt(new long[] {atMillis});
         try {
             rig.run();
         } catch (Reached e) {
             // as meant
+        } finally {
+            rig.release();
         }
         String text = moment.text;
         if (text == null) {

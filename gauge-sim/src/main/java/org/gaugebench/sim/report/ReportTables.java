@@ -323,7 +323,7 @@ final class ReportTables {
                 "<p>The same seed, scenario and version give the same page. To run it again:</p>");
         html.markup(
                 "<pre tabindex=\"0\"><code id=\"command\">%s</code></pre>",
-                FailureText.run(result.scenario(), result.seed(), " --report report.html"));
+                FailureText.run(FailureText.Again.of(result), " --report report.html"));
         html.markup("<details id=\"settings\"><summary>The scenario with every setting</summary>");
         html.markup(
                 "<pre tabindex=\"0\">%s</pre></details>",

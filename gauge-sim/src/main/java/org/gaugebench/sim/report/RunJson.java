@@ -14,6 +14,7 @@ import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
 import org.gaugebench.sim.judge.RefusedCommand;
 import org.gaugebench.sim.judge.RunResult;
+import org.gaugebench.sim.judge.TestedProgram;
 import org.gaugebench.sim.scenario.Marks;
 import org.gaugebench.sim.scenario.ScenarioWriter;
 import org.jspecify.annotations.Nullable;
@@ -82,6 +83,14 @@ public final class RunJson {
         json.writeStringField("scenarioDigest", ScenarioWriter.digest(result.scenario()));
         json.writeNumberField("seed", result.seed());
         json.writeNumberField("ticks", result.ticks());
+        TestedProgram program = result.program();
+        if (program != null) {
+            json.writeObjectFieldStart("program");
+            json.writeStringField("gauge", program.gauge());
+            json.writeStringField("name", program.name());
+            json.writeStringField("command", program.command());
+            json.writeEndObject();
+        }
         decimal("simulatedSeconds", result.simulatedMillis(), SECOND_DIGITS);
         json.writeStringField("digest", hex(result.digest()));
         json.writeStringField("verdict", result.verdict().words());

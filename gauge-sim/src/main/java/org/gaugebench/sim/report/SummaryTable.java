@@ -71,7 +71,7 @@ public final class SummaryTable {
     private static int rank(ShelfCase each) {
         RunResult result = each.result();
         if (result == null) {
-            return each.ending() == Ending.CRASHED ? 0 : 1;
+            return each.ending().ordinal() - Ending.values().length;
         }
         return switch (result.verdict()) {
             case FAILED -> 2;

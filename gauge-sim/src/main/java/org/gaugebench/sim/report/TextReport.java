@@ -10,6 +10,7 @@ import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
 import org.gaugebench.sim.judge.RefusedCommand;
 import org.gaugebench.sim.judge.RunResult;
+import org.gaugebench.sim.judge.TestedProgram;
 import org.gaugebench.sim.judge.Verdict;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.ScenarioWriter;
@@ -107,13 +108,13 @@ public final class TextReport {
         page.gap();
         for (ExpectationResult each : result.expectations()) {
             if (!each.outcome().isGood()) {
-                FailureText.claim(page, each, result.scenario(), result.seed());
+                FailureText.claim(page, each, FailureText.Again.of(result));
             }
         }
         page.gap();
         page.paragraph(0, "To see it again, with every minute in a file:");
         FailureText.command(
-                page, 2, FailureText.run(result.scenario(), result.seed(), " --trace trace.csv"));
+                page, 2, FailureText.run(FailureText.Again.of(result), " --trace trace.csv"));
     }
 
     private void readingAgainstTruth() {
@@ -300,6 +301,15 @@ public final class TextReport {
 
     private void origin() {
         heading("Where this comes from");
+        TestedProgram program = result.program();
+        if (program != null) {
+            page.labelled(
+                    2,
+                    GAUGE_WIDTH,
+                    "program",
+                    "%s, '%s', in the place of %s"
+                            .formatted(program.name(), program.command(), program.gauge()));
+        }
         page.labelled(2, GAUGE_WIDTH, "simulated", simulated());
         page.labelled(2, GAUGE_WIDTH, "seed", Long.toString(result.seed()));
         page.labelled(2, GAUGE_WIDTH, "digest", RunJson.hex(result.digest()));

@@ -14,6 +14,8 @@ import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.agree.Script;
+import org.gaugebench.sim.agree.ScriptReplay;
 import org.gaugebench.sim.device.GaugeDevice;
 import org.gaugebench.sim.memory.PowerCut;
 import org.gaugebench.sim.rig.Lane;
@@ -103,11 +105,17 @@ public final class VectorWriter implements Observer, AutoCloseable {
 
     @Override
     public GaugeDevice watch(Lane lane, GaugeDevice device) {
-        if (!lane.name().equals(gauge)) {
-            return device;
-        }
+        return lane.name().equals(gauge) ? record(lane.spec().settings(), device) : device;
+    }
+
+    @Override
+    public StateStore watch(Lane lane, StateStore store) {
+        return lane.name().equals(gauge) ? record(store) : store;
+    }
+
+    /** The gauge of a life, with a row for each call; its first settings are written too. */
+    private GaugeDevice record(GaugeSettings settings, GaugeDevice device) {
         if (row == 0) {
-            GaugeSettings settings = lane.spec().settings();
             for (Setting setting : Setting.values()) {
                 write(
                         settingsFile,
@@ -117,9 +125,23 @@ public final class VectorWriter implements Observer, AutoCloseable {
         return new Recorded(device);
     }
 
-    @Override
-    public StateStore watch(Lane lane, StateStore store) {
-        return lane.name().equals(gauge) ? new RecordedStore(store) : store;
+    private StateStore record(StateStore store) {
+        return new RecordedStore(store);
+    }
+
+    /**
+     * Plays a script to the core and writes what comes of it; settings that change on the way have
+     * no row, so that the script must not change any.
+     *
+     * @return how many rows were written
+     */
+    public long run(Script script) {
+        try {
+            ScriptReplay.play(script, this::record, this::record);
+        } catch (Reached e) {
+            // power went in the middle of a call
+        }
+        return row;
     }
 
     /** The gauge, with a row for each call that changes it. */

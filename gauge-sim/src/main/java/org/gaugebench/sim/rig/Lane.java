@@ -12,6 +12,8 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.device.PipeCommand;
+import org.gaugebench.sim.device.PipeProgram;
 import org.gaugebench.sim.device.exhibits.ExhibitGauge;
 import org.gaugebench.sim.device.exhibits.PlainCounter;
 import org.gaugebench.sim.frontend.FrontEnd;
@@ -41,6 +43,7 @@ public final class Lane {
     private final Supply supply;
     private final @Nullable LaneMemory memory;
     private final StateStore store;
+    private final @Nullable ProgramSeat seat;
     private GaugeDevice device;
     private final Sample sample = new Sample();
     private final Readout readout = new Readout();
@@ -52,6 +55,7 @@ public final class Lane {
     private GaugeSettings settings;
     private GaugeSettings.@Nullable Builder prepared;
     private boolean everStarted;
+    private long nowMillis;
     private long digest = Registers.DIGEST_START;
 
     /**
@@ -60,11 +64,46 @@ public final class Lane {
      * @param tickMillis interval at which an exhibit thinks that samples come
      */
     Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
-        this(spec, new FrontEnd(sensor, seeds, spec.name()), tickMillis, seeds, observer);
+        this(spec, sensor, tickMillis, seeds, observer, new LookBack(), null);
+    }
+
+    /**
+     * Builds a gauge, or a program in its place.
+     *
+     * @param lookBack is told when the gauge speaks of a tick that is past
+     * @param command how the program is started; null for a gauge of ours
+     */
+    Lane(
+            GaugeSpec spec,
+            SensorSpec sensor,
+            int tickMillis,
+            SeedTree seeds,
+            Observer observer,
+            LookBack lookBack,
+            @Nullable PipeCommand command) {
+        this(
+                spec,
+                new FrontEnd(sensor, seeds, spec.name()),
+                tickMillis,
+                seeds,
+                observer,
+                lookBack,
+                command);
     }
 
     /** Builds a gauge on a front end of its own making: that of a twin. */
     Lane(GaugeSpec spec, FrontEnd frontEnd, int tickMillis, SeedTree seeds, Observer observer) {
+        this(spec, frontEnd, tickMillis, seeds, observer, new LookBack(), null);
+    }
+
+    private Lane(
+            GaugeSpec spec,
+            FrontEnd frontEnd,
+            int tickMillis,
+            SeedTree seeds,
+            Observer observer,
+            LookBack lookBack,
+            @Nullable PipeCommand command) {
         this.spec = spec;
         this.settings = spec.settings();
         this.tickMillis = tickMillis;
@@ -73,19 +112,18 @@ public final class Lane {
         frontEnd.setClock(spec.clock());
         this.supply = new Supply(spec.power());
         MemorySpec fitted = spec.power().memory();
-        this.memory = fitted == null ? null : new LaneMemory(fitted, seeds, spec.name());
+        this.memory =
+                fitted == null
+                        ? null
+                        : new LaneMemory(fitted, seeds, spec.name(), this::usedMillis);
         this.store = observer.watch(this, memory == null ? StateStore.NONE : memory);
+        this.seat = command == null ? null : new ProgramSeat(command, store, lookBack);
         this.device = observer.watch(this, build());
     }
 
     private GaugeDevice build() {
         return switch (spec.kind()) {
-            case CORE ->
-                    new CoreDevice(
-                            settings,
-                            store,
-                            (Event event, long uptimeMillis, long value) ->
-                                    observer.onEvent(this, event, value));
+            case CORE -> buildCore();
             case PLAIN_COUNTER -> new PlainCounter(spec.settings());
             case EXHIBIT ->
                     new ExhibitGauge(
@@ -96,6 +134,26 @@ public final class Lane {
                             (Event event, long uptimeMillis, long value) ->
                                     observer.onEvent(this, event, value));
         };
+    }
+
+    private GaugeDevice buildCore() {
+        ProgramSeat taken = seat;
+        if (taken != null) {
+            return taken.build(
+                    settings,
+                    (Event event, long uptimeMillis, long value) ->
+                            taken.tell(device, () -> observer.onEvent(this, event, value)));
+        }
+        return new CoreDevice(
+                settings,
+                store,
+                (Event event, long uptimeMillis, long value) ->
+                        observer.onEvent(this, event, value));
+    }
+
+    /** The time of the tick that uses the memory. */
+    private long usedMillis() {
+        return seat == null ? nowMillis : seat.timeMillis(device, nowMillis);
     }
 
     /** Power comes up unless it was switched off before the run. */
@@ -110,25 +168,30 @@ public final class Lane {
      * a gauge knows what it kept.
      */
     private void powerUp(Truth truth) {
-        long now = truth.timeMillis();
+        nowMillis = truth.timeMillis();
         isBusy = true;
         supply.switchOn();
-        frontEnd.restartClock(now);
-        if (everStarted) {
-            restart(now);
-        } else {
-            device.powerUp(0, OffTime.EXACT);
+        frontEnd.restartClock(nowMillis);
+        boolean isFirst = !everStarted;
+        everStarted = true;
+        try {
+            if (isFirst) {
+                device.powerUp(0, OffTime.EXACT);
+            } else {
+                restart();
+            }
+        } catch (PowerCut cut) {
+            supply.cut(nowMillis);
+            return;
         }
         tick(truth);
-        if (!everStarted && spec.declaredPartsPerMillion() >= 0) {
+        if (isFirst && spec.declaredPartsPerMillion() >= 0) {
             declare(spec.declaredPartsPerMillion());
         }
-        everStarted = true;
     }
 
-    private void restart(long nowMillis) {
+    private void restart() {
         if (memory != null) {
-            memory.setTimeMillis(nowMillis);
             memory.powerUp();
         }
         if (spec.kind() == GaugeSpec.Kind.CORE) {
@@ -147,24 +210,44 @@ public final class Lane {
         } else if (arrived) {
             feed(truth);
         }
-        settle();
+        over();
     }
 
     private void feed(Truth truth) {
+        nowMillis = truth.timeMillis();
+        if (seat != null) {
+            seat.feed(device, truth);
+        }
         if (memory == null) {
             device.tick(sample);
         } else {
-            tick(truth.timeMillis(), memory);
+            tick(memory);
         }
     }
 
-    private void tick(long nowMillis, LaneMemory fitted) {
-        fitted.setTimeMillis(nowMillis);
+    private void tick(LaneMemory fitted) {
         try {
             device.tick(sample);
+            if (fitted.isCutDue()) {
+                device.settle();
+            }
         } catch (PowerCut cut) {
             supply.cut(nowMillis);
         }
+    }
+
+    /**
+     * The gauge works through what it was given: somebody is about to look, or to change things.
+     */
+    void settle() {
+        if (supply.isOn()) {
+            device.settle();
+        }
+    }
+
+    /** The program in this gauge's place, or null. */
+    public @Nullable PipeProgram program() {
+        return seat == null ? null : seat.program();
     }
 
     void setWiring(WiringSpec wiring) {
@@ -200,11 +283,11 @@ public final class Lane {
         } else if (!supply.isOn()) {
             powerUp(truth);
         }
-        settle();
+        over();
     }
 
     /** What happened to the gauge is over: the next who looks has to ask it. */
-    private void settle() {
+    private void over() {
         isBusy = false;
         isRead = false;
     }
@@ -215,12 +298,20 @@ public final class Lane {
 
     /** A gauge without power hears nothing. */
     void command(Command command, long argument) {
-        if (supply.isOn()) {
-            isBusy = true;
-            CommandOutcome outcome = device.command(command, argument);
-            settle();
-            observer.onAnswer(this, command, outcome);
+        if (!supply.isOn()) {
+            return;
         }
+        isBusy = true;
+        CommandOutcome outcome;
+        try {
+            outcome = device.command(command, argument);
+        } catch (PowerCut cut) {
+            supply.cut(nowMillis);
+            return;
+        } finally {
+            over();
+        }
+        observer.onAnswer(this, command, outcome);
     }
 
     /** Keeps a setting until {@link #changeSettings()}: several may have to change at once. */
@@ -239,11 +330,16 @@ public final class Lane {
         }
         prepared = null;
         settings = builder.build();
-        isBusy = true;
-        if (supply.isOn()) {
-            device.changeSettings(settings);
+        if (!supply.isOn()) {
+            return;
         }
-        settle();
+        isBusy = true;
+        try {
+            device.changeSettings(settings);
+        } catch (PowerCut cut) {
+            supply.cut(nowMillis);
+        }
+        over();
     }
 
     /** Folds the registers of this moment into the lane's digest; zeros while there is no power. */
@@ -280,7 +376,8 @@ public final class Lane {
         if (!supply.isOn()) {
             return blank();
         }
-        if (isBusy || !isRead) {
+        // A program tells events of its own time, whoever makes it work: what it shows is asked anew.
+        if (isBusy || !isRead || seat != null) {
             device.read(readout);
             isRead = true;
         }

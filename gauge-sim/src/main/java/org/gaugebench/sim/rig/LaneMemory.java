@@ -2,6 +2,7 @@ package org.gaugebench.sim.rig;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.LongSupplier;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.sim.memory.CutPlan;
 import org.gaugebench.sim.memory.MemoryFault;
@@ -10,12 +11,12 @@ import org.gaugebench.sim.random.SeedTree;
 import org.gaugebench.sim.scenario.MemorySpec;
 
 /**
- * The memory of one lane: a {@link SimulatedStore} that is told the time whenever it is used, so
+ * The memory of one lane: a {@link SimulatedStore} that asks for the time whenever it is used, so
  * that faults begin and end by the truth's clock and a tick costs nothing.
  */
 final class LaneMemory implements StateStore {
     private final SimulatedStore store;
-    private long timeMillis;
+    private final LongSupplier timeMillis;
 
     /**
      * A memory from the factory.
@@ -23,8 +24,10 @@ final class LaneMemory implements StateStore {
      * @param spec size and faults
      * @param seeds of the run; the stream is "memory/LANE"
      * @param lane name of the gauge
+     * @param timeMillis the time of the tick that uses it
      */
-    LaneMemory(MemorySpec spec, SeedTree seeds, String lane) {
+    LaneMemory(MemorySpec spec, SeedTree seeds, String lane, LongSupplier timeMillis) {
+        this.timeMillis = timeMillis;
         List<MemoryFault> faults = new ArrayList<>(spec.faults());
         if (spec.enduranceErases() > 0) {
             for (int slot = 0; slot < spec.slots(); slot++) {
@@ -36,17 +39,17 @@ final class LaneMemory implements StateStore {
                         spec.slots(), spec.slotBytes(), seeds.seedOf("memory/" + lane), faults);
     }
 
-    /** The time of the tick to come; the store hears it when it is used. */
-    void setTimeMillis(long millis) {
-        timeMillis = millis;
-    }
-
     void powerUp() {
         store.powerUp();
     }
 
     void cutAtWrite(long writesFromNow, CutPlan.Manner manner) {
         store.cutAtWrite((int) writesFromNow, manner);
+    }
+
+    /** Whether power is to go at a use to come: then each tick has to be worked through at once. */
+    boolean isCutDue() {
+        return store.isCutDue();
     }
 
     @Override
@@ -61,19 +64,19 @@ final class LaneMemory implements StateStore {
 
     @Override
     public int read(int slot, byte[] destination) {
-        store.setTimeMillis(timeMillis);
+        store.setTimeMillis(timeMillis.getAsLong());
         return store.read(slot, destination);
     }
 
     @Override
     public int erase(int slot) {
-        store.setTimeMillis(timeMillis);
+        store.setTimeMillis(timeMillis.getAsLong());
         return store.erase(slot);
     }
 
     @Override
     public int program(int slot, byte[] source) {
-        store.setTimeMillis(timeMillis);
+        store.setTimeMillis(timeMillis.getAsLong());
         return store.program(slot, source);
     }
 }

@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.settings.Setting;
+import org.gaugebench.sim.device.PipeCommand;
+import org.gaugebench.sim.device.PipeProgram;
 import org.gaugebench.sim.plant.Circuit;
 import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.random.SeedTree;
@@ -12,6 +14,7 @@ import org.gaugebench.sim.random.SplitMix64;
 import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One truth, any number of gauges, and the timeline between them.
@@ -29,6 +32,7 @@ public final class Rig {
     private final Outlook outlook;
     private final List<Lane> lanes = new ArrayList<>();
     private final int tickMillis;
+    private final LookBack lookBack = new LookBack();
     private long[] stops = {};
     private long timeMillis;
     private long ticks;
@@ -43,14 +47,29 @@ public final class Rig {
      * @param observer looks on
      */
     public Rig(Scenario scenario, long seed, Observer observer) {
+        this(scenario, seed, observer, null);
+    }
+
+    /**
+     * Builds truth and gauges, with a program in the place of the first gauge of kind core. Whoever
+     * gives one calls {@link #release()} whatever happens.
+     *
+     * @param program how it is started; null for none
+     */
+    public Rig(Scenario scenario, long seed, Observer observer, @Nullable PipeCommand program) {
         this.scenario = scenario;
         this.observer = observer;
         this.tickMillis = (int) scenario.tickMillis();
         SeedTree seeds = new SeedTree(seed);
         circuit = new Circuit(scenario, seeds);
         outlook = new Outlook(scenario, circuit);
+        PipeCommand left = program;
         for (GaugeSpec gauge : scenario.gauges()) {
-            lanes.add(new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer));
+            boolean takes = gauge.kind() == GaugeSpec.Kind.CORE;
+            PipeCommand own = takes ? left : null;
+            left = takes ? null : left;
+            lanes.add(
+                    new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer, lookBack, own));
         }
         wireLanes();
     }
@@ -154,6 +173,9 @@ public final class Rig {
                 observer.onTick(this);
             }
         }
+        for (Lane lane : lanes) {
+            lane.settle();
+        }
     }
 
     private void applyChanges() {
@@ -234,9 +256,40 @@ public final class Rig {
         return scenario;
     }
 
-    /** What is really so. */
+    /**
+     * What is really so; while a gauge tells of a tick that is past ({@link #looksBack()}), what
+     * was so then.
+     */
     public Truth truth() {
-        return circuit;
+        PastTruth past = lookBack.moment();
+        return past == null ? circuit : past;
+    }
+
+    /** Whether a gauge is telling of a tick that others have left behind already. */
+    public boolean looksBack() {
+        return lookBack.moment() != null;
+    }
+
+    /**
+     * Tells programs in the place of gauges that the run is over; they have to end as they should.
+     */
+    public void end() {
+        for (Lane lane : lanes) {
+            PipeProgram it = lane.program();
+            if (it != null) {
+                it.end();
+            }
+        }
+    }
+
+    /** Leaves no program running, however the run went. */
+    public void release() {
+        for (Lane lane : lanes) {
+            PipeProgram it = lane.program();
+            if (it != null) {
+                it.close();
+            }
+        }
     }
 
     /** What is really left as things stand; worked out when asked. */
@@ -250,9 +303,10 @@ public final class Rig {
         return lanes;
     }
 
-    /** Simulated time. */
+    /** Simulated time; that of the tick that is told of while the rig looks back. */
     public long timeMillis() {
-        return timeMillis;
+        PastTruth past = lookBack.moment();
+        return past == null ? timeMillis : past.timeMillis();
     }
 
     /** Ticks so far. */

@@ -137,7 +137,8 @@ class ReportPageTest {
                                 lane.rule())),
                 it.finalTruePartsPerMillion(),
                 it.finalTrueMicroampHours(),
-                it.truePercent());
+                it.truePercent(),
+                it.program());
     }
 
     @Test

@@ -1,0 +1,361 @@
+#include "gauge/gauge.h"
+
+#include "gauge/settings_change.h"
+
+static struct correction_scene scene_of(struct gauge *g)
+{
+    return (struct correction_scene){&g->s, &g->events, g->clock.uptime_millis};
+}
+
+static void update_estimates(struct gauge *g)
+{
+    bool known = corrections_is_known(&g->corrections);
+    stages_update_estimates(&g->s, known, &g->last);
+    stages_update_shown(&g->s, known);
+    stages_update_bus(&g->s, known, &g->last);
+}
+
+static void after_command(struct gauge *g)
+{
+    stages_update_band(&g->s);
+    update_estimates(g);
+}
+
+static void stand(struct gauge *g, enum fault fault, bool stands)
+{
+    fault_log_stand(&g->faults, &g->events, FAULT_BIT(fault), stands ? FAULT_BIT(fault) : 0,
+                    g->clock.uptime_millis);
+}
+
+void gauge_init(struct gauge *g, const struct gauge_settings *settings,
+                const struct state_store *store, const struct event_sink *events)
+{
+    g->events = *events;
+    g->clock = (struct elapsed_time){0, 0, false, false};
+    g->last = (struct last_sample){0, 0, 0, 0, TEMPERATURE_ABSENT};
+    g->energy = (struct energy_counter){0, 0, 0, 0};
+    corrections_init(&g->corrections);
+    stages_init(&g->s, settings);
+    fault_log_restart(&g->faults);
+    gauge_memory_init(&g->memory, store, settings);
+    g->check_battery = false;
+}
+
+static void restore(struct gauge *g, enum slot_outcome found, int64_t off_millis,
+                    enum off_time off_time)
+{
+    struct memory_scene scene = {&g->s, &g->energy, &g->corrections};
+    int64_t step = gauge_memory_restore(&g->memory, &scene);
+    stages_mark_accounted(&g->s);
+    gauge_memory_widen_restored(&g->memory, &g->s);
+    if (off_time == OFF_TIME_EXACT) {
+        state_band_add_off_time(&g->s.band, off_millis, stages_off_microamps(&g->s));
+        diagnosis_add_off_time(&g->s.diagnosis, off_millis / MINUTE_MILLIS);
+    } else {
+        state_band_forget(&g->s.band);
+    }
+    announce(&g->events, EVENT_RESTORED, 0, stages_state_of_charge_ppm(&g->s));
+    if (found == SLOT_OUTCOME_FOREIGN_SETTINGS) {
+        announce(&g->events, EVENT_SETTINGS_CHANGED, 0,
+                 corrections_is_known(&g->corrections) ? step : 0);
+    }
+}
+
+void gauge_power_up(struct gauge *g, int64_t off_millis, enum off_time off_time)
+{
+    int64_t rest_off_millis = max_int64(off_millis, 0);
+    elapsed_time_restart(&g->clock);
+    fault_log_restart(&g->faults);
+    g->last = (struct last_sample){0, 0, 0, 0, TEMPERATURE_ABSENT};
+    g->energy = (struct energy_counter){0, 0, 0, 0};
+    corrections_init(&g->corrections);
+    stages_init(&g->s, g->s.settings);
+    enum slot_outcome found = gauge_memory_open(&g->memory);
+    bool restored = found != SLOT_OUTCOME_NONE_VALID && found != SLOT_OUTCOME_FOREIGN_BATTERY;
+    g->check_battery = restored;
+    announce(&g->events, EVENT_POWERED_UP, 0, rest_off_millis);
+    if (restored) {
+        restore(g, found, rest_off_millis, off_time);
+    } else if (found == SLOT_OUTCOME_FOREIGN_BATTERY) {
+        announce(&g->events, EVENT_NEW_BATTERY, 0, 0);
+    }
+    gauge_memory_begin(&g->memory, &g->s);
+    stages_begin_quiet_time(&g->s);
+    after_command(g);
+    stand(g, FAULT_ADJUSTMENT_LOST, gauge_memory_is_lost(&g->memory));
+}
+
+/*
+ * Says what is wrong with a sample and takes it; false where it is garbage: the last plausible
+ * figures stand then (G7).
+ */
+static bool take(struct gauge *g, const struct sample *sample)
+{
+    const struct current_sense *current = &g->s.current_sense;
+    const struct voltage_sense *voltage = &g->s.voltage_sense;
+    int64_t uptime_millis = g->clock.uptime_millis;
+    if (current_sense_is_implausible(current, sample->shunt_counts) ||
+        voltage_sense_is_implausible(voltage, sample->voltage_counts)) {
+        fault_log_raise(&g->faults, &g->events, FAULT_COUNTS_IMPLAUSIBLE, uptime_millis);
+        return false;
+    }
+    g->last.shunt_counts = sample->shunt_counts;
+    g->last.current_microamps = current_sense_microamps(current, sample->shunt_counts);
+    if (current_sense_is_clipped(current, sample->shunt_counts)) {
+        fault_log_raise(&g->faults, &g->events, FAULT_SHUNT_CLIPPED, uptime_millis);
+    }
+    g->last.voltage_counts = sample->voltage_counts;
+    g->last.voltage_microvolts = voltage_sense_microvolts(voltage, sample->voltage_counts);
+    if (voltage_sense_is_clipped(voltage, sample->voltage_counts)) {
+        fault_log_raise(&g->faults, &g->events, FAULT_VOLTAGE_CLIPPED, uptime_millis);
+    }
+    g->last.temperature_millicelsius = sample->temperature_millicelsius;
+    return true;
+}
+
+/* Two voltages, both at rest, that one battery does not have within a short time (M5). */
+static bool is_other_battery(const struct gauge *g)
+{
+    const struct gauge_settings *settings = g->s.settings;
+    const struct saved_state *saved = &g->memory.state;
+    /* derived: a hundredth of the capacity in one hour; a fortieth of the nominal voltage */
+    int64_t rest_microamps = setting_of(settings, SETTING_CAPACITY) * 10;
+    int64_t difference = setting_of(settings, SETTING_NOMINAL_VOLTAGE) * 1000 / 40;
+    int64_t highest = setting_of(settings, SETTING_REST_VOLTAGE_100) * 1000 + difference;
+    int64_t microvolts = g->last.voltage_microvolts;
+    int64_t saved_microvolts = saved->voltage_microvolts;
+    return magnitude((int64_t)saved->current_microamps) <= rest_microamps &&
+           magnitude((int64_t)g->last.current_microamps) <= rest_microamps &&
+           saved_microvolts > 0 && microvolts > 0 && saved_microvolts <= highest &&
+           microvolts <= highest && magnitude(microvolts - saved_microvolts) > difference;
+}
+
+/* The first plausible sample after a restart. */
+static void check_same_battery(struct gauge *g)
+{
+    g->check_battery = false;
+    if (is_other_battery(g)) {
+        state_band_forget(&g->s.band);
+        after_command(g);
+        announce(&g->events, EVENT_BATTERY_DOUBTFUL, g->clock.uptime_millis,
+                 g->last.voltage_microvolts);
+    }
+}
+
+static void add(struct gauge *g, int32_t millis)
+{
+    int32_t microamps = g->last.current_microamps;
+    int32_t microvolts = g->last.voltage_microvolts;
+    charge_accumulator_add(&g->s.charge, microamps, millis);
+    energy_counter_add(&g->energy, microvolts / 1000, microamps, millis);
+    minute_mean_add(&g->s.minute, microamps, microvolts, millis);
+    load_filter_add_stretch(&g->s.load_filter, microamps, millis);
+    if (g->faults.momentary_bits != 0) {
+        if ((g->faults.momentary_bits & FAULT_CHARGE_HIDDEN_BITS) != 0) {
+            state_band_add_unmeasured(&g->s.band, millis);
+        }
+        /* No rule takes such a minute, or cycle, for evidence (G24, C1). */
+        g->s.minute.doubtful = true;
+        g->s.capacity.fit = false;
+        g->s.efficiency.fit = false;
+    }
+}
+
+/* The minute is whole: settle it, then let the rules look at it, then estimate. */
+static void close_minute(struct gauge *g)
+{
+    struct stages *s = &g->s;
+    struct correction_scene scene = scene_of(g);
+    int32_t celsius = g->last.temperature_millicelsius;
+    int32_t warmth_q8 = self_discharge_warmth_q8(celsius);
+    minute_mean_close(&s->minute);
+    charge_accumulator_settle_minute(
+        &s->charge, self_discharge_minute_nanocoulombs(&s->self_discharge, warmth_q8));
+    stages_account(s, MINUTE_MILLIS, warmth_q8);
+    corrections_announce_limits(&g->corrections, &scene);
+    capacity_estimate_add_minute(&s->capacity, &s->minute.last, celsius);
+    efficiency_estimate_add_minute(&s->efficiency, &s->minute.last,
+                                   full_charge_rule_is_kept_full(&s->full_rule));
+    stages_update_band(s);
+    if (corrections_decide(&g->corrections, &scene, celsius)) {
+        g->memory.schedule.anchor_pending = true;
+    }
+    uint32_t bits = diagnosis_judge(&s->diagnosis, &s->minute.last, &s->full_rule,
+                                    s->capacity.milliamp_hours.measured);
+    fault_log_stand(&g->faults, &g->events, FAULT_DIAGNOSED_BITS, bits, g->clock.uptime_millis);
+    /* Its stretches went into the filter as they came. */
+    load_filter_close_minute(&s->load_filter, s->minute.last.mean_microamps);
+    stages_update_minute_estimates(s, corrections_is_known(&g->corrections));
+    s->shown.minute_millis += MINUTE_MILLIS;
+    update_estimates(g);
+}
+
+static void end_minute_early(struct gauge *g)
+{
+    int32_t millis = g->s.minute.millis;
+    charge_accumulator_settle_minute(&g->s.charge, 0);
+    stages_account(&g->s, millis, self_discharge_warmth_q8(g->last.temperature_millicelsius));
+    minute_mean_abandon(&g->s.minute);
+    load_filter_abandon_minute(&g->s.load_filter);
+}
+
+/* An interval that no sample stands for: not counted, the minute under way starts again (G6). */
+static void skip(struct gauge *g, int64_t elapsed_millis)
+{
+    struct stages *s = &g->s;
+    bool backwards = elapsed_millis < 0;
+    fault_log_raise(&g->faults, &g->events,
+                    backwards ? FAULT_CLOCK_BACKWARDS : FAULT_SAMPLES_MISSING,
+                    g->clock.uptime_millis);
+    end_minute_early(g);
+    /* A clock that ran backwards may hide any time; half its range is the least that it hides. */
+    state_band_add_unmeasured(&s->band, backwards ? INT32_MAX : elapsed_millis);
+    full_charge_rule_samples_missing(&s->full_rule);
+    s->empty_rule.light_minutes = 0;
+    rest_rule_samples_missing(&s->rest_rule);
+    s->diagnosis.steps.started = false;
+    s->capacity.fit = false;
+    s->efficiency.fit = false;
+    /* Gaps less than a minute apart close no minute: the figures shown must follow all the same. */
+    after_command(g);
+}
+
+static void save(struct gauge *g)
+{
+    struct memory_scene scene = {&g->s, &g->energy, &g->corrections};
+    enum save_outcome outcome =
+        gauge_memory_save(&g->memory, &scene, g->clock.uptime_millis, &g->last);
+    bool saved = outcome == SAVE_OUTCOME_SAVED || outcome == SAVE_OUTCOME_SAVED_AFTER_FAILURE;
+    /* A memory that does not write now may not have written before power went either (M6). */
+    if (g->corrections.rests_on_record && !saved) {
+        state_band_forget(&g->s.band);
+    }
+    g->corrections.rests_on_record = false;
+    stand(g, FAULT_MEMORY_FAILING,
+          outcome == SAVE_OUTCOME_SAVED_AFTER_FAILURE || outcome == SAVE_OUTCOME_NOT_SAVED);
+}
+
+void gauge_tick(struct gauge *g, const struct sample *sample)
+{
+    fault_log_begin_tick(&g->faults);
+    int64_t elapsed_millis = elapsed_time_advance(&g->clock, sample->clock_millis);
+    if (take(g, sample) && g->check_battery) {
+        check_same_battery(g);
+    }
+    if (elapsed_millis == 0 && g->clock.past_first) {
+        fault_log_raise(&g->faults, &g->events, FAULT_SAMPLE_REPEATED, g->clock.uptime_millis);
+        return;
+    }
+    if (elapsed_millis > ELAPSED_LONGEST_TICK_MILLIS || elapsed_millis < 0) {
+        skip(g, elapsed_millis);
+        return;
+    }
+    /* A tick that crosses the end of a minute is split there (G2). */
+    int32_t left_millis = (int32_t)elapsed_millis;
+    while (left_millis >= minute_mean_millis_left(&g->s.minute)) {
+        int32_t stretch_millis = minute_mean_millis_left(&g->s.minute);
+        add(g, stretch_millis);
+        left_millis -= stretch_millis;
+        close_minute(g);
+    }
+    if (left_millis > 0) {
+        add(g, left_millis);
+    }
+    if (gauge_memory_due(&g->memory, &g->s, g->last.voltage_microvolts, (int32_t)elapsed_millis) !=
+        SAVE_REASON_NONE) {
+        save(g);
+    }
+}
+
+static enum command_outcome declare(struct gauge *g, int64_t ppm)
+{
+    if (ppm < 0 || ppm > FULL_PPM) {
+        return OUTCOME_REFUSED_OUT_OF_RANGE;
+    }
+    struct correction_scene scene = scene_of(g);
+    corrections_declare(&g->corrections, &scene, ppm);
+    g->memory.schedule.anchor_pending = true;
+    after_command(g);
+    return OUTCOME_DONE;
+}
+
+static enum command_outcome adjust(struct gauge *g, enum command command,
+                                   int64_t reference_microamps)
+{
+    struct stages *s = &g->s;
+    if (!s->minute.any_whole) {
+        return OUTCOME_REFUSED_NO_MINUTE;
+    }
+    struct shown_minute minute = {s->minute.last.mean_microamps, s->minute.last.lowest_microamps,
+                                  s->minute.last.highest_microamps};
+    enum command_outcome outcome =
+        command == COMMAND_ZERO_ADJUSTMENT
+            ? shunt_adjustment_zero(&s->adjustment, &minute, &s->current_sense)
+            : shunt_adjustment_span(&s->adjustment, &minute, reference_microamps);
+    if (outcome == OUTCOME_DONE) {
+        end_minute_early(g);
+        stages_adopt_adjustment(s);
+        stages_begin_quiet_time(s);
+        g->memory.schedule.anchor_pending = true;
+        stand(g, FAULT_ADJUSTMENT_LOST, false);
+        announce(&g->events, EVENT_ADJUSTED, g->clock.uptime_millis, s->adjustment.zero_counts_q8);
+        after_command(g);
+    }
+    return outcome;
+}
+
+enum command_outcome gauge_command(struct gauge *g, enum command command, int64_t argument)
+{
+    struct correction_scene scene = scene_of(g);
+    switch (command) {
+    case COMMAND_DECLARE_STATE_OF_CHARGE:
+        return declare(g, argument);
+    case COMMAND_NEW_BATTERY:
+        end_minute_early(g);
+        corrections_new_battery(&g->corrections, &scene, &g->energy);
+        g->memory.schedule.anchor_pending = true;
+        after_command(g);
+        return OUTCOME_DONE;
+    case COMMAND_FORGET_MEASURED:
+        capacity_estimate_forget(&g->s.capacity);
+        efficiency_estimate_forget(&g->s.efficiency);
+        g->memory.schedule.anchor_pending = true;
+        return OUTCOME_DONE;
+    case COMMAND_ZERO_ADJUSTMENT:
+    case COMMAND_SPAN_ADJUSTMENT:
+        return adjust(g, command, argument);
+    case COMMAND_COUNT:
+    default:
+        return OUTCOME_REFUSED_NOT_OFFERED;
+    }
+}
+
+void gauge_change_settings(struct gauge *g, const struct gauge_settings *settings)
+{
+    end_minute_early(g);
+    if (settings_change_is_other_battery(&g->s, settings)) {
+        struct correction_scene scene = scene_of(g);
+        settings_change_to_other_battery(&g->s, settings);
+        corrections_new_battery(&g->corrections, &scene, &g->energy);
+    } else {
+        int64_t step = settings_change_carry_over(&g->s, settings);
+        announce(&g->events, EVENT_SETTINGS_CHANGED, g->clock.uptime_millis,
+                 corrections_is_known(&g->corrections) ? step : 0);
+    }
+    stages_mark_accounted(&g->s);
+    gauge_memory_settings_changed(&g->memory, &g->s);
+    stages_begin_quiet_time(&g->s);
+    after_command(g);
+}
+
+uint16_t gauge_read_bus(struct gauge *g, int32_t code)
+{
+    stages_update_band(&g->s);
+    stages_update_bus(&g->s, corrections_is_known(&g->corrections), &g->last);
+    return smart_battery_view_read(&g->s.bus, &g->s.rate_model, code);
+}
+
+bool gauge_write_bus(struct gauge *g, int32_t code, uint16_t value)
+{
+    return smart_battery_view_write(&g->s.bus, code, value);
+}
