@@ -220,7 +220,7 @@ public final class PipeDevice implements GaugeDevice {
 
     private void move() {
         int most = Math.max(ticks.count, 1) - 1;
-        if (reply.place < place && reply.place != 0 || reply.place > most) {
+        if ((reply.place < place && reply.place != 0) || reply.place > most) {
             throw program.outOfPlace(
                     "its '%s' is of tick %s of the message; expected %s to %s"
                             .formatted(reply.kind.word(), reply.place, place, most));

@@ -23,7 +23,8 @@ public final class CommandWords {
         StringBuilder word = new StringBuilder();
         boolean inWord = false;
         char quote = 0;
-        for (char c : text.toCharArray()) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
             if (quote != 0) {
                 if (c == quote) {
                     quote = 0;
