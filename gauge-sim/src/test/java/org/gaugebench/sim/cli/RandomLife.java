@@ -112,7 +112,8 @@ final class RandomLife {
         builder.set(Setting.REST_TIME, below(4)).set(Setting.CAPACITY, 20_000 + below(100_000));
         if (below(4) == 0) {
             // The largest of all: products of volts, amps and time come near their ends.
-            builder.set(Setting.SHUNT_RATED_CURRENT, 2_000_000).set(Setting.SHUNT_RATED_DROP, 90_000);
+            builder.set(Setting.SHUNT_RATED_CURRENT, 2_000_000)
+                    .set(Setting.SHUNT_RATED_DROP, 90_000);
             builder.set(Setting.VOLTAGE_FULL_SCALE, 100_000);
         }
         return disturbed(builder.build(), below(8));
@@ -162,8 +163,10 @@ final class RandomLife {
                     case 0, 1, 2 -> absorption - below(300_000);
                     case 3 -> floating - below(150_000);
                     case 4 -> settings.get(Setting.EMPTY_VOLTAGE) * 1_000 - below(100_000);
-                    case 5 -> between(settings.get(Setting.REST_VOLTAGE_0) * 1_000,
-                            settings.get(Setting.REST_VOLTAGE_100) * 1_000);
+                    case 5 ->
+                            between(
+                                    settings.get(Setting.REST_VOLTAGE_0) * 1_000,
+                                    settings.get(Setting.REST_VOLTAGE_100) * 1_000);
                     default -> between(0, 100_000_000);
                 };
         long amps =
@@ -172,7 +175,8 @@ final class RandomLife {
                     case 1 -> taper - below(200_000);
                     case 2 -> taper * 3 / 2;
                     case 3, 5 -> below(3) * 100 - 100;
-                    case 4 -> -capacity * settings.get(Setting.EMPTY_CURRENT) / 1_000 + below(9_999);
+                    case 4 ->
+                            -capacity * settings.get(Setting.EMPTY_CURRENT) / 1_000 + below(9_999);
                     case 6 -> -capacity * 200;
                     default -> between(-2_000_000_000, 2_000_000_000);
                 };
@@ -223,8 +227,15 @@ final class RandomLife {
                 sample.temperatureMillicelsius == Sample.TEMPERATURE_ABSENT
                         ? ""
                         : String.valueOf(sample.temperatureMillicelsius);
-        end("sample,,," + sample.clockMillis + "," + sample.shuntCounts + ","
-                + sample.voltageCounts + "," + warmth);
+        end(
+                "sample,,,"
+                        + sample.clockMillis
+                        + ","
+                        + sample.shuntCounts
+                        + ","
+                        + sample.voltageCounts
+                        + ","
+                        + warmth);
     }
 
     private void command() {
