@@ -37,8 +37,8 @@ static void trouble(struct vector_store *store, const char *operation, int32_t s
                     const char *what)
 {
     if (store->trouble[0] == '\0') {
-        (void)snprintf(store->trouble, sizeof store->trouble, "the memory is asked to %s slot %d: %s",
-                       operation, (int)slot, what);
+        (void)snprintf(store->trouble, sizeof store->trouble,
+                       "the memory is asked to %s slot %d: %s", operation, (int)slot, what);
     }
 }
 
