@@ -21,7 +21,9 @@ struct vector_store {
 };
 
 static struct gauge tested;
-static struct gauge_settings settings;
+/* The gauge keeps a pointer to one of these while the other is filled for a change. */
+static struct gauge_settings kept[2];
+static int in_use;
 static struct vector_store memory;
 static struct csv rows;
 
@@ -35,8 +37,8 @@ static void trouble(struct vector_store *store, const char *operation, int32_t s
                     const char *what)
 {
     if (store->trouble[0] == '\0') {
-        (void)snprintf(store->trouble, sizeof store->trouble, "the memory is asked to %s slot %d: %s",
-                       operation, (int)slot, what);
+        (void)snprintf(store->trouble, sizeof store->trouble,
+                       "the memory is asked to %s slot %d: %s", operation, (int)slot, what);
     }
 }
 
@@ -124,16 +126,27 @@ static int store_program(void *context, int32_t slot, const uint8_t *source, siz
     return answer;
 }
 
-static int read_settings(const char *folder)
+static int check_settings(const struct gauge_settings *settings)
 {
     enum setting culprit = SETTING_CHEMISTRY;
-    gauge_settings_init(&settings);
+    if (gauge_settings_check(settings, &culprit) == SETTINGS_GOOD) {
+        return AGREES;
+    }
+    (void)fprintf(stderr, "%s:%ld: no gauge can be built from the setting %s\n", rows.path,
+                  rows.line_number, SETTING_KEYS.names[culprit]);
+    return UNREADABLE;
+}
+
+static int read_settings(const char *folder)
+{
+    in_use = 0;
+    gauge_settings_init(&kept[0]);
     if (!csv_open(&rows, folder, "settings.csv")) {
         return UNREADABLE;
     }
     while (csv_next(&rows)) {
         int number = rows.count < 2 ? -1 : number_of_name(&SETTING_KEYS, rows.fields[0]);
-        if (number < 0 || !parse_int64(rows.fields[1], &settings.values[number])) {
+        if (number < 0 || !parse_int64(rows.fields[1], &kept[0].values[number])) {
             int answer = unreadable(&rows, "a known setting and a whole number were expected, such"
                                            " as capacity,100000,mAh");
             csv_close(&rows);
@@ -141,12 +154,7 @@ static int read_settings(const char *folder)
         }
     }
     csv_close(&rows);
-    if (gauge_settings_check(&settings, &culprit) != SETTINGS_GOOD) {
-        (void)fprintf(stderr, "%s: no gauge can be built from the setting %s\n", rows.path,
-                      SETTING_KEYS.names[culprit]);
-        return UNREADABLE;
-    }
-    return AGREES;
+    return check_settings(&kept[0]);
 }
 
 /* Java asks the store for its size when it builds a gauge; here the figures are fields of it. */
@@ -176,7 +184,7 @@ static int feed_power_up(void)
         return unreadable(&rows, "a power-up needs EXACT, AT_LEAST or UNKNOWN and milliseconds");
     }
     struct state_store store = store_of_file(&memory);
-    gauge_init(&tested, &settings, &store, &NO_EVENTS);
+    gauge_init(&tested, &kept[in_use], &store, &NO_EVENTS);
     gauge_power_up(&tested, off_millis, (enum off_time)off_time);
     return AGREES;
 }
@@ -220,6 +228,35 @@ static int feed_command(void)
     return AGREES;
 }
 
+/* KEY=VALUE for each setting that changes, with spaces between. */
+static int feed_settings(void)
+{
+    struct gauge_settings *changed = &kept[1 - in_use];
+    char *word = rows.fields[2];
+    *changed = kept[in_use];
+    while (*word != '\0') {
+        char *end = word + strcspn(word, " ");
+        char *equals = strchr(word, '=');
+        bool last = *end == '\0';
+        *end = '\0';
+        if (equals == NULL) {
+            return unreadable(&rows, "a change of settings needs KEY=VALUE");
+        }
+        *equals = '\0';
+        int number = number_of_name(&SETTING_KEYS, word);
+        if (number < 0 || !parse_int64(equals + 1, &changed->values[number])) {
+            return unreadable(&rows, "a change of settings needs KEY=VALUE of a known setting");
+        }
+        word = last ? end : end + 1;
+    }
+    if (check_settings(changed) != AGREES) {
+        return UNREADABLE;
+    }
+    in_use = 1 - in_use;
+    gauge_change_settings(&tested, changed);
+    return AGREES;
+}
+
 static int feed(bool first)
 {
     const char *kind = rows.fields[1];
@@ -235,7 +272,10 @@ static int feed(bool first)
     if (strcmp(kind, "command") == 0) {
         return feed_command();
     }
-    return unreadable(&rows, "a row is a power-up, a sample or a command");
+    if (strcmp(kind, "settings") == 0) {
+        return feed_settings();
+    }
+    return unreadable(&rows, "a row is a power-up, a sample, a command or settings");
 }
 
 /* An empty cell stands for the figure of the row above. */

@@ -17,8 +17,8 @@ static int usage(void)
                           "       gauge-twin vectors DIR...       replay vectors\n"
                           "       gauge-twin preset CODE MV       settings of a chemistry\n"
                           "       gauge-twin bench DIR [ROUNDS]   time ticks over vectors\n"
-                          "       gauge-twin pass DIR             feed the samples once\n"
-                          "       gauge-twin year DIR             writes of the memory in a year\n");
+                          "       gauge-twin pass DIR             feed samples once\n"
+                          "       gauge-twin year DIR             memory writes of a year\n");
     return 2;
 }
 
