@@ -112,6 +112,12 @@ final class Bus {
         return place;
     }
 
+    /** What a charger gave in the last step, in amps; 0 for an unknown name. */
+    double chargerAmps(String name) {
+        Charger charger = find(name);
+        return charger == null ? 0 : charger.outputAmps();
+    }
+
     /** Whether the loads asked for more than there was. */
     boolean isStarved() {
         return starved;

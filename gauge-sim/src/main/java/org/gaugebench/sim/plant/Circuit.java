@@ -388,9 +388,13 @@ public final class Circuit implements Truth {
         return bus.loadAmps();
     }
 
+    /** What a load got in the last step, in amps: nothing of a bus that broke down. */
+    public double loadAmps(String name) {
+        return bus.isStarved() ? 0 : loads.meanAmps(name, busVolts);
+    }
+
     /** What a charger gave in the last step, in amps; 0 for an unknown name. */
     public double chargerAmps(String name) {
-        Charger charger = bus.find(name);
-        return charger == null ? 0 : charger.outputAmps();
+        return bus.chargerAmps(name);
     }
 }
