@@ -70,13 +70,13 @@ class SteppedRigTest {
     /** The scenario switches at 12 h; what is given at 12 h belongs to the same moment. */
     @Test
     void aChangeAtTheMomentOfOneOfTheScenarioComesAfterIt() throws Exception {
-        String settings = "{at: 12 h, set: {gauge.hold: 30 min}}";
-        Rig told = rig(withStep(settings) + "  - {at: 12 h, set: {gauge.taper: 3 %}}\n");
+        String settings = "{at: 12 h, set: {gauge.capacity: 10 Ah}}";
+        Rig told = rig(withStep(settings) + "  - {at: 12 h, set: {gauge.capacity: 60 Ah}}\n");
         told.run();
         Rig heard = rig(withStep(settings));
         heard.begin();
         heard.advanceTo(43_200_000);
-        append(heard, Map.of("gauge.taper", "3 %"));
+        append(heard, Map.of("gauge.capacity", "60 Ah"));
         heard.advanceTo(Long.MAX_VALUE);
         assertEquals(told.digest(), heard.digest());
     }
