@@ -70,10 +70,10 @@ class SteppedRigTest {
     /** The scenario switches at 12 h; what is given at 12 h belongs to the same moment. */
     @Test
     void aChangeAtTheMomentOfOneOfTheScenarioComesAfterIt() throws Exception {
-        String settings = "{at: 12 h, set: {gauge.capacity: 10 Ah}}";
-        Rig told = rig(withStep(settings) + "  - {at: 12 h, set: {gauge.capacity: 60 Ah}}\n");
+        String first = Samples.hut() + "  - {at: 12 h, set: {gauge.capacity: 10 Ah}}\n";
+        Rig told = rig(first + "  - {at: 12 h, set: {gauge.capacity: 60 Ah}}\n");
         told.run();
-        Rig heard = rig(withStep(settings));
+        Rig heard = rig(first);
         heard.begin();
         heard.advanceTo(43_200_000);
         append(heard, Map.of("gauge.capacity", "60 Ah"));
