@@ -77,19 +77,16 @@ final class LoadBank {
         return amps + conductanceSiemens * volts;
     }
 
-    /** What one load asks for at a bus voltage, mean over the step; 0 for an unknown name. */
-    double meanAmps(String name, double volts) {
-        for (int i = 0; i < loads.length; i++) {
-            if (loads[i].name().equals(name)) {
-                return meanAmps(i, volts);
-            }
+    /**
+     * Fills in what each load draws at a bus voltage, mean over the step.
+     *
+     * @param got part of it that the bus gives: 0 of one that broke down
+     */
+    void fillAmps(double[] out, double got, double volts) {
+        for (int i = 0; i < out.length; i++) {
+            double part = meanParts[i] * got;
+            out[i] = part == 0 ? 0 : amps(loads[i].kind(), part, volts);
         }
-        return 0;
-    }
-
-    private double meanAmps(int place, double volts) {
-        double part = meanParts[place];
-        return part == 0 ? 0 : amps(loads[place].kind(), part, volts);
     }
 
     /** How much more than the step's mean is drawn at an instant, at a bus voltage. */
