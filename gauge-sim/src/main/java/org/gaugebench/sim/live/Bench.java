@@ -100,7 +100,7 @@ final class Bench {
 
     private void look(Rig standing, int fromLevel) {
         figures[TRUE_PERCENT] = standing.truth().stateOfCharge() * 100;
-        figures[AMPS] = standing.truth().meanCurrentAmps();
+        figures[AMPS] = Double.NaN;
         figures[LOWER_PERCENT] = Double.NaN;
         figures[UPPER_PERCENT] = Double.NaN;
         int place = FIXED_FIGURES;
@@ -108,6 +108,9 @@ final class Bench {
             Readout readout = lane.read();
             boolean known = lane.hasPower() && readout.trust != Trust.UNKNOWN;
             figures[place] = known ? readout.stateOfChargePartsPerMillion / 1e4 : Double.NaN;
+            if (place == FIXED_FIGURES && lane.hasPower()) {
+                figures[AMPS] = readout.currentMicroamps / 1e6;
+            }
             if (place == FIXED_FIGURES && lane.hasPower() && !readout.bandUnknown) {
                 figures[LOWER_PERCENT] = readout.lowerEdgePartsPerMillion / 1e4;
                 figures[UPPER_PERCENT] = readout.upperEdgePartsPerMillion / 1e4;
