@@ -4,6 +4,9 @@ window.benchBook = (() => {
     let asked = false;
     let wanted = false;
     let shown = '';
+    /* Events whose figure is a step of the count. */
+    const steps = new Set(['set-to-full', 'set-to-empty', 'corrected-by-rest', 'settings-changed',
+        'new-battery']);
     const cell = (row, text, figure) => {
         const td = document.createElement('td');
         td.textContent = text;
@@ -37,8 +40,7 @@ window.benchBook = (() => {
                 if (i === 0) { row.classList.add('first'); }
                 if (entry.grain === 'open') { row.classList.add('open'); }
                 cell(row, i === 0 ? when(entry, tools) : '');
-                cell(row, line[0].startsWith('step:') ? lineName(line[0], tools.words)
-                    : lineName(line[0], tools.words));
+                cell(row, lineName(line[0], tools.words));
                 cell(row, amount(line[1]), true);
                 cell(row, amount(line[2]), true);
                 cell(row, i === 0 ? ampHours(entry.gauge) : '', true);
@@ -59,7 +61,7 @@ window.benchBook = (() => {
             return (control ? control.label : event.what) + ' →';
         }
         const who = tools.gaugeName(event.who);
-        const step = event.unit === 'nC' && event.value !== 0
+        const step = steps.has(event.event) && event.value !== 0
             ? ' (' + (event.value > 0 ? '+' : '−') + Math.abs(event.value / 3.6e12).toFixed(2) + ' Ah)' : '';
         return who + ': ' + event.sentence + step;
     }

@@ -17,12 +17,15 @@ window.benchChart = (() => {
         const m = String(Math.floor(seconds / 60) % 60).padStart(2, '0');
         return d > 0 ? (h + m === '0000' ? d + ' d' : d + ' d ' + h + ':' + m) : h + ':' + m;
     };
+    const hour = 3600;
+    const steps = [10, 30, 60, 120, 300, 600, 1800, hour, 2 * hour, 3 * hour, 6 * hour, 12 * hour,
+        ...[1, 2, 5, 10, 30, 60, 100, 200, 365, 730, 1826].map(days => days * 24 * hour)];
     const axes = () => {
         const common = {
             stroke: token('--soft'), grid: {stroke: token('--rule'), width: 1},
             ticks: {stroke: token('--rule')}, font: token('--text-small') + ' system-ui, sans-serif'};
         return [
-            {...common, values: (u, at) => at.map(time), size: pixels('--text-small') * 2.2, space: 90},
+            {...common, incrs: steps, values: (u, at) => at.map(time), size: pixels('--text-small') * 2.2, space: 90},
             {...common, size: pixels('--text-small') * 4}];
     };
     function options(box, range, series, bands) {
@@ -37,15 +40,15 @@ window.benchChart = (() => {
         const ampsBox = document.getElementById('chart-amps');
         if (charge) { charge.destroy(); amps.destroy(); }
         const hair = {width: pixels('--pen-hair'), stroke: token('--band-edge'), points: {show: false}};
-        const series = [
-            {width: pixels('--pen-truth'), stroke: token('--truth'), points: {show: false}},
-            hair, hair];
+        // The band lies under the truth, and the truth is the bed of the readings.
+        const series = [hair, hair,
+            {width: pixels('--pen-truth'), stroke: token('--truth'), points: {show: false}}];
         for (let i = 0; i < count; i++) {
             series.push({width: pixels('--pen-reading'), stroke: token('--gauge-' + (i % 6 + 1)),
                 dash: dashes[i % 6], points: {show: false}});
         }
         charge = new uPlot(options(chargeBox, () => [0, 100], series,
-            [{series: [3, 2], fill: token('--band')}]), columns(), chargeBox);
+            [{series: [2, 1], fill: token('--band')}]), columns(), chargeBox);
         amps = new uPlot(options(ampsBox, (u, low, high) => [Math.min(low ?? 0, -1), Math.max(high ?? 0, 1)],
             [{width: pixels('--pen-reading'), stroke: token('--gauge-1'), points: {show: false}}],
             []), currents(), ampsBox);
@@ -62,7 +65,7 @@ window.benchChart = (() => {
     const times = () => spread((i, end) => (first + i + end * 0.5) * width / 1000);
     const figure = at => spread((i, end) => buckets[i][2 * at + end]);
     function columns() {
-        const all = [times(), figure(0), figure(1), figure(2)];
+        const all = [times(), figure(1), figure(2), figure(0)];
         for (let i = 0; i < gauges; i++) { all.push(figure(4 + i)); }
         return all;
     }

@@ -363,7 +363,9 @@
     function showStep() {
         set('lesson-title', w('lesson') + ' ' + lesson.number + ': ' + lesson.title);
         set('lesson-question', lesson.question);
-        by('lesson-choices').replaceChildren(...(lesson.choices || []).map(choice => {
+        // Choices stand beside the prediction: a whole step is to fit on a projector.
+        const predicting = lesson.steps[stepAt].action === 'predict';
+        by('lesson-choices').replaceChildren(...(predicting ? lesson.choices || [] : []).map(choice => {
             const item = document.createElement('li');
             item.textContent = choice.letter + ') ' + choice.text;
             return item;
