@@ -8,6 +8,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
+import java.nio.charset.StandardCharsets;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -212,8 +213,9 @@ public final class LiveServer implements AutoCloseable {
             // What is left of a message that is not read would be taken for the next one.
             headers.set("Connection", "close");
         }
-        exchange.sendResponseHeaders(reply.status(), reply.body().length);
-        exchange.getResponseBody().write(reply.body());
+        byte[] body = reply.body().getBytes(StandardCharsets.UTF_8);
+        exchange.sendResponseHeaders(reply.status(), body.length);
+        exchange.getResponseBody().write(body);
     }
 
     private static void guard(Headers headers) {
