@@ -22,18 +22,22 @@ class BenchTest {
     private static final List<String> SWITCHES =
             List.of("lamp", "radio", "heater", "panel", "shore", "gauge.power", "plain.power");
 
+    private static int below(SplitMix64 random, int limit) {
+        return (int) (random.nextDouble() * limit);
+    }
+
     private static void actAtRandom(Bench bench, SplitMix64 random) throws ScenarioException {
         Map<String, String> set = new LinkedHashMap<>();
-        switch ((int) (random.nextDouble() * 9)) {
+        switch (below(random, 9)) {
             case 0, 1, 2 ->
                     set.put(
-                            SWITCHES.get((int) (random.nextDouble() * SWITCHES.size())),
+                            SWITCHES.get(below(random, SWITCHES.size())),
                             random.nextDouble() < 0.5 ? "on" : "off");
-            case 3 -> set.put("lamp.current", (1 + (int) (random.nextDouble() * 50)) * 100 + " mA");
-            case 4 -> set.put("sensor.offset", (int) (random.nextDouble() * 40) - 20 + " uV");
-            case 5 -> set.put("gauge.capacity", 10 + (int) (random.nextDouble() * 20) + " Ah");
-            case 6 -> set.put("battery.temperature", (int) (random.nextDouble() * 40) + " °C");
-            case 7 -> set.put("gauge.declare", (int) (random.nextDouble() * 100) + " %");
+            case 3 -> set.put("lamp.current", (1 + below(random, 50)) * 100 + " mA");
+            case 4 -> set.put("sensor.offset", below(random, 40) - 20 + " uV");
+            case 5 -> set.put("gauge.capacity", 10 + below(random, 20) + " Ah");
+            case 6 -> set.put("battery.temperature", below(random, 40) + " °C");
+            case 7 -> set.put("gauge.declare", below(random, 100) + " %");
             default -> {
                 bench.command(Map.of("command", "zero-adjustment"));
                 return;
@@ -45,9 +49,8 @@ class BenchTest {
     /** Many runs of random length with acts at random moments, some of them at one moment. */
     private static void play(Bench bench, SplitMix64 random) throws ScenarioException {
         for (int i = 0; i < 25; i++) {
-            bench.advanceTo(
-                    bench.rig().timeMillis() + (long) (random.nextDouble() * 9_000) * 1_000);
-            int acts = (int) (random.nextDouble() * 4);
+            bench.advanceTo(bench.rig().timeMillis() + 1_000L * below(random, 9_000));
+            int acts = below(random, 4);
             for (int k = 0; k < acts; k++) {
                 actAtRandom(bench, random);
             }

@@ -86,12 +86,12 @@ class LiveServerTest {
     /** Status of a request that is sent byte by byte as given. */
     private int raw(String request) throws IOException {
         int port = URI.create(server.address()).getPort();
-        try (Socket socket = new Socket(InetAddress.getByName("127.0.0.1"), port)) {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
             socket.setSoTimeout(20_000);
             socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
             socket.getOutputStream().flush();
             String line = reader(socket).readLine();
-            return line == null ? -1 : Integer.parseInt(line.split(" ")[1]);
+            return line == null ? -1 : Integer.parseInt(line.split(" ", -1)[1]);
         }
     }
 
