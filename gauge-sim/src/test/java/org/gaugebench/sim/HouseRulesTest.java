@@ -44,6 +44,7 @@ class HouseRulesTest {
                     "adopt",
                     "study",
                     "advice",
+                    "page",
                     "report",
                     "live",
                     "cli");
