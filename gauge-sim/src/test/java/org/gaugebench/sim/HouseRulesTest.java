@@ -46,6 +46,7 @@ class HouseRulesTest {
                     "advice",
                     "page",
                     "report",
+                    "live.lessons",
                     "live",
                     "cli");
 
