@@ -93,6 +93,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new VectorsCommand(terminal));
         line.addSubcommand(new ReplayCommand());
         line.addSubcommand(new AdoptCommand(terminal));
+        line.addSubcommand(new SheetsCommand(terminal));
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(
