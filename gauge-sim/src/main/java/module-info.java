@@ -7,6 +7,7 @@ module org.gaugebench.sim {
     requires org.snakeyaml.engine;
     requires de.siegmar.fastcsv;
     requires com.fasterxml.jackson.core;
+    requires jdk.httpserver;
 
     opens org.gaugebench.sim.cli to
             info.picocli;

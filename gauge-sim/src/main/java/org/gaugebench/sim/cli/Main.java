@@ -96,6 +96,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new SizeCommand(terminal));
         line.addSubcommand(new AheadCommand(terminal));
         line.addSubcommand(new AuditCommand(terminal));
+        line.addSubcommand(new LiveCommand(terminal));
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(

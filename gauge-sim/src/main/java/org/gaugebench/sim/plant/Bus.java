@@ -112,6 +112,19 @@ final class Bus {
         return place;
     }
 
+    /** Fills in what each charger gave in the last step, in amps, in their order. */
+    void fillAmps(double[] out) {
+        for (int i = 0; i < out.length; i++) {
+            out[i] = chargers[i].outputAmps();
+        }
+    }
+
+    /** What a charger gave in the last step, in amps; 0 for an unknown name. */
+    double chargerAmps(String name) {
+        Charger charger = find(name);
+        return charger == null ? 0 : charger.outputAmps();
+    }
+
     /** Whether the loads asked for more than there was. */
     boolean isStarved() {
         return starved;

@@ -37,7 +37,6 @@ public final class Circuit implements Truth {
     private boolean isolatorOpen;
     private double busVolts;
     private double meanAmps;
-
     // What is due, looked at once a step by one comparison.
     private long renewAfterMillis;
     private long nextMinuteMillis;
@@ -388,9 +387,14 @@ public final class Circuit implements Truth {
         return bus.loadAmps();
     }
 
+    /** Fills in what each load got and each charger gave in the last step, in amps. */
+    public void fillAmps(double[] loadAmps, double[] chargerAmps) {
+        loads.fillAmps(loadAmps, bus.isStarved() ? 0 : 1, busVolts);
+        bus.fillAmps(chargerAmps);
+    }
+
     /** What a charger gave in the last step, in amps; 0 for an unknown name. */
     public double chargerAmps(String name) {
-        Charger charger = bus.find(name);
-        return charger == null ? 0 : charger.outputAmps();
+        return bus.chargerAmps(name);
     }
 }

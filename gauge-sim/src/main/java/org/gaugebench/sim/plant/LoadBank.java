@@ -77,6 +77,18 @@ final class LoadBank {
         return amps + conductanceSiemens * volts;
     }
 
+    /**
+     * Fills in what each load draws at a bus voltage, mean over the step.
+     *
+     * @param got part of it that the bus gives: 0 of one that broke down
+     */
+    void fillAmps(double[] out, double got, double volts) {
+        for (int i = 0; i < out.length; i++) {
+            double part = meanParts[i] * got;
+            out[i] = part == 0 ? 0 : amps(loads[i].kind(), part, volts);
+        }
+    }
+
     /** How much more than the step's mean is drawn at an instant, at a bus voltage. */
     double excessAmpsAt(long millis, double volts) {
         if (!anyVarying || volts <= 0) {

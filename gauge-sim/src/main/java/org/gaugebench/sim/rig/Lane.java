@@ -248,7 +248,12 @@ public final class Lane {
 
     /** Folds the registers of this moment into the lane's digest; zeros while there is no power. */
     void foldDigest() {
-        digest = inspect().fold(digest);
+        digest = digestIfFolded();
+    }
+
+    /** What the digest would be after a fold now. */
+    long digestIfFolded() {
+        return inspect().fold(digest);
     }
 
     /** Whether the gauge has power; without it, it shows nothing. */

@@ -1,7 +1,9 @@
 package org.gaugebench.sim.rig;
 
+import java.util.List;
 import org.gaugebench.sim.plant.Circuit;
 import org.gaugebench.sim.plant.TrueTimeToEmpty;
+import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.Scenario;
 
 /**
@@ -13,7 +15,7 @@ public final class Outlook {
 
     private final Scenario scenario;
     private final Circuit circuit;
-    private int nextChange;
+    private List<Change> ahead = List.of();
 
     /** The plant goes on to the same bits as its copy: the end that was found stays the end. */
     private long endMillis = UNKNOWN;
@@ -23,9 +25,14 @@ public final class Outlook {
         this.circuit = circuit;
     }
 
-    /** Tells which change of the scenario the plant has not seen yet. */
-    void setNextChange(int next) {
-        nextChange = next;
+    /** Tells which changes the plant has not seen yet. */
+    void setAhead(List<Change> changes) {
+        ahead = changes;
+    }
+
+    /** What is ahead is not what it was. */
+    void forget() {
+        endMillis = UNKNOWN;
     }
 
     /** Whether the loads asked for more than there was in the last step: the true end. */
@@ -55,13 +62,10 @@ public final class Outlook {
     public long millisAsItGoes() {
         long now = circuit.timeMillis();
         if (endMillis < now) {
-            long ahead =
+            long left =
                     TrueTimeToEmpty.asTheScenarioGoesOn(
-                            circuit,
-                            scenario.changes().subList(nextChange, scenario.changes().size()),
-                            scenario.durationMillis(),
-                            (int) scenario.tickMillis());
-            endMillis = ahead == TrueTimeToEmpty.NEVER ? ahead : now + ahead;
+                            circuit, ahead, scenario.durationMillis(), (int) scenario.tickMillis());
+            endMillis = left == TrueTimeToEmpty.NEVER ? left : now + left;
         }
         return endMillis == TrueTimeToEmpty.NEVER ? endMillis : endMillis - now;
     }

@@ -30,8 +30,11 @@ public final class Rig {
     private final List<Lane> lanes = new ArrayList<>();
     private final int tickMillis;
     private long[] stops = {};
+    private List<Change> changes;
     private long timeMillis;
     private long ticks;
+    private long nextMinuteMillis = MINUTE_MILLIS;
+    private long foldedMillis;
     private int nextChange;
     private int nextStop;
 
@@ -45,6 +48,7 @@ public final class Rig {
     public Rig(Scenario scenario, long seed, Observer observer) {
         this.scenario = scenario;
         this.observer = observer;
+        this.changes = scenario.changes();
         this.tickMillis = (int) scenario.tickMillis();
         SeedTree seeds = new SeedTree(seed);
         circuit = new Circuit(scenario, seeds);
@@ -68,17 +72,36 @@ public final class Rig {
     /** Runs from the start to the end. */
     public void run() {
         begin();
+        advanceTo(scenario.durationMillis());
+        applyChanges();
+    }
+
+    /** Brings every gauge to its first sample; to be called once, before {@link #advanceTo}. */
+    public void begin() {
+        applyFirstChanges();
         observer.onStart(this);
         skipStops();
-        long nextMinuteMillis = MINUTE_MILLIS;
-        while (timeMillis < scenario.durationMillis()) {
-            runTicks(nextHalt(nextMinuteMillis));
+    }
+
+    /**
+     * Runs on to a moment, and no further than the scenario's end. Where it is cut into such pieces
+     * changes nothing of the run. A change that is due at the moment itself waits for the next
+     * piece, so that changes of one moment stay together, however late one of them is appended.
+     *
+     * @param millis from the start; the first tick boundary at or after it is where the rig stands
+     */
+    public void advanceTo(long millis) {
+        long last = Math.min(millis, scenario.durationMillis());
+        while (timeMillis < last) {
+            applyChanges();
+            runTicks(nextHalt(last));
             boolean atMinute = timeMillis >= nextMinuteMillis;
             boolean atEnd = timeMillis >= scenario.durationMillis();
             if (atMinute || atEnd) {
                 for (Lane lane : lanes) {
                     lane.foldDigest();
                 }
+                foldedMillis = timeMillis;
             }
             if (atMinute || atEnd || atStop()) {
                 observer.onMoment(this);
@@ -87,16 +110,36 @@ public final class Rig {
                 nextMinuteMillis += MINUTE_MILLIS;
             }
             skipStops();
-            applyChanges();
         }
+    }
+
+    /**
+     * Adds a change to the rest of the run, as if the scenario had it; it comes after those of the
+     * same time.
+     *
+     * @param change not earlier than now, and after the start: what is so at time 0 is the
+     *     scenario's
+     * @throws IllegalArgumentException if it is too early
+     */
+    public void append(Change change) {
+        if (change.atMillis() < timeMillis || change.atMillis() <= 0) {
+            throw new IllegalArgumentException("the run is beyond " + change.atMillis() + " ms");
+        }
+        List<Change> longer = new ArrayList<>(changes);
+        int place = nextChange;
+        while (place < longer.size() && longer.get(place).atMillis() <= change.atMillis()) {
+            place++;
+        }
+        longer.add(place, change);
+        changes = longer;
+        outlook.forget();
     }
 
     /**
      * Changes of time 0 come before the first sample, except what is told to a gauge: a gauge can
      * be told nothing before it has power.
      */
-    private void begin() {
-        List<Change> changes = scenario.changes();
+    private void applyFirstChanges() {
         int first = 0;
         while (first < changes.size() && changes.get(first).atMillis() <= 0) {
             if (!changes.get(first).target().isToldToGauge()) {
@@ -116,13 +159,13 @@ public final class Rig {
         nextChange = first;
     }
 
-    private long nextHalt(long nextMinuteMillis) {
-        long halt = Math.min(nextMinuteMillis, scenario.durationMillis());
+    private long nextHalt(long lastMillis) {
+        long halt = Math.min(nextMinuteMillis, lastMillis);
         if (nextStop < stops.length) {
             halt = Math.min(halt, stops[nextStop]);
         }
-        if (nextChange < scenario.changes().size()) {
-            halt = Math.min(halt, scenario.changes().get(nextChange).atMillis());
+        if (nextChange < changes.size()) {
+            halt = Math.min(halt, changes.get(nextChange).atMillis());
         }
         return halt;
     }
@@ -157,7 +200,6 @@ public final class Rig {
     }
 
     private void applyChanges() {
-        List<Change> changes = scenario.changes();
         while (nextChange < changes.size() && changes.get(nextChange).atMillis() <= timeMillis) {
             apply(changes.get(nextChange));
             nextChange++;
@@ -239,9 +281,14 @@ public final class Rig {
         return circuit;
     }
 
+    /** The same, for those who ask what each load and charger carries. */
+    public Circuit plant() {
+        return circuit;
+    }
+
     /** What is really left as things stand; worked out when asked. */
     public Outlook outlook() {
-        outlook.setNextChange(nextChange);
+        outlook.setAhead(changes.subList(nextChange, changes.size()));
         return outlook;
     }
 
@@ -260,11 +307,28 @@ public final class Rig {
         return ticks;
     }
 
+    /** The next change that has not been carried out, or the scenario's end; milliseconds. */
+    public long nextChangeMillis() {
+        return nextChange < changes.size()
+                ? changes.get(nextChange).atMillis()
+                : scenario.durationMillis();
+    }
+
     /** The run's digest: the gauges' digests in order, mixed. */
     public long digest() {
         long digest = 0;
         for (Lane lane : lanes) {
             digest = SplitMix64.mix(digest ^ lane.digest());
+        }
+        return digest;
+    }
+
+    /** The digest of a run that ends here: an end is folded even where no minute is full. */
+    public long digestIfEndedNow() {
+        long digest = 0;
+        for (Lane lane : lanes) {
+            long ended = foldedMillis == timeMillis ? lane.digest() : lane.digestIfFolded();
+            digest = SplitMix64.mix(digest ^ ended);
         }
         return digest;
     }

@@ -37,6 +37,14 @@ final class TimelineReader {
         return changes.stream().map(SettingsTimeline.Marked::change).toList();
     }
 
+    /** The same for steps that go on from others: their settings are judged with those. */
+    List<Change> readAlone(List<Node> steps) {
+        for (Node step : steps) {
+            readStep(new Block(problems, step, "this change"));
+        }
+        return changes.stream().map(SettingsTimeline.Marked::change).toList();
+    }
+
     private void readStep(Block step) {
         boolean window = step.hasAny("from", "to");
         boolean moment = step.has("at");

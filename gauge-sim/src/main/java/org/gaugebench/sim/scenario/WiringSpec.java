@@ -72,7 +72,7 @@ public record WiringSpec(
     }
 
     /** One value by its key below "wiring"; a word is its place in the list of words. */
-    long get(String key) {
+    public long get(String key) {
         return switch (key) {
             case "shunt" -> shuntReversed ? 1 : 0;
             case "sense-leads" -> senseLeads.ordinal();

@@ -132,7 +132,7 @@ class MainTest {
     void shouldShowHelpWithExitCodesIn80Columns() {
         for (String command :
                 new String[] {
-                    "", "run", "check", "covers", "compare", "vectors", "replay", "adopt"
+                    "", "run", "check", "covers", "compare", "vectors", "replay", "adopt", "live"
                 }) {
             FakeTerminal each = new FakeTerminal();
             String[] args =

@@ -1,0 +1,37 @@
+package org.gaugebench.sim.live;
+
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
+
+/** Knows how long no window has looked at the page. */
+final class IdleWatch {
+    /** A page that nobody looks at ends by itself after so long: a lesson's break is shorter. */
+    static final long LONGEST_NANOS = TimeUnit.MINUTES.toNanos(30);
+
+    private final LongSupplier nanos;
+    private int windows;
+    private long sinceNanos;
+
+    IdleWatch(LongSupplier nanos) {
+        this.nanos = nanos;
+        sinceNanos = nanos.getAsLong();
+    }
+
+    synchronized void opened() {
+        windows++;
+    }
+
+    synchronized void closed() {
+        windows--;
+        sinceNanos = nanos.getAsLong();
+    }
+
+    synchronized int windows() {
+        return windows;
+    }
+
+    /** Whether the last window has been closed for too long, or none was ever opened. */
+    synchronized boolean isOver() {
+        return windows == 0 && nanos.getAsLong() - sinceNanos >= LONGEST_NANOS;
+    }
+}

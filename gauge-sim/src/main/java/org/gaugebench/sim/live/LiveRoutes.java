@@ -1,0 +1,103 @@
+package org.gaugebench.sim.live;
+
+import java.util.Map;
+import java.util.TreeMap;
+import org.gaugebench.sim.page.PageAsset;
+
+/** Which address is answered with what. */
+final class LiveRoutes {
+    /** First line of the answer at /hello, by which a second start knows the first one. */
+    static final String HELLO = "gaugebench live page";
+
+    private static final String SCRIPT = "text/javascript";
+    private static final String STYLE = "text/css";
+    private static final String LESSON = "/lesson/";
+
+    private final Player player;
+    private final LessonShelf lessons;
+    private final String page;
+    private final Map<String, String> words;
+
+    LiveRoutes(Player player, LessonShelf lessons, Gate gate) {
+        this.player = player;
+        this.lessons = lessons;
+        words = new TreeMap<>(PageWords.english());
+        words.putAll(lessons.words());
+        page = PageAsset.text(LiveRoutes.class, "live.html").replace("@TOKEN@", gate.token());
+    }
+
+    /**
+     * Answers a request to look.
+     *
+     * @param path without what follows a question mark
+     * @throws Refusal if there is nothing
+     */
+    Reply get(String path) throws Refusal {
+        if (path.startsWith(LESSON)) {
+            String json = lessons.json(lessonNumber(path.substring(LESSON.length())));
+            if (json == null) {
+                throw new Refusal(404, "there is no such lesson; there are " + lessons.count());
+            }
+            return Reply.json(json);
+        }
+        return switch (path) {
+            case "/" -> Reply.of("text/html", page);
+            case "/live.js" -> own(SCRIPT, "live.js");
+            case "/chart.js" -> own(SCRIPT, "chart.js");
+            case "/book.js" -> own(SCRIPT, "book.js");
+            case "/live.css" -> own(STYLE, "live.css");
+            case "/look.css" -> Reply.of(STYLE, PageAsset.LOOK.text());
+            case "/uplot.js" -> Reply.of(SCRIPT, PageAsset.CHART_SCRIPT.text());
+            case "/uplot.css" -> Reply.of(STYLE, PageAsset.CHART_STYLE.text());
+            case "/licence" -> Reply.text(200, PageAsset.CHART_LICENCE.text());
+            case "/hello" -> hello();
+            case "/setup" -> Reply.json(player.look(SetupJson::of));
+            case "/book" -> Reply.json(player.look(BookJson::of));
+            case "/words" -> words();
+            case "/lessons" ->
+                    Reply.json(
+                            Json.object(json -> json.writeNumberField("count", lessons.count())));
+            case "/save" -> save();
+            default -> throw new Refusal(404, "there is nothing here; the page is at /");
+        };
+    }
+
+    private static Reply own(String type, String name) {
+        return Reply.of(type, PageAsset.text(LiveRoutes.class, name));
+    }
+
+    private Reply hello() {
+        return Reply.text(200, HELLO + "\n" + player.look(view -> view.bench().scenario().title()));
+    }
+
+    private Reply words() {
+        return Reply.json(
+                Json.object(
+                        json -> {
+                            for (Map.Entry<String, String> word : words.entrySet()) {
+                                json.writeStringField(word.getKey(), word.getValue());
+                            }
+                        }));
+    }
+
+    private Reply save() throws Refusal {
+        String text =
+                player.look(
+                        view ->
+                                view.bench().rig().timeMillis() == 0
+                                        ? ""
+                                        : view.bench().scenarioText());
+        if (text.isEmpty()) {
+            throw new Refusal(409, "nothing has run yet; let some time pass, then save");
+        }
+        return Reply.file("what-happened.yaml", text);
+    }
+
+    /** Reads the number of a lesson. */
+    static int lessonNumber(String text) throws Refusal {
+        if (!text.matches("[1-9][0-9]{0,2}")) {
+            throw new Refusal(404, "a lesson has a number from 1, such as 3");
+        }
+        return Integer.parseInt(text);
+    }
+}

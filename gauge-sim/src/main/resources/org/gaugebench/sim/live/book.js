@@ -1,0 +1,106 @@
+'use strict';
+/* The account book and the list of events; what stands in them comes from /book. */
+window.benchBook = (() => {
+    let asked = false;
+    let wanted = false;
+    let shown = '';
+    /* Events whose figure is a step of the count. */
+    const steps = new Set(['set-to-full', 'set-to-empty', 'corrected-by-rest', 'settings-changed',
+        'new-battery']);
+    const cell = (row, text, figure) => {
+        const td = document.createElement('td');
+        td.textContent = text;
+        if (figure) { td.className = 'figure'; }
+        row.append(td);
+    };
+    const ampHours = value => value === null || value === undefined ? '–'
+        : (value < 0 ? '−' : '') + Math.abs(value).toFixed(2);
+    const amount = value => value === 0 ? '' : value.toFixed(value < 0.1 ? 4 : 2);
+    function when(entry, tools) {
+        const w = tools.words;
+        if (entry.grain === 'day') { return w.day + ' ' + (Math.floor(entry.from / 86400000) + 1); }
+        if (entry.grain === 'month') { return tools.clock(entry.from) + ', ' + w.month; }
+        if (entry.grain === 'before') { return w.before; }
+        if (entry.grain === 'open') { return w['open-entry']; }
+        return tools.clock(entry.to);
+    }
+    function lineName(cause, w) {
+        const colon = cause.indexOf(':');
+        if (colon > 0) { return cause.slice(colon + 1); }
+        return w[cause.replace('step:', 'step-')] || w[cause] || cause;
+    }
+    function rows(book, tools) {
+        const body = document.createDocumentFragment();
+        for (const entry of book.entries) {
+            const lines = entry.lines.length > 0 ? entry.lines : [['', 0, 0]];
+            lines.forEach((line, i) => {
+                const row = document.createElement('tr');
+                row.dataset.grain = entry.grain;
+                row.dataset.cause = line[0];
+                if (i === 0) { row.classList.add('first'); }
+                if (entry.grain === 'open') { row.classList.add('open'); }
+                cell(row, i === 0 ? when(entry, tools) : '');
+                cell(row, lineName(line[0], tools.words));
+                cell(row, amount(line[1]), true);
+                cell(row, amount(line[2]), true);
+                cell(row, i === 0 ? ampHours(entry.gauge) : '', true);
+                cell(row, i === 0 && entry.lower !== null
+                    ? ampHours(entry.lower) + ' to ' + ampHours(entry.upper) : '', true);
+                cell(row, i === 0 && 'truth' in entry ? ampHours(entry.truth) : '', true);
+                body.append(row);
+            });
+        }
+        document.getElementById('ledger-rows').replaceChildren(body);
+    }
+    function eventText(event, tools) {
+        if (event.what !== '') {
+            const control = tools.controls.get(event.what);
+            if (control && control.switch) {
+                return control.label + ': ' + control.unit.split('|')[event.value === 1 ? 0 : 1];
+            }
+            return (control ? control.label : event.what) + ' →';
+        }
+        const who = tools.gaugeName(event.who);
+        const step = steps.has(event.event) && event.value !== 0
+            ? ' (' + (event.value > 0 ? '+' : '−') + Math.abs(event.value / 3.6e12).toFixed(2) + ' Ah)' : '';
+        return who + ': ' + event.sentence + step;
+    }
+    function events(book, tools) {
+        const list = document.createDocumentFragment();
+        for (const event of book.events) {
+            const item = document.createElement('li');
+            item.dataset.event = event.event || 'change';
+            const time = document.createElement('time');
+            time.textContent = tools.clock(event.millis);
+            const text = document.createElement('span');
+            text.textContent = (event.warning ? '! ' : '') + eventText(event, tools);
+            if (event.warning) { text.className = 'doubt'; }
+            item.append(time, text);
+            list.append(item);
+        }
+        document.getElementById('event-rows').replaceChildren(list);
+    }
+    async function fetchBook(tools) {
+        asked = true;
+        wanted = false;
+        try {
+            const book = await (await fetch('/book')).json();
+            rows(book, tools);
+            events(book, tools);
+        } catch (e) {
+            shown = '';
+        }
+        // At most three times a second: a person reads no faster.
+        setTimeout(() => { asked = false; if (wanted) { fetchBook(tools); } }, 330);
+    }
+    return {
+        look(frame, tools) {
+            const key = [frame.run, frame.book, frame.events, frame.revealed,
+                frame.running ? Math.floor(performance.now() / 1000) : frame.version].join();
+            if (key === shown) { return; }
+            shown = key;
+            if (asked) { wanted = true; } else { fetchBook(tools); }
+        },
+        forget() { shown = ''; }
+    };
+})();

@@ -1,0 +1,73 @@
+package org.gaugebench.sim.live;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.gaugebench.core.port.Event;
+import org.gaugebench.sim.page.PageAsset;
+import org.junit.jupiter.api.Test;
+
+/** Every word of the page stands in one file, and none of them is ours alone. */
+class PageWordsTest {
+    private static final Map<String, String> WORDS = PageWords.english();
+
+    private static Set<String> asked(String file, String pattern) {
+        Set<String> keys = new TreeSet<>();
+        Matcher matcher = Pattern.compile(pattern).matcher(PageAsset.text(LiveRoutes.class, file));
+        while (matcher.find()) {
+            keys.add(matcher.group(1));
+        }
+        return keys;
+    }
+
+    @Test
+    void everyWordThatThePageAsksForIsThere() {
+        Set<String> keys = asked("live.html", "data-word=\"([a-z0-9-]+)\"");
+        keys.addAll(asked("live.js", "\\bw\\('([a-z-]*[a-z])'"));
+        keys.addAll(asked("book.js", "\\bw\\.([a-z]+)"));
+        assertTrue(keys.size() > 40, keys.toString());
+        for (Control control : BenchSamples.bench().board().controls()) {
+            keys.add(control.group());
+            boolean named = control.word().startsWith("name:") || control.group().equals("power");
+            if (!named) {
+                keys.add("c-" + control.word());
+            }
+        }
+        Causes causes = new Causes(BenchSamples.scenario());
+        for (int cause = causes.otherFlow(); cause < causes.count(); cause++) {
+            keys.add(causes.word(cause).replace("step:", "step-"));
+        }
+        keys.removeAll(WORDS.keySet());
+        assertEquals(Set.of(), keys);
+        assertTrue(causes.step(Event.SET_TO_FULL) > 0);
+    }
+
+    @Test
+    void noWordIsOneThatOnlyTheProgramsAuthorsKnow() {
+        for (String text : WORDS.values()) {
+            String plain = " " + text.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", " ") + " ";
+            for (String ours :
+                    new String[] {
+                        "plant", "rig", "lane", "judge", "device", "tick", "c20", "sync"
+                    }) {
+                assertFalse(plain.contains(" " + ours + " "), text);
+            }
+        }
+    }
+
+    @Test
+    void theTextsOfThePageHoldNoWordOfTheirOwn() {
+        String html = PageAsset.text(LiveRoutes.class, "live.html");
+        String words = html.replaceAll("(?s)<head>.*</head>", "").replaceAll("<[^>]*>", " ");
+        String left = words.replaceAll("&#?[a-z0-9]+;|0 d 00:00:00|uPlot", "").strip();
+        assertEquals("", left.replaceAll("\\s+", " "));
+        assertTrue(WORDS.get("simulation").startsWith("Simulation only"));
+    }
+}
