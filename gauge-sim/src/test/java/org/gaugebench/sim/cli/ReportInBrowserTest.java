@@ -218,9 +218,9 @@ class ReportInBrowserTest {
                 browser.size(width, 844);
                 open(browser, page);
                 browser.assertNoSidewaysScroll(page.getFileName() + " at " + width);
+                browser.picture(page.getFileName().toString().replace(".html", "-") + width);
                 browser.click("#large");
                 browser.assertNoSidewaysScroll(page.getFileName() + " at " + width + ", large");
-                browser.picture(page.getFileName().toString().replace(".html", "-") + width);
             }
         }
     }
