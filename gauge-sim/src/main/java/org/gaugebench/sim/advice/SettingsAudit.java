@@ -85,6 +85,7 @@ public final class SettingsAudit {
         }
 
         /** Whether it does harm where everything else is right. */
+        @SuppressWarnings("ReferenceEquality") // this very one, not one that looks like it
         boolean harmsAlone(Suspect suspect) {
             FullWatchResult right = allRight;
             if (right == null) {
