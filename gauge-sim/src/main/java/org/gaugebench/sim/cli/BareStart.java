@@ -42,7 +42,7 @@ final class BareStart {
     }
 
     /** Build servers set this variable (common practice, no source): nobody would see a page. */
-    private static boolean isAutomatic(Terminal terminal) {
+    static boolean isAutomatic(Terminal terminal) {
         return !terminal.environment().getOrDefault("CI", "").isEmpty();
     }
 }

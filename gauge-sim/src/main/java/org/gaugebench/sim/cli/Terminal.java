@@ -16,7 +16,6 @@ import org.gaugebench.sim.report.Ink;
  *
  * @param out results
  * @param err everything else
- * @param inIsTerminal whether a person types at a terminal
  * @param outIsTerminal whether a terminal shows the results
  * @param errIsTerminal whether a terminal shows everything else
  * @param environment variables of the process
@@ -26,7 +25,6 @@ import org.gaugebench.sim.report.Ink;
 record Terminal(
         PrintStream out,
         PrintStream err,
-        boolean inIsTerminal,
         boolean outIsTerminal,
         boolean errIsTerminal,
         Map<String, String> environment,
@@ -57,7 +55,6 @@ record Terminal(
                         new FileOutputStream(FileDescriptor.out), false, StandardCharsets.UTF_8),
                 new PrintStream(
                         new FileOutputStream(FileDescriptor.err), true, StandardCharsets.UTF_8),
-                isTerminal(0),
                 isTerminal(1),
                 isTerminal(2),
                 System.getenv(),

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
@@ -71,7 +72,15 @@ class BareStartTest {
 
     private int answer(boolean in, boolean outIs, Map<String, String> environment) {
         PrintStream stream = new PrintStream(out, true, StandardCharsets.UTF_8);
-        Terminal terminal = new Terminal(stream, stream, in, outIs, outIs, environment);
+        Terminal terminal =
+                new Terminal(
+                        stream,
+                        stream,
+                        outIs,
+                        outIs,
+                        environment,
+                        InputStream.nullInputStream(),
+                        in);
         CommandLine line = new CommandLine(new Program());
         line.addSubcommand(new Page());
         BrowserOpener opener = new BrowserOpener("Linux", environment, command -> true);

@@ -30,7 +30,6 @@ final class FakeTerminal {
                         new PrintStream(err, true, StandardCharsets.UTF_8),
                         isTerminal,
                         isTerminal,
-                        isTerminal,
                         environment);
         return Main.execute(args, terminal);
     }
@@ -45,7 +44,7 @@ final class FakeTerminal {
                     }
                 };
         PrintStream errors = new PrintStream(err, true, StandardCharsets.UTF_8);
-        return Main.execute(args, new Terminal(broken, errors, false, false, false, environment));
+        return Main.execute(args, new Terminal(broken, errors, false, false, environment));
     }
 
     String out() {
