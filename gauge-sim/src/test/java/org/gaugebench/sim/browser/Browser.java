@@ -151,9 +151,11 @@ public final class Browser {
         driver.navigate().refresh();
     }
 
-    /** Clicks the one element that the selector finds. */
+    /** Clicks the one element that the selector finds, in the middle of the window. */
     public void click(String selector) {
-        find(selector).click();
+        WebElement element = find(selector);
+        ask("arguments[0].scrollIntoView({block: 'center'})", element);
+        element.click();
     }
 
     /** Presses keys, as they come from a keyboard, at whatever has the focus. */
