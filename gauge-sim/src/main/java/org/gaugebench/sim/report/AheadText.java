@@ -76,8 +76,8 @@ public final class AheadText {
                 result.daysWithinFive() == 0
                         ? "even a day is too long for 5"
                         : "every %s for 5".formatted(days(result.daysWithinFive()));
-        return "Fully charge it and set it to 100 %% at least every %s to stay within 10 points"
-                        + " (%s)."
+        return ("Fully charge it and set it to 100 %% at least every %s to stay within 10 points"
+                        + " (%s).")
                 .formatted(days(result.daysWithinTen()), five);
     }
 
