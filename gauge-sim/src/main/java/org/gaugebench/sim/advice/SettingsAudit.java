@@ -85,13 +85,13 @@ public final class SettingsAudit {
         }
 
         /** Whether it does harm where everything else is right. */
-        @SuppressWarnings("ReferenceEquality") // this very one, not one that looks like it
         boolean harmsAlone(Suspect suspect) {
             FullWatchResult right = allRight;
             if (right == null) {
                 return false;
             }
-            FullWatchResult but = with(suspects.stream().filter(it -> it != suspect).toList());
+            FullWatchResult but =
+                    with(suspects.stream().filter(it -> !it.equals(suspect)).toList());
             return but != null && but.isWorseThan(right);
         }
     }

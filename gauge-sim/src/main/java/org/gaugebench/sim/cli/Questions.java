@@ -24,10 +24,10 @@ final class Questions {
      * @param question in plain words
      * @param example of an answer
      * @param parser of the answer
-     * @return null for an empty answer
+     * @return the answer as it was written; null for an empty one
      * @throws InputException if the input ends
      */
-    <T> @Nullable T ask(String question, String example, QuantityArguments.Parser<T> parser)
+    @Nullable String ask(String question, String example, QuantityArguments.Parser<?> parser)
             throws InputException {
         while (true) {
             out.print(question + " (such as " + example + "): ");
@@ -37,7 +37,8 @@ final class Questions {
                 return null;
             }
             try {
-                return parser.parse(answer.strip());
+                parser.parse(answer.strip());
+                return answer.strip();
             } catch (QuantityException e) {
                 out.println("  " + e.getMessage());
             }
@@ -45,10 +46,10 @@ final class Questions {
     }
 
     /** As {@link #ask}, but an empty answer is asked again. */
-    <T> T need(String question, String example, QuantityArguments.Parser<T> parser)
+    String need(String question, String example, QuantityArguments.Parser<?> parser)
             throws InputException {
         while (true) {
-            T answer = ask(question, example, parser);
+            String answer = ask(question, example, parser);
             if (answer != null) {
                 return answer;
             }

@@ -102,35 +102,33 @@ final class SystemOptions {
     /** Answers become options, so that both are read in one way. */
     private void ask(Questions questions) throws InputException {
         if (voltage == null) {
-            voltage = questions.need("Volts of the battery", "12 V", it -> checked(it, volts(it)));
+            voltage = questions.need("Volts of the battery", "12 V", SystemOptions::volts);
         }
         if (chemistry == null) {
             chemistry =
                     questions.need(
-                            "Kind of battery",
-                            "lead-acid-agm",
-                            it -> checked(it, QuantityArguments.chemistry(it)));
+                            "Kind of battery", "lead-acid-agm", QuantityArguments::chemistry);
         }
         if (capacity == null) {
             capacity =
                     questions.need(
                             "Amp-hours printed on it",
                             "100 Ah",
-                            it -> checked(it, CapacityRating.parse(it, RecordUnit.MICROAMP_HOURS)));
+                            it -> CapacityRating.parse(it, RecordUnit.MICROAMP_HOURS));
         }
         if (inverter == null) {
             inverter =
                     questions.ask(
                             "Inverter, or empty for none",
                             OwnWords.INVERTER_EXAMPLE,
-                            it -> checked(it, OwnWords.inverter(it)));
+                            OwnWords::inverter);
         }
         while (loads.isEmpty() || !loads.get(loads.size() - 1).isEmpty()) {
             String load =
                     questions.ask(
                             "What draws current, and how long a day; empty for no more",
                             OwnWords.LOAD_EXAMPLE,
-                            it -> checked(it, OwnWords.load(it, 12, 1)));
+                            it -> OwnWords.load(it, 12, 1));
             if (load == null) {
                 break;
             }
@@ -141,15 +139,11 @@ final class SystemOptions {
                     questions.ask(
                             "Most that the chargers give together, or empty",
                             "20 A",
-                            it -> checked(it, Quantity.parse(it, RecordUnit.MICROAMPS)));
+                            it -> Quantity.parse(it, RecordUnit.MICROAMPS));
             if (charger != null) {
                 chargers.add(charger);
             }
         }
-    }
-
-    private static String checked(String text, Object read) {
-        return text;
     }
 
     private static int volts(String text) throws QuantityException {
