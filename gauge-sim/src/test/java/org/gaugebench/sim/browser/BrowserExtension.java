@@ -15,8 +15,7 @@ public final class BrowserExtension implements ExecutionCondition, ParameterReso
             ExtensionContext.Namespace.create(BrowserExtension.class);
 
     /** The browser, or why there is none. */
-    private record Found(Browser browser, String reason)
-            implements ExtensionContext.Store.CloseableResource, AutoCloseable {
+    private record Found(Browser browser, String reason) implements AutoCloseable {
         @Override
         public void close() {
             if (browser != null) {

@@ -96,7 +96,7 @@ class BrowserTest {
                 "mousedown 1;mouseup 9;z;",
                 browser.text("return document.querySelector('output').textContent"));
         browser.online(false);
-        assertEquals(Boolean.FALSE, browser.ask("return navigator.onLine"));
+        assertEquals(false, browser.ask("return navigator.onLine"));
     }
 
     @Test

@@ -36,7 +36,8 @@ final class ChromiumFiles {
 
     private static Optional<Path> find(List<String> names) {
         List<String> folders = new ArrayList<>();
-        for (String folder : System.getenv().getOrDefault("PATH", "").split(File.pathSeparator)) {
+        for (String folder :
+                System.getenv().getOrDefault("PATH", "").split(File.pathSeparator, -1)) {
             if (!folder.isEmpty()) {
                 folders.add(folder);
             }

@@ -236,9 +236,7 @@ class LiveInBrowserTest {
         browser.click("#lesson-next");
         browser.click("#lesson-do");
         browser.until("return gaugebenchLive.frame.truth !== null");
-        assertEquals(
-                Boolean.TRUE,
-                browser.ask("return document.getElementById('lesson-next').disabled"));
+        assertEquals(true, browser.ask("return document.getElementById('lesson-next').disabled"));
         browser.click("#lesson-close");
         browser.until("return document.getElementById('lesson-panel').hidden");
         assertEquals(List.of(), browser.complaints());
