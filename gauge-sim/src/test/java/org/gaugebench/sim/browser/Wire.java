@@ -35,7 +35,7 @@ public final class Wire implements AutoCloseable {
 
     private static ServerSocket doorLike(int target) throws IOException {
         while (true) {
-            ServerSocket door = new ServerSocket(0, 50, InetAddress.getByName("127.0.0.1"));
+            ServerSocket door = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
             int digits = String.valueOf(door.getLocalPort()).length();
             if (digits == String.valueOf(target).length()) {
                 return door;
@@ -67,7 +67,7 @@ public final class Wire implements AutoCloseable {
                 drop(browser);
                 continue;
             }
-            Socket server = new Socket("127.0.0.1", target);
+            Socket server = new Socket(InetAddress.getLoopbackAddress(), target);
             ends.add(browser);
             ends.add(server);
             run(() -> pump(browser, server, true));
