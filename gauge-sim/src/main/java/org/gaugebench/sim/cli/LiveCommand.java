@@ -2,6 +2,7 @@ package org.gaugebench.sim.cli;
 
 import java.io.IOException;
 import java.net.BindException;
+import java.net.URI;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.live.Hut;
@@ -73,6 +74,9 @@ final class LiveCommand implements Callable<Integer> {
                             + ", or a free one where another program has that).")
     private @Nullable Integer port;
 
+    @Option(names = "--no-browser", description = "Only print the address; open nothing.")
+    private boolean isQuiet;
+
     LiveCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -118,6 +122,7 @@ final class LiveCommand implements Callable<Integer> {
         if (title != null) {
             say("A page runs already, with: " + Page.clean(title));
             say("http://127.0.0.1:" + wanted + "/");
+            show("http://127.0.0.1:" + wanted + "/");
             say("For a second one beside it: gauge-sim live --port 0");
             return ExitCodes.OK;
         }
@@ -137,11 +142,19 @@ final class LiveCommand implements Callable<Integer> {
     private int serve(LiveServer server) throws InterruptedException {
         try (server) {
             say("The page is at " + server.address());
+            show(server.address());
             say("It ends with its Stop, with Ctrl-C, or half an hour after its last window.");
             server.awaitEnd();
             say("The page has ended.");
         }
         return ExitCodes.OK;
+    }
+
+    /** Where no window opens, the address that was printed is enough. */
+    private void show(String address) {
+        if (!isQuiet && !BareStart.isAutomatic(terminal)) {
+            BrowserOpener.ofProcess(terminal.environment()).open(URI.create(address));
+        }
     }
 
     private void say(String line) {

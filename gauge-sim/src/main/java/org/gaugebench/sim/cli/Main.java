@@ -12,7 +12,6 @@ import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
@@ -49,6 +48,8 @@ public final class Main implements Callable<Integer> {
 
     @Spec private CommandSpec spec;
 
+    private final Terminal terminal;
+
     @Mixin
     @SuppressWarnings("unused") // the parser reads it
     private final HelpOption help = new HelpOption();
@@ -63,7 +64,9 @@ public final class Main implements Callable<Integer> {
             description = "Show the stack trace of a defect of this program.")
     private boolean debug;
 
-    private Main() {}
+    private Main(Terminal terminal) {
+        this.terminal = terminal;
+    }
 
     /**
      * Runs a command and ends the process with its exit code.
@@ -76,9 +79,9 @@ public final class Main implements Callable<Integer> {
 
     /** Runs a command; never throws. */
     static int execute(String[] args, Terminal terminal) {
-        Main main = new Main();
+        Main main = new Main(terminal);
         try {
-            int exitCode = main.commandLine(terminal).execute(args);
+            int exitCode = main.commandLine().execute(args);
             terminal.out().flush();
             return exitCode;
         } catch (Throwable defect) {
@@ -86,7 +89,7 @@ public final class Main implements Callable<Integer> {
         }
     }
 
-    private CommandLine commandLine(Terminal terminal) {
+    private CommandLine commandLine() {
         CommandLine line = new CommandLine(this);
         line.addSubcommand(new RunCommand(terminal));
         line.addSubcommand(new CheckCommand(terminal));
@@ -131,7 +134,7 @@ public final class Main implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        throw new ParameterException(
-                spec.commandLine(), "No command given; expected one such as 'run'.");
+        return BareStart.answer(
+                spec.commandLine(), terminal, BrowserOpener.ofProcess(terminal.environment()));
     }
 }

@@ -66,6 +66,7 @@ public final class ReportPage {
         List<ReportEvents.Entry> events = ReportEvents.of(result);
         ReportTables tables = new ReportTables(result, html, version);
         head(style, script);
+        html.markup("<main>");
         tables.verdict();
         tables.readings();
         tables.expectations();
@@ -76,6 +77,7 @@ public final class ReportPage {
             tables.attribution(attribution);
         }
         tables.origin();
+        html.markup("</main>");
         foot();
         html.markup(
                 "<script type=\"application/json\" id=\"run\">"

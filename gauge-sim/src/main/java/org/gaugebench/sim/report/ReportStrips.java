@@ -121,8 +121,9 @@ final class ReportStrips {
         html.markup("<p class=\"note soft small\" id=\"note-%s\" hidden></p>", name);
         html.markup(
                 "<details class=\"values\" data-values=\"%s\"><summary>Values of what is seen, as a"
-                        + " table</summary><div class=\"wide\"></div></details>",
-                name);
+                        + " table</summary><div class=\"wide\" tabindex=\"0\" role=\"region\""
+                        + " aria-label=\"Values: %s\"></div></details>",
+                name, heading);
         html.markup("</figure>");
     }
 

@@ -23,7 +23,8 @@
         return Math.floor(s / 86400) + ' d ' + two(Math.floor(s / 3600) % 24) + ':'
             + two(Math.floor(s / 60) % 60) + ':' + two(s % 60);
     };
-    const minus = text => text.replace('-', '−');
+    /* A true minus, and none before a zero. */
+    const minus = text => Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
     const fixed = (value, places, unit) => value === null || value === undefined ? '–'
         : minus(value.toFixed(places)) + ' ' + unit;
 
@@ -217,7 +218,7 @@
         input.min = it.minimum;
         input.max = it.maximum;
         input.step = it.step;
-        let held = 0;
+        let held = -Infinity;
         let busy = false;
         let next = null;
         const unit = it.unit.replace('uV', 'µV').replace('Ohm', 'Ω');
@@ -285,7 +286,7 @@
         benchBook.look(frame, {words, clock, controls, gaugeName});
         pickLevel();
     }
-    let spoken = 0;
+    let spoken = -Infinity;
     function chartWords() {
         if (performance.now() - spoken < 3000) { return; }
         spoken = performance.now();

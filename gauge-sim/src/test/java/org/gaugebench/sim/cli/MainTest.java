@@ -145,9 +145,18 @@ class MainTest {
     }
 
     @Test
-    void shouldAskForACommand() {
-        assertEquals(2, terminal.run());
-        assertTrue(terminal.err().contains("No command given"), terminal.err());
+    void shouldAskAScriptForACommand() {
+        FakeTerminal server = new FakeTerminal(false, Map.of("CI", "true"));
+        assertEquals(2, server.run());
+        assertTrue(server.err().contains("No command given"), server.err());
+    }
+
+    @Test
+    void shouldSayFirstHowToOpenThePageWhenAPersonTypesNoCommand() {
+        FakeTerminal person = new FakeTerminal(true, Map.of());
+        assertEquals(0, person.run());
+        assertTrue(person.out().startsWith("gauge-sim live "), person.out());
+        assertEquals("", person.err());
     }
 
     @Test

@@ -1,0 +1,298 @@
+package org.gaugebench.sim.cli;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.gaugebench.sim.browser.Browser;
+import org.gaugebench.sim.browser.BrowserExtension;
+import org.gaugebench.sim.browser.Wire;
+import org.gaugebench.sim.live.Hut;
+import org.gaugebench.sim.live.LessonShelf;
+import org.gaugebench.sim.live.LiveServer;
+import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
+
+/** The live page as a class meets it, in a browser. */
+@ExtendWith(BrowserExtension.class)
+class LiveInBrowserTest {
+    private static final String READY =
+            "return window.gaugebenchLive !== undefined && gaugebenchLive.setup !== null"
+                    + " && gaugebenchLive.updates > 0";
+    private static final String MILLIS = "return gaugebenchLive.frame.millis";
+
+    private static final String STATUS = "return document.getElementById('status').textContent";
+
+    @TempDir Path folder;
+    private LiveServer server;
+    private URI page;
+
+    /** One lesson with every kind of step, on the hut. */
+    private static final class OneLesson implements LessonShelf {
+        @Override
+        public int count() {
+            return 1;
+        }
+
+        @Override
+        public @Nullable String json(int number) {
+            return number != 1
+                    ? null
+                    : """
+                    {"number": 1, "title": "Counting is adding",
+                     "question": "The lamp draws 1.2 A for two hours. What has the meter lost?",
+                     "choices": [{"letter": "A", "text": "2.4 Ah"}, {"letter": "B", "text": "0.6 Ah"},
+                                 {"letter": "C", "text": "nothing, it only looks"}],
+                     "steps": [
+                      {"text": "Everybody writes down a letter.", "action": "predict"},
+                      {"text": "Let four hours pass.", "action": "run-to", "at": "4 h"},
+                      {"text": "Plug the heater in.", "action": "change",
+                       "target": "heater", "value": "on"},
+                      {"text": "Look at what is really so.", "action": "reveal"}]}
+                    """;
+        }
+
+        @Override
+        public @Nullable Scenario scenario(int number) {
+            return number == 1 ? Hut.scenario() : null;
+        }
+
+        @Override
+        public Map<String, String> words() {
+            return Map.of();
+        }
+    }
+
+    @BeforeEach
+    void open() throws IOException {
+        server = LiveServer.open(Hut.scenario(), 7, 0, new OneLesson());
+        page = URI.create(server.address());
+    }
+
+    @AfterEach
+    void close() {
+        server.close();
+    }
+
+    @Test
+    void opensWithoutAComplaintAndAsksOnlyThisServer(Browser browser) {
+        look(browser);
+        assertEquals(List.of(), browser.complaints());
+        assertEquals(
+                List.of(),
+                browser.requests().stream()
+                        .filter(address -> !address.startsWith(server.address()))
+                        .toList());
+        browser.wholePicture("live");
+    }
+
+    @Test
+    void whatWasDoneWithMouseAndSliderIsSavedAndRunsAgain(Browser browser) throws IOException {
+        look(browser);
+        browser.click("#set-heater");
+        browser.until("return gaugebenchLive.frame.set.heater === 1");
+        browser.click("#play");
+        browser.until(MILLIS + " > 60000");
+        browser.click("#play");
+        browser.until("return document.body.dataset.state === 'paused'");
+        String before = browser.text("return gaugebenchLive.frame.set['sensor.offset']");
+        browser.drag("#set-sensor-offset", 0.5, 0.8);
+        browser.until(
+                "return String(gaugebenchLive.frame.set['sensor.offset']) !== '" + before + "'");
+        browser.click("#next-event");
+        browser.until(
+                "return gaugebenchLive.frame.millis > 120000 && !gaugebenchLive.frame.running");
+        if (!browser.text("return gaugebenchLive.frame.revealed").equals("true")) {
+            browser.click("#reveal");
+        }
+        browser.until("return gaugebenchLive.frame.truth !== null");
+        String truth = browser.text("return gaugebenchLive.frame.truth.ampHours.toFixed(2)");
+        String gauge = browser.text("return gaugebenchLive.frame.gauges[0].ampHours.toFixed(2)");
+        browser.downloadTo(folder);
+        browser.click("#save");
+        Path saved = folder.resolve("what-happened.yaml");
+        for (int i = 0; i < 200 && !Files.exists(saved); i++) {
+            browser.until("return new Promise(done => setTimeout(() => done(true), 50))");
+        }
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(0, terminal.run("run", saved.toString()), terminal.err());
+        String report = terminal.out();
+        assertTrue(
+                report.contains("Charge left at the end: true " + truth + " Ah, gauge " + gauge),
+                () -> "page: true " + truth + ", gauge " + gauge + "; again: " + report);
+    }
+
+    @Test
+    void aSecondWindowSeesAndMovesTheSameRun(Browser browser) {
+        look(browser);
+        browser.click("#next-event");
+        browser.until("return gaugebenchLive.frame.millis > 0 && !gaugebenchLive.frame.running");
+        String first = browser.text(MILLIS);
+        browser.openSecondWindow(page);
+        browser.until(READY);
+        assertEquals(first, browser.text(MILLIS));
+        browser.click("#step");
+        browser.until(MILLIS + " > " + first);
+        String second = browser.text(MILLIS);
+        browser.toFirstWindow();
+        browser.until(MILLIS + " === " + second);
+    }
+
+    @Test
+    void aLostConnectionIsToldAndComesBackByItself(Browser browser) throws IOException {
+        try (Wire wire = new Wire(page.getPort())) {
+            browser.open(URI.create("http://127.0.0.1:" + wire.port() + "/"));
+            browser.until(READY);
+            browser.click("#play");
+            browser.until(MILLIS + " > 1000");
+            wire.cut();
+            browser.until("return !gaugebenchLive.connected");
+            browser.until(STATUS + ".includes('lost')");
+            double lost = browser.number(MILLIS);
+            wire.mend();
+            browser.until("return gaugebenchLive.connected");
+            browser.until(MILLIS + " > " + lost);
+            browser.until(STATUS + " === ''");
+        }
+    }
+
+    @Test
+    void axeFindsNothingInLightAndDarkAndInALesson(Browser browser) {
+        look(browser);
+        browser.click("#next-event");
+        browser.until("return gaugebenchLive.frame.millis > 0 && !gaugebenchLive.frame.running");
+        assertEquals(List.of(), browser.violations(), "light");
+        browser.scheme("dark");
+        assertEquals(List.of(), browser.violations(), "dark");
+        browser.wholePicture("live-dark");
+        lesson(browser);
+        assertEquals(List.of(), browser.violations(), "dark, in a lesson");
+        browser.click("#large");
+        assertEquals(List.of(), browser.violations(), "dark, in a lesson, large");
+    }
+
+    @Test
+    void noWidthMakesThePageScrollSideways(Browser browser) {
+        for (int width : List.of(390, 1024, 1600)) {
+            browser.size(width, 844);
+            look(browser);
+            browser.assertNoSidewaysScroll("at " + width);
+            browser.wholePicture("live-" + width);
+            lesson(browser);
+            browser.assertNoSidewaysScroll("in a lesson at " + width);
+            browser.click("#large");
+            browser.assertNoSidewaysScroll("in a lesson, large, at " + width);
+        }
+    }
+
+    @Test
+    void keysAloneRunPauseStepAndSet(Browser browser) {
+        look(browser);
+        browser.press(" ");
+        browser.until("return gaugebenchLive.frame.running && gaugebenchLive.frame.millis > 0");
+        browser.press(" ");
+        browser.until("return !gaugebenchLive.frame.running");
+        String paused = browser.text(MILLIS);
+        browser.press("s");
+        browser.until(MILLIS + " === " + (Long.parseLong(paused) + 1000));
+        browser.press("t");
+        browser.until("return gaugebenchLive.frame.revealed");
+        for (int i = 0; i < 60 && !isOn(browser, "set-sensor-offset"); i++) {
+            browser.press(Keys.TAB);
+        }
+        assertTrue(isOn(browser, "set-sensor-offset"), "the tabulator does not reach the slider");
+        String before = browser.text("return gaugebenchLive.frame.set['sensor.offset']");
+        browser.press(Keys.ARROW_RIGHT);
+        browser.until(
+                "return String(gaugebenchLive.frame.set['sensor.offset']) !== '" + before + "'");
+    }
+
+    @Test
+    void aLessonIsHeldFromTheFirstStepToTheLast(Browser browser) {
+        lesson(browser);
+        assertEquals(
+                "Lesson 1: Counting is adding",
+                browser.text("return document.getElementById('lesson-title').textContent"));
+        assertFalse(isShown(browser, "lesson-do"), "a prediction is no button");
+        browser.click("#lesson-next");
+        browser.click("#lesson-do");
+        browser.until("return gaugebenchLive.frame.millis === 4 * 3600000");
+        browser.click("#lesson-next");
+        browser.click("#lesson-do");
+        browser.until("return gaugebenchLive.frame.set.heater === 1");
+        browser.click("#lesson-next");
+        browser.click("#lesson-do");
+        browser.until("return gaugebenchLive.frame.truth !== null");
+        assertEquals(true, browser.ask("return document.getElementById('lesson-next').disabled"));
+        browser.click("#lesson-close");
+        browser.until("return document.getElementById('lesson-panel').hidden");
+        assertEquals(List.of(), browser.complaints());
+    }
+
+    @Test
+    void onAProjectorAWholeStepStandsOnOneScreenInLargeType(Browser browser) {
+        lesson(browser);
+        browser.click("#large");
+        browser.ask("scrollTo(0, 0)");
+        browser.picture("live-projector");
+        assertAll(
+                () -> fits(browser, "lesson-panel"),
+                () -> fits(browser, "truth-percent"),
+                () -> fits(browser, "lesson-next"),
+                () -> isLarge(browser, "lesson-question"),
+                () -> isLarge(browser, "lesson-step"),
+                () -> isLarge(browser, "lesson-choices"));
+    }
+
+    private static void fits(Browser browser, String id) {
+        double bottom =
+                browser.number(
+                        "return document.getElementById(arguments[0])"
+                                + ".getBoundingClientRect().bottom",
+                        id);
+        assertTrue(bottom <= 720, () -> id + " ends at " + bottom + " of 720");
+    }
+
+    private static void isLarge(Browser browser, String id) {
+        double size =
+                browser.number(
+                        "return parseFloat(getComputedStyle("
+                                + "document.getElementById(arguments[0])).fontSize)",
+                        id);
+        assertTrue(size >= 28, () -> id + " is written in " + size + " px");
+    }
+
+    private static boolean isOn(Browser browser, String id) {
+        return id.equals(browser.text("return document.activeElement.id"));
+    }
+
+    private static boolean isShown(Browser browser, String id) {
+        return Boolean.TRUE.equals(
+                browser.ask("return !document.getElementById(arguments[0]).hidden", id));
+    }
+
+    private void look(Browser browser) {
+        browser.open(page);
+        browser.until(READY);
+    }
+
+    private void lesson(Browser browser) {
+        browser.open(URI.create("about:blank"));
+        browser.open(page.resolve("#lesson=1"));
+        browser.until(READY);
+        browser.until("return !document.getElementById('lesson-panel').hidden");
+    }
+}
