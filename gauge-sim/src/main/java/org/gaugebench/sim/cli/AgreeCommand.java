@@ -42,7 +42,6 @@ import picocli.CommandLine.Option;
         footer = {"  gauge-sim agree --device gauge-core/target/c/gauge-twin --ticks 1000000"})
 final class AgreeCommand implements Callable<Integer> {
     private static final long SHRINK_MILLIS = 60_000;
-    private static final long ANSWER_MILLIS = 10_000;
     private static final long MOST_TICKS = 1_000_000_000_000L;
 
     private final Terminal terminal;
