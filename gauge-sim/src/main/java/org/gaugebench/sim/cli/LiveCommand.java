@@ -2,13 +2,16 @@ package org.gaugebench.sim.cli;
 
 import java.io.IOException;
 import java.net.BindException;
+import java.nio.file.Path;
 import java.net.URI;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.gaugebench.sim.live.ClassShelf;
 import org.gaugebench.sim.live.Hut;
 import org.gaugebench.sim.live.LessonShelf;
 import org.gaugebench.sim.live.LiveServer;
 import org.gaugebench.sim.live.RunningPage;
+import org.gaugebench.sim.live.lessons.Words;
 import org.gaugebench.sim.report.Page;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
@@ -77,6 +80,14 @@ final class LiveCommand implements Callable<Integer> {
     @Option(names = "--no-browser", description = "Only print the address; open nothing.")
     private boolean isQuiet;
 
+    @Option(
+            names = "--words",
+            paramLabel = "FILE",
+            description =
+                    "Texts of page, lessons and sheets in another language; what the file lacks"
+                            + " stays English and is listed. 'sheets' writes the list to copy.")
+    private @Nullable Path words;
+
     LiveCommand(Terminal terminal) {
         this.terminal = terminal;
     }
@@ -91,12 +102,21 @@ final class LiveCommand implements Callable<Integer> {
         }
         int wanted = chosen == null ? USUAL_PORT : chosen;
         try {
-            return serve(LiveServer.open(scenario, seed.of(scenario), wanted, LessonShelf.NONE));
+            return serve(LiveServer.open(scenario, seed.of(scenario), wanted, shelf()));
         } catch (BindException e) {
             return taken(scenario, wanted, chosen != null);
         } catch (IOException e) {
             throw new InputException("the page cannot be opened: " + e.getMessage());
         }
+    }
+
+    private LessonShelf shelf() throws InputException {
+        Words chosen = SheetsCommand.words(words);
+        String missing = chosen.missingText();
+        if (words != null && !missing.isEmpty()) {
+            terminal.err().println(missing);
+        }
+        return new ClassShelf(chosen);
     }
 
     private Scenario scenario() throws InputException {
@@ -133,7 +153,7 @@ final class LiveCommand implements Callable<Integer> {
                             + "; expected a free one, or --port 0 for any");
         }
         try {
-            return serve(LiveServer.open(scenario, seed.of(scenario), 0, LessonShelf.NONE));
+            return serve(LiveServer.open(scenario, seed.of(scenario), 0, shelf()));
         } catch (IOException e) {
             throw new InputException("the page cannot be opened: " + e.getMessage());
         }

@@ -184,7 +184,7 @@ final class RunCommand implements Callable<Integer> {
                             + SeedRange.EXAMPLE);
         }
         List<Scenario> scenarios = arguments.load(seeds);
-        boolean drawn = picture.showsCauses() || attribution && report.isWanted();
+        boolean drawn = picture.showsCauses() || (attribution && report.isWanted());
         attributing = new Attributing(attributionGauge, attribution, drawn);
         checkAttribution(scenarios);
         boolean single = scenarios.size() == 1;

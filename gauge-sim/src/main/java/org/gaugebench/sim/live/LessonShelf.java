@@ -1,5 +1,6 @@
 package org.gaugebench.sim.live;
 
+import java.util.List;
 import java.util.Map;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +21,21 @@ public interface LessonShelf {
                 }
 
                 @Override
+                public List<String> titles() {
+                    return List.of();
+                }
+
+                @Override
+                public @Nullable String answer(int number) {
+                    return null;
+                }
+
+                @Override
+                public @Nullable String paper(String name) {
+                    return null;
+                }
+
+                @Override
                 public @Nullable Scenario scenario(int number) {
                     return null;
                 }
@@ -36,7 +52,7 @@ public interface LessonShelf {
     /**
      * A lesson as the page's panel gets it: an object with "number", "title", "question", "choices"
      * (objects with "letter" and "text"), "steps" (objects with "text", "action", and "at",
-     * "target" and "value" as the action needs them) and "sheet", an address or nothing. Actions
+     * "target" and "value" as the action needs them), "next", a step more, and "name". Actions
      * are "predict", "run-to" (at "4 h"), "reveal", "change" (target "lamp", value "on") and "look"
      * (target "chart", "reading", "ledger" or "events").
      *
@@ -44,6 +60,27 @@ public interface LessonShelf {
      * @return JSON; null where there is no such lesson
      */
     @Nullable String json(int number);
+
+    /** Their titles, in order. */
+    List<String> titles();
+
+    /**
+     * What the run of a lesson answers: an object with "answer", a text, and "choices", objects with
+     * "letter", "right" and "thinks". Takes as long as the run does.
+     *
+     * @param number from 1
+     * @return JSON; null where there is no such lesson
+     */
+    @Nullable String answer(int number);
+
+    /**
+     * A sheet or a plan to print.
+     *
+     * @param name of the file, such as "03-microvolts-become-amp-hours-pupil.html"; "index.html"
+     *     leads to all others
+     * @return an HTML document; null where there is none of that name
+     */
+    @Nullable String paper(String name);
 
     /** The scenario that a lesson stands on; null where there is no such lesson. */
     @Nullable Scenario scenario(int number);

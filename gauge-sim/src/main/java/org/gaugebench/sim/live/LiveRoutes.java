@@ -12,6 +12,8 @@ final class LiveRoutes {
     private static final String SCRIPT = "text/javascript";
     private static final String STYLE = "text/css";
     private static final String LESSON = "/lesson/";
+    private static final String SHEETS = "/sheets/";
+    private static final String ANSWER = "/answer";
 
     private final Player player;
     private final LessonShelf lessons;
@@ -34,11 +36,14 @@ final class LiveRoutes {
      */
     Reply get(String path) throws Refusal {
         if (path.startsWith(LESSON)) {
-            String json = lessons.json(lessonNumber(path.substring(LESSON.length())));
-            if (json == null) {
-                throw new Refusal(404, "there is no such lesson; there are " + lessons.count());
+            return lesson(path.substring(LESSON.length()));
+        }
+        if (path.startsWith(SHEETS)) {
+            String paper = lessons.paper(path.substring(SHEETS.length()));
+            if (paper == null) {
+                throw new Refusal(404, "there is no such sheet; all are at /sheets/index.html");
             }
-            return Reply.json(json);
+            return Reply.paper(paper);
         }
         return switch (path) {
             case "/" -> Reply.of("text/html", page);
@@ -54,12 +59,34 @@ final class LiveRoutes {
             case "/setup" -> Reply.json(player.look(SetupJson::of));
             case "/book" -> Reply.json(player.look(BookJson::of));
             case "/words" -> words();
-            case "/lessons" ->
-                    Reply.json(
-                            Json.object(json -> json.writeNumberField("count", lessons.count())));
+            case "/lessons" -> titles();
+            case "/lesson.js" -> own(SCRIPT, "lesson.js");
             case "/save" -> save();
             default -> throw new Refusal(404, "there is nothing here; the page is at /");
         };
+    }
+
+    private Reply lesson(String rest) throws Refusal {
+        boolean wantsAnswer = rest.endsWith(ANSWER);
+        String number = wantsAnswer ? rest.substring(0, rest.length() - ANSWER.length()) : rest;
+        int wanted = lessonNumber(number);
+        String json = wantsAnswer ? lessons.answer(wanted) : lessons.json(wanted);
+        if (json == null) {
+            throw new Refusal(404, "there is no such lesson; there are " + lessons.count());
+        }
+        return Reply.json(json);
+    }
+
+    private Reply titles() {
+        return Reply.json(
+                Json.object(
+                        json -> {
+                            json.writeArrayFieldStart("titles");
+                            for (String title : lessons.titles()) {
+                                json.writeString(title);
+                            }
+                            json.writeEndArray();
+                        }));
     }
 
     private static Reply own(String type, String name) {

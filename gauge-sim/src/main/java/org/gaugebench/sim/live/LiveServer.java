@@ -32,6 +32,10 @@ public final class LiveServer implements AutoCloseable {
     /** Of a message that is too large so much is read away before it is refused. */
     private static final long MOST_SKIPPED = 8L << 20;
 
+    /** Sheets to print carry their style and their picture in themselves, and no script. */
+    private static final String PAPER =
+            "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'none'";
+
     private static final String LOCK_DOWN =
             "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self';"
                     + " img-src 'self' data:; base-uri 'none'; form-action 'none';"
@@ -205,6 +209,9 @@ public final class LiveServer implements AutoCloseable {
     private static void send(HttpExchange exchange, Reply reply) throws IOException {
         Headers headers = exchange.getResponseHeaders();
         guard(headers);
+        if (reply.isPaper()) {
+            headers.set("Content-Security-Policy", PAPER);
+        }
         headers.set("Content-Type", reply.type());
         if (!reply.attachment().isEmpty()) {
             headers.set("Content-Disposition", "attachment; filename=" + reply.attachment());

@@ -6,6 +6,9 @@ import org.gaugebench.sim.page.PageAsset;
 
 /** The English words of the page: lines of "key = text" in one file, which a translator copies. */
 final class PageWords {
+    /** Before the keys of these words in a list of all words. */
+    static final String GROUP = "page.";
+
     private PageWords() {}
 
     /** All of them, in the order of the file. */

@@ -347,44 +347,6 @@
         if (i >= 0) { listen(i); } else { level = -1; pickLevel(); listen(level); }
     }
 
-    /* Lessons. */
-    let lesson = null;
-    let stepAt = 0;
-    async function openLesson() {
-        const match = /^#lesson=(\d+)$/.exec(location.hash);
-        if (!match) { by('lesson-panel').hidden = true; lesson = null; return; }
-        const answer = await fetch('/lesson/' + match[1]);
-        if (!answer.ok) { say(await answer.text()); return; }
-        lesson = await answer.json();
-        stepAt = 0;
-        if (!(await act({act: 'lesson', number: match[1]}))) { return; }
-        by('lesson-panel').hidden = false;
-        showStep();
-    }
-    function showStep() {
-        set('lesson-title', w('lesson') + ' ' + lesson.number + ': ' + lesson.title);
-        set('lesson-question', lesson.question);
-        // Choices stand beside the prediction: a whole step is to fit on a projector.
-        const predicting = lesson.steps[stepAt].action === 'predict';
-        by('lesson-choices').replaceChildren(...(predicting ? lesson.choices || [] : []).map(choice => {
-            const item = document.createElement('li');
-            item.textContent = choice.letter + ') ' + choice.text;
-            return item;
-        }));
-        const step = lesson.steps[stepAt];
-        set('lesson-step', (stepAt + 1) + '/' + lesson.steps.length + ' ' + step.text);
-        by('lesson-do').hidden = step.action === 'predict';
-        by('lesson-back').disabled = stepAt === 0;
-        by('lesson-next').disabled = stepAt === lesson.steps.length - 1;
-    }
-    function doStep() {
-        const step = lesson.steps[stepAt];
-        if (step.action === 'run-to') { act({act: 'run-to', at: step.at}); }
-        if (step.action === 'reveal') { act({act: 'reveal', value: true}); }
-        if (step.action === 'change') { act({act: 'set', [step.target]: step.value}); }
-        if (step.action === 'look') { by(step.target).scrollIntoView({block: 'start'}); }
-    }
-
     /* Keys and buttons. */
     function speedBy(n) {
         const at = speeds.indexOf(frame.speed) + n;
@@ -424,11 +386,7 @@
         by('speed').addEventListener('change', () => act({act: 'speed', value: Number(by('speed').value)}));
         by('large').addEventListener('click', large);
         by('theme').addEventListener('click', theme);
-        by('lesson-do').addEventListener('click', doStep);
-        by('lesson-back').addEventListener('click', () => { stepAt--; showStep(); });
-        by('lesson-next').addEventListener('click', () => { stepAt++; showStep(); });
-        by('lesson-close').addEventListener('click', () => { location.hash = ''; act({act: 'lesson', number: 0}); });
-        addEventListener('hashchange', openLesson);
+        benchLesson.wire({act, by, set, say, words: w});
         addEventListener('resize', () => benchChart.size());
         matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => benchChart.restyle());
         document.addEventListener('keydown', event => {
@@ -454,6 +412,6 @@
         buildWindows();
         wire();
         listen(2);
-        openLesson();
+        benchLesson.open();
     })();
 })();

@@ -9,16 +9,18 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.gaugebench.sim.browser.Browser;
 import org.gaugebench.sim.browser.BrowserExtension;
 import org.gaugebench.sim.browser.Wire;
+import org.gaugebench.sim.live.ClassShelf;
 import org.gaugebench.sim.live.Hut;
-import org.gaugebench.sim.live.LessonShelf;
 import org.gaugebench.sim.live.LiveServer;
-import org.gaugebench.sim.scenario.Scenario;
-import org.jspecify.annotations.Nullable;
+import org.gaugebench.sim.live.lessons.Lesson;
+import org.gaugebench.sim.live.lessons.Lessons;
+import org.gaugebench.sim.live.lessons.Step;
+import org.gaugebench.sim.live.lessons.Words;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -40,45 +42,9 @@ class LiveInBrowserTest {
     private LiveServer server;
     private URI page;
 
-    /** One lesson with every kind of step, on the hut. */
-    private static final class OneLesson implements LessonShelf {
-        @Override
-        public int count() {
-            return 1;
-        }
-
-        @Override
-        public @Nullable String json(int number) {
-            return number != 1
-                    ? null
-                    : """
-                    {"number": 1, "title": "Counting is adding",
-                     "question": "The lamp draws 1.2 A for two hours. What has the meter lost?",
-                     "choices": [{"letter": "A", "text": "2.4 Ah"}, {"letter": "B", "text": "0.6 Ah"},
-                                 {"letter": "C", "text": "nothing, it only looks"}],
-                     "steps": [
-                      {"text": "Everybody writes down a letter.", "action": "predict"},
-                      {"text": "Let four hours pass.", "action": "run-to", "at": "4 h"},
-                      {"text": "Plug the heater in.", "action": "change",
-                       "target": "heater", "value": "on"},
-                      {"text": "Look at what is really so.", "action": "reveal"}]}
-                    """;
-        }
-
-        @Override
-        public @Nullable Scenario scenario(int number) {
-            return number == 1 ? Hut.scenario() : null;
-        }
-
-        @Override
-        public Map<String, String> words() {
-            return Map.of();
-        }
-    }
-
     @BeforeEach
     void open() throws IOException {
-        server = LiveServer.open(Hut.scenario(), 7, 0, new OneLesson());
+        server = LiveServer.open(Hut.scenario(), 7, 0, new ClassShelf(Words.english()));
         page = URI.create(server.address());
     }
 
@@ -221,21 +187,28 @@ class LiveInBrowserTest {
     }
 
     @Test
-    void aLessonIsHeldFromTheFirstStepToTheLast(Browser browser) {
+    void aLessonIsHeldFromTheFirstStepToTheAnswerOfTheRun(Browser browser) {
         lesson(browser);
         assertEquals(
-                "Lesson 1: Counting is adding",
+                "Lesson 3: Microvolts become amp-hours",
                 browser.text("return document.getElementById('lesson-title').textContent"));
         assertFalse(isShown(browser, "lesson-do"), "a prediction is no button");
+        browser.click("#lesson-choices li:nth-child(1) input");
+        for (int i = 1; i < Lessons.of(3).steps().size(); i++) {
+            browser.click("#lesson-next");
+            Step step = Lessons.of(3).steps().get(i);
+            browser.click("#lesson-do");
+            if (step.action() == Step.Action.RUN_TO) {
+                browser.until("return gaugebenchLive.frame.millis === " + step.atMillis());
+            } else if (step.action() == Step.Action.REVEAL) {
+                browser.until("return gaugebenchLive.frame.truth !== null");
+            }
+        }
         browser.click("#lesson-next");
-        browser.click("#lesson-do");
-        browser.until("return gaugebenchLive.frame.millis === 4 * 3600000");
-        browser.click("#lesson-next");
-        browser.click("#lesson-do");
-        browser.until("return gaugebenchLive.frame.set.heater === 1");
-        browser.click("#lesson-next");
-        browser.click("#lesson-do");
-        browser.until("return gaugebenchLive.frame.truth !== null");
+        browser.until("return benchLesson.answer !== null");
+        String answer = browser.text("return document.getElementById('lesson-answer').textContent");
+        assertTrue(answer.startsWith("A is not what the run gave."), answer);
+        assertTrue(answer.contains("7.2 Ah too high"), answer);
         assertEquals(true, browser.ask("return document.getElementById('lesson-next').disabled"));
         browser.click("#lesson-close");
         browser.until("return document.getElementById('lesson-panel').hidden");
@@ -243,18 +216,51 @@ class LiveInBrowserTest {
     }
 
     @Test
+    void aSheetToPrintOpensWithoutAComplaint(Browser browser) {
+        browser.open(URI.create(page + "sheets/03-microvolts-become-amp-hours-pupil.html"));
+        assertEquals(
+                "Microvolts become amp-hours",
+                browser.text("return document.querySelector('h1').textContent"));
+        assertEquals(List.of(), browser.complaints());
+        assertEquals(List.of(), browser.violations());
+    }
+
+    /** Each step of each lesson, the longest texts among them. */
+    @Test
     void onAProjectorAWholeStepStandsOnOneScreenInLargeType(Browser browser) {
-        lesson(browser);
+        browser.size(1280, 720);
+        look(browser);
         browser.click("#large");
-        browser.ask("scrollTo(0, 0)");
+        List<String> tooLow = new ArrayList<>();
+        for (Lesson each : Lessons.all()) {
+            browser.ask("location.hash = '#lesson=" + each.number() + "'");
+            browser.until(
+                    "return benchLesson.lesson !== null && benchLesson.lesson.number === "
+                            + each.number()
+                            + " && benchLesson.step === 0");
+            for (int i = 0; i <= each.steps().size(); i++) {
+                browser.ask("scrollTo(0, 0)");
+                if (i == each.steps().size()) {
+                    browser.until("return benchLesson.answer !== null");
+                }
+                String state = "lesson " + each.number() + ", step " + (i + 1);
+                double bottom =
+                        browser.number(
+                                "return document.getElementById('lesson-panel')"
+                                        + ".getBoundingClientRect().bottom");
+                if (bottom > 720) {
+                    tooLow.add(state + " ends at " + bottom);
+                }
+                if (i < each.steps().size()) {
+                    browser.click("#lesson-next");
+                }
+            }
+        }
+        assertEquals(List.of(), tooLow);
         browser.picture("live-projector");
         assertAll(
-                () -> fits(browser, "lesson-panel"),
-                () -> fits(browser, "truth-percent"),
-                () -> fits(browser, "lesson-next"),
-                () -> isLarge(browser, "lesson-question"),
                 () -> isLarge(browser, "lesson-step"),
-                () -> isLarge(browser, "lesson-choices"));
+                () -> isLarge(browser, "lesson-answer"));
     }
 
     private static void fits(Browser browser, String id) {
@@ -291,7 +297,7 @@ class LiveInBrowserTest {
 
     private void lesson(Browser browser) {
         browser.open(URI.create("about:blank"));
-        browser.open(page.resolve("#lesson=1"));
+        browser.open(page.resolve("#lesson=3"));
         browser.until(READY);
         browser.until("return !document.getElementById('lesson-panel').hidden");
     }

@@ -172,6 +172,15 @@ public final class Words {
         return place.appendTail(out).toString();
     }
 
+    /** A text with its places as they are. */
+    public String raw(String key) {
+        String text = texts.get(key);
+        if (text == null) {
+            throw new IllegalArgumentException("no words for '" + key + "'");
+        }
+        return text;
+    }
+
     /** Every key, in the list's order. */
     public List<String> keys() {
         return List.copyOf(texts.keySet());
@@ -215,9 +224,14 @@ public final class Words {
 
     private static Map<String, String> readEnglish() {
         Map<String, String> all = new LinkedHashMap<>();
-        for (String file : List.of("sheets.words", "page.words")) {
-            KeyedText read = KeyedText.read(file, PageAsset.text(Words.class, file));
-            read.entries().values().forEach(it -> all.put(it.key(), it.value()));
+        Map<String, String> files = new LinkedHashMap<>();
+        files.put("sheets.words", "");
+        files.put("/org/gaugebench/sim/live/live.words", "page.");
+        for (Map.Entry<String, String> file : files.entrySet()) {
+            KeyedText read =
+                    KeyedText.read(file.getKey(), PageAsset.text(Words.class, file.getKey()));
+            String group = file.getValue();
+            read.entries().values().forEach(it -> all.put(group + it.key(), it.value()));
             try {
                 read.throwIfAny();
             } catch (TextException e) {
