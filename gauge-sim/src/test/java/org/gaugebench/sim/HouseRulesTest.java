@@ -49,6 +49,7 @@ class HouseRulesTest {
                     "agree",
                     "page",
                     "report",
+                    "live.lessons",
                     "live",
                     "cli");
 

@@ -6,7 +6,7 @@ import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
 
 /** Which unit of this side goes with a unit or a code of the core, and with a reading. */
-final class SettingUnits {
+public final class SettingUnits {
     private SettingUnits() {}
 
     /** The unit of a setting's integer; not for those that {@link SettingText} writes as a word. */
@@ -38,7 +38,7 @@ final class SettingUnits {
     }
 
     /** The unit of a reading. */
-    static RecordUnit of(Expectation.Reading reading) {
+    public static RecordUnit of(Expectation.Reading reading) {
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->
                     RecordUnit.PARTS_PER_MILLION;
@@ -60,7 +60,7 @@ final class SettingUnits {
     }
 
     /** The name of an event or a fault in scenario files: SET_TO_FULL is "set-to-full". */
-    static String key(Enum<?> code) {
+    public static String key(Enum<?> code) {
         return code.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }
