@@ -86,7 +86,7 @@ public final class LessonPages {
         for (Choice right : run.right()) {
             page.raw("<p class=\"right\"><strong>");
             page.raw(Html.safe(words.text("answer.right", label(lesson, right, words))));
-            page.raw("</strong> " + Html.safe(right.thinks(words)) + "</p>\n");
+            page.raw("</strong><br>" + Html.safe(right.thinks(words)) + "</p>\n");
         }
         if (lesson.asksForNumber()) {
             Figure first = lesson.figures().get(0);
@@ -104,22 +104,30 @@ public final class LessonPages {
         }
         page.raw("</dl>\n");
         page.element("h2", words.text("answer.picture"));
-        page.element("p class=\"small\"", lesson.pictureNote(words));
-        page.raw("<p class=\"small soft\">" + Html.safe(words.text("answer.gauges")) + ": ");
-        page.raw(
-                lesson.gauges().stream()
-                        .map(
-                                it ->
-                                        "<code>"
-                                                + it
-                                                + "</code>\u00a0= "
-                                                + Html.safe(lesson.gaugeName(it, words)))
-                        .collect(Collectors.joining("; ")));
-        page.raw("</p>\n<div class=\"frame\">");
+        lines(page, lesson, words);
+        page.raw("<div class=\"frame\">");
         page.picture(lesson.pictureSvg(), lesson.pictureNote(words));
         page.raw("</div>\n");
         page.element("p class=\"small soft\"", words.text("answer.run", lesson.name() + ".yaml"));
         return page.page(lesson.title(words), "answer", words);
+    }
+
+    /**
+     * The still picture alone, to hand out or to lay under a camera when the page fails: it tells
+     * what happened and not which choice was right.
+     *
+     * @param lesson which
+     * @param words in which language
+     * @return an HTML document
+     */
+    public static String pictureSheet(Lesson lesson, Words words) {
+        Html page = head(lesson, words.text("picture.sheet"), words);
+        page.element("p", lesson.question(words));
+        lines(page, lesson, words);
+        page.raw("<div class=\"frame\">");
+        page.picture(lesson.pictureSvg(), lesson.pictureNote(words));
+        page.raw("</div>\n");
+        return page.page(lesson.title(words), "picture", words);
     }
 
     /**
@@ -180,6 +188,7 @@ public final class LessonPages {
         for (Lesson lesson : Lessons.all()) {
             files.put(lesson.name() + "-pupil.html", pupilSheet(lesson, words));
             files.put(lesson.name() + "-answer.html", answerSheet(lesson, words));
+            files.put(lesson.name() + "-picture.html", pictureSheet(lesson, words));
         }
         return files;
     }
@@ -213,6 +222,22 @@ public final class LessonPages {
         return plan.lessons().stream()
                 .map(it -> it + " " + Lessons.of(it).title(words))
                 .collect(Collectors.joining(", "));
+    }
+
+    /** How to read the picture, and which of its lines is which gauge. */
+    private static void lines(Html page, Lesson lesson, Words words) {
+        page.element("p class=\"small\"", lesson.pictureNote(words));
+        page.raw("<p class=\"small soft\">" + Html.safe(words.text("answer.gauges")) + ": ");
+        page.raw(
+                lesson.gauges().stream()
+                        .map(
+                                it ->
+                                        "<code>"
+                                                + it
+                                                + "</code>\u00a0= "
+                                                + Html.safe(lesson.gaugeName(it, words)))
+                        .collect(Collectors.joining("; ")));
+        page.raw("</p>\n");
     }
 
     private static void steps(Html page, Lesson lesson, Words words) {

@@ -5,10 +5,10 @@ import org.gaugebench.sim.judge.Figures;
 /** Empty axes as SVG: time from the run, the upright axis from the lesson. */
 final class SketchGrid {
     private static final int WIDTH = 1000;
-    private static final int HEIGHT = 340;
+    private static final int HEIGHT = 430;
     private static final int LEFT = 90;
     private static final int TOP = 34;
-    private static final int RIGHT = WIDTH - 16;
+    private static final int RIGHT = WIDTH - 34;
     private static final int BOTTOM = HEIGHT - 40;
     private static final int ROWS = 4;
     private static final int MOST_COLUMNS = 8;

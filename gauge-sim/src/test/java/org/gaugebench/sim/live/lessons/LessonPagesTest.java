@@ -35,7 +35,7 @@ class LessonPagesTest {
 
     @Test
     void thereIsASheetOfEachKindAndEachBearsTheWarning() {
-        assertEquals(3 + 2 * 14, english.size());
+        assertEquals(3 + 3 * 14, english.size());
         english.forEach((name, html) -> assertTrue(seen(html).contains(SAFETY), name));
     }
 
@@ -64,11 +64,13 @@ class LessonPagesTest {
     }
 
     @Test
-    void thePupilSheetDoesNotTellTheAnswer() {
+    void whatPupilsGetDoesNotTellTheAnswer() {
         for (Lesson lesson : Lessons.all()) {
             String sheet = seen(english.get(lesson.name() + "-pupil.html"));
+            String picture = seen(english.get(lesson.name() + "-picture.html"));
             for (Choice choice : lesson.choices()) {
                 assertFalse(sheet.contains(choice.thinks(Words.english())), lesson.name());
+                assertFalse(picture.contains(choice.thinks(Words.english())), lesson.name());
                 assertEquals(
                         !lesson.asksForNumber(),
                         sheet.contains(

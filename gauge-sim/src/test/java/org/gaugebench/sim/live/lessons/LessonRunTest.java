@@ -24,18 +24,18 @@ class LessonRunTest {
     private static final Map<Integer, String> RIGHT =
             Map.ofEntries(
                     Map.entry(1, "c"),
-                    Map.entry(2, "c"),
+                    Map.entry(2, "a"),
                     Map.entry(3, "d"),
                     Map.entry(4, "a"),
-                    Map.entry(5, "c"),
+                    Map.entry(5, "a"),
                     Map.entry(6, "c"),
                     Map.entry(7, "b"),
-                    Map.entry(8, "c"),
+                    Map.entry(8, "b"),
                     Map.entry(9, "c"),
-                    Map.entry(10, "c"),
+                    Map.entry(10, "a"),
                     Map.entry(11, "b"),
                     Map.entry(12, "d"),
-                    Map.entry(13, "c"),
+                    Map.entry(13, "b"),
                     Map.entry(14, "c"));
 
     @BeforeAll
@@ -119,6 +119,19 @@ class LessonRunTest {
                 LessonRun.of(lesson).values(),
                 LessonRun.of(lesson, lesson.scenario(changed)).values(),
                 lesson.name());
+    }
+
+    /** A class soon finds out that it is always the last one. */
+    @Test
+    void noLetterIsRightInHalfOfTheLessons() {
+        for (String letter : List.of("a", "b", "c", "d")) {
+            long times =
+                    Lessons.all().stream()
+                            .filter(it -> !it.asksForNumber())
+                            .filter(it -> letter.equals(RIGHT.get(it.number())))
+                            .count();
+            assertTrue(times < 6, letter + " is right " + times + " times");
+        }
     }
 
     @Test
