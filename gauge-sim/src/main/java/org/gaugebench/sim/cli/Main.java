@@ -101,6 +101,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new AheadCommand(terminal));
         line.addSubcommand(new AuditCommand(terminal));
         line.addSubcommand(new LiveCommand(terminal));
+        line.addSubcommand(new SheetsCommand(terminal));
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(

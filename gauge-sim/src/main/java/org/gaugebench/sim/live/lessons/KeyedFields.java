@@ -5,12 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gaugebench.sim.scenario.Nearest;
 import org.gaugebench.sim.units.QuantityException;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Takes the keys of a lesson or a plan one by one. What is asked for is a valid key; {@link
@@ -44,26 +46,39 @@ final class KeyedFields {
 
     /** A text that people read; goes into the list of words. */
     void words(String key, String example) {
-        if (has(key)) {
-            texts.put(key, text.entries().get(key).value());
-        } else {
-            missing(key, example);
+        KeyedText.Entry entry = entry(key, example);
+        if (entry != null) {
+            texts.put(key, entry.value());
         }
     }
 
     /** A value, or the fallback with a problem added if it is missing or wrong. */
     <T> T value(String key, String example, Parser<T> parser, T fallback) {
-        if (!has(key)) {
-            missing(key, example);
-            return fallback;
+        return read(key, example, parser).orElse(fallback);
+    }
+
+    /** A value, or nothing with a problem added if it is missing or wrong. */
+    <T> Optional<T> read(String key, String example, Parser<T> parser) {
+        KeyedText.Entry entry = entry(key, example);
+        if (entry == null) {
+            return Optional.empty();
         }
-        KeyedText.Entry entry = text.entries().get(key);
         try {
-            return parser.parse(entry.value());
+            return Optional.of(parser.parse(entry.value()));
         } catch (QuantityException e) {
-            text.problem(entry, e.getMessage() + "; expected such as '" + example + "'");
-            return fallback;
+            String message = e.explanation() + "; expected such as '" + example + "'";
+            text.problem(entry, message);
+            return Optional.empty();
         }
+    }
+
+    private KeyedText.@Nullable Entry entry(String key, String example) {
+        asked.add(key);
+        KeyedText.Entry entry = text.entries().get(key);
+        if (entry == null) {
+            text.problem(1, 1, "'" + key + "' is missing; expected '" + example + "'");
+        }
+        return entry;
     }
 
     int whole(String key, int lowest, int highest) {
@@ -152,10 +167,6 @@ final class KeyedFields {
         } else {
             text.problem(at, message);
         }
-    }
-
-    private void missing(String key, String example) {
-        text.problem(1, 1, "'" + key + "' is missing; expected '" + example + "'");
     }
 
     /** The texts that people read, in the order in which they were asked for. */

@@ -175,6 +175,43 @@ public final class LessonPages {
     }
 
     /**
+     * A page with links to all the others of {@link #files}.
+     *
+     * @param words in which language
+     * @return an HTML document
+     */
+    public static String index(Words words) {
+        Html page = new Html();
+        page.element("h1", words.text("index.title"));
+        page.element("p", words.text("index.how"));
+        page.element("h2", words.text("index.plans"));
+        page.raw("<ul>\n");
+        for (Plan plan : Lessons.plans()) {
+            page.raw("<li>");
+            link(page, "plan-" + plan.number(), plan.text("title", words));
+            page.raw("</li>\n");
+        }
+        page.raw("</ul>\n");
+        page.element("h2", words.text("index.lessons"));
+        page.raw("<ol>\n");
+        for (Lesson lesson : Lessons.all()) {
+            page.raw("<li>" + Html.safe(lesson.title(words)) + ": ");
+            link(page, lesson.name() + "-pupil", words.text("sheet.pupil"));
+            page.raw(" · ");
+            link(page, lesson.name() + "-answer", words.text("answer.sheet"));
+            page.raw(" · ");
+            link(page, lesson.name() + "-picture", words.text("picture.sheet"));
+            page.raw("</li>\n");
+        }
+        page.raw("</ol>\n");
+        return page.page(words.text("index.title"), "index", words);
+    }
+
+    private static void link(Html page, String name, String text) {
+        page.raw("<a href=\"" + name + ".html\">" + Html.safe(text) + "</a>");
+    }
+
+    /**
      * All sheets and plans, to be written into one folder.
      *
      * @param words in which language
@@ -182,6 +219,7 @@ public final class LessonPages {
      */
     public static Map<String, String> files(Words words) {
         Map<String, String> files = new LinkedHashMap<>();
+        files.put("index.html", index(words));
         for (Plan plan : Lessons.plans()) {
             files.put("plan-" + plan.number() + ".html", plan(plan.number(), words));
         }

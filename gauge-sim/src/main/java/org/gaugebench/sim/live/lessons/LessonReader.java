@@ -131,10 +131,7 @@ final class LessonReader {
         List<T> all = new ArrayList<>();
         for (int i = first; i < first + count; i++) {
             String key = beginning + i;
-            T value = fields.value(key, key + " = " + example, parser, null);
-            if (value != null) {
-                all.add(value);
-            }
+            fields.read(key, key + " = " + example, parser).ifPresent(all::add);
         }
         return List.copyOf(all);
     }
@@ -162,25 +159,24 @@ final class LessonReader {
             String key = "choice." + letter;
             fields.words(key, key + " = About 80 %");
             fields.words(key + ".thinks", key + ".thinks = Takes amps for amp-hours.");
-            Choice choice =
-                    fields.value(
+            fields.read(
                             key + ".when",
                             key + ".when = " + Choice.EXAMPLE,
-                            it -> Choice.parse(letter, number, it, unit),
-                            null);
-            if (choice == null) {
-                continue;
-            }
-            for (Choice before : choices) {
-                if (before.overlaps(choice)) {
-                    fields.problem(
-                            key + ".when",
-                            "one figure would make '%s' and '%s' right; expected ranges apart"
-                                    .formatted(before.letter(), letter));
-                }
-            }
-            choices.add(choice);
+                            it -> Choice.parse(letter, number, it, unit))
+                    .ifPresent(it -> add(choices, it));
         }
         return List.copyOf(choices);
+    }
+
+    private void add(List<Choice> choices, Choice choice) {
+        for (Choice before : choices) {
+            if (before.overlaps(choice)) {
+                fields.problem(
+                        "choice." + choice.letter() + ".when",
+                        "one figure would make '%s' and '%s' right; expected ranges apart"
+                                .formatted(before.letter(), choice.letter()));
+            }
+        }
+        choices.add(choice);
     }
 }

@@ -43,7 +43,7 @@ public final class Lessons {
             try {
                 all.add(LessonReader.read(file, PageAsset.text(Lessons.class, file)));
             } catch (TextException e) {
-                throw new IllegalStateException(e.getMessage(), e);
+                throw new IllegalStateException(e.render(), e);
             }
         }
         return List.copyOf(all);
@@ -56,7 +56,7 @@ public final class Lessons {
             try {
                 all.add(Plan.read(file, PageAsset.text(Lessons.class, file)));
             } catch (TextException e) {
-                throw new IllegalStateException(e.getMessage(), e);
+                throw new IllegalStateException(e.render(), e);
             }
         }
         return List.copyOf(all);

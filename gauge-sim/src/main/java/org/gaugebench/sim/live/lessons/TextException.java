@@ -15,8 +15,13 @@ public final class TextException extends Exception {
      * @param problems at least one
      */
     public TextException(List<TextProblem> problems) {
-        super(problems.stream().map(TextProblem::toString).collect(Collectors.joining("\n")));
+        super(problems.toString());
         this.problems = List.copyOf(problems);
+    }
+
+    /** All problems as people read them, a line each. */
+    public String render() {
+        return problems.stream().map(TextProblem::toString).collect(Collectors.joining("\n"));
     }
 
     /** What is wrong, in file order. */

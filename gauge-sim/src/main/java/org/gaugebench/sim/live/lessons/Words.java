@@ -30,6 +30,16 @@ public final class Words {
     private static final Pattern PLACE = Pattern.compile("\\{(\\d)\\}");
     private static final Pattern BROKEN = Pattern.compile("\\{(?!\\d\\})|(?<!\\{\\d)\\}");
     private static final int WIDTH = 92;
+    private static final String HEAD =
+            """
+            # Every text of the lessons, the sheets, the plans and the page, in English. The program
+            # made this file from its own texts: change those, not this one. To translate, copy it,
+            # write over what stands after each '=', and give the copy at the start:
+            # --words deutsch.words. A line that begins with a space goes on with the one above it;
+            # {0} and its like are places for figures of the run and stay. Lines that are left out
+            # stay English, so a copy may be as short as you like.
+
+            """;
     private static final Words ENGLISH = new Words(readEnglish(), List.of());
 
     private final Map<String, String> texts;
@@ -172,9 +182,17 @@ public final class Words {
         return missing;
     }
 
+    /** How many lines stayed English and which, in one line for people; empty where none did. */
+    public String missingText() {
+        return missing.isEmpty()
+                ? ""
+                : "%d of %d texts stay English: %s"
+                        .formatted(missing.size(), texts.size(), String.join(", ", missing));
+    }
+
     /** The whole list as a file: what a translator copies and writes over. */
     public String fileText() {
-        StringBuilder out = new StringBuilder();
+        StringBuilder out = new StringBuilder(HEAD);
         String group = "";
         for (Map.Entry<String, String> entry : texts.entrySet()) {
             String of = entry.getKey().replaceAll("\\..*", "");
@@ -203,7 +221,7 @@ public final class Words {
             try {
                 read.throwIfAny();
             } catch (TextException e) {
-                throw new IllegalStateException(e.getMessage(), e);
+                throw new IllegalStateException(e.render(), e);
             }
         }
         for (Lesson lesson : Lessons.all()) {

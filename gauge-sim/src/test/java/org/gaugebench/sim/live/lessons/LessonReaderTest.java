@@ -94,12 +94,12 @@ class LessonReaderTest {
                     assertThrows(
                             TextException.class,
                             () -> Plan.read("plan.txt", PLAN.replace("9 to 18, lesson 1", bad)));
-            assertTrue(e.getMessage().contains("expected it to go on from"), e.getMessage());
+            assertTrue(e.render().contains("expected it to go on from"), e.render());
         }
         TextException e =
                 assertThrows(
                         TextException.class,
                         () -> Plan.read("plan.txt", PLAN.replace("43 to 45", "43 to 44")));
-        assertTrue(e.getMessage().contains("ends at 44; expected 45"), e.getMessage());
+        assertTrue(e.render().contains("ends at 44; expected 45"), e.render());
     }
 }

@@ -14,10 +14,10 @@ import org.gaugebench.house.TopLevelRule;
  * The lessons' scenarios lie in the jar because Maven copies them. A build without Maven has them
  * copied here, each time, so that it never tests an old one.
  */
-final class ShelfInClasses {
+public final class ShelfInClasses {
     private ShelfInClasses() {}
 
-    static void copy() {
+    public static void copy() {
         Path shelf = TopLevelRule.projectRoot().resolve("scenarios");
         try {
             Path classes =

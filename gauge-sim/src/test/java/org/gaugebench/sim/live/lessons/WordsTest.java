@@ -25,7 +25,7 @@ class WordsTest {
 
     private String problem(String text) {
         TextException e = assertThrows(TextException.class, () -> load(text));
-        assertEquals(1, e.problems().size(), e.getMessage());
+        assertEquals(1, e.problems().size(), e.render());
         return e.problems().get(0).toString().replace(folder + "/", "");
     }
 
@@ -40,6 +40,12 @@ class WordsTest {
         assertEquals("Name", words.text("sheet.name"));
         assertEquals(Words.english().keys().size() - 3, words.missing().size());
         assertTrue(words.missing().contains("sheet.name"));
+        int all = Words.english().keys().size();
+        assertTrue(
+                words.missingText()
+                        .startsWith(all - 3 + " of " + all + " texts stay English: safety, "),
+                words.missingText());
+        assertEquals("", Words.english().missingText());
         assertEquals(List.of(), Words.english().missing());
     }
 
@@ -85,10 +91,10 @@ class WordsTest {
         Files.write(bad, bytes);
         TextException e = assertThrows(TextException.class, () -> Words.load(bad));
         assertEquals(
-                bad + ":2:14: a byte here is not UTF-8; save the file as UTF-8", e.getMessage());
+                bad + ":2:14: a byte here is not UTF-8; save the file as UTF-8", e.render());
         Path none = folder.resolve("none.words");
         e = assertThrows(TextException.class, () -> Words.load(none));
-        assertTrue(e.getMessage().contains("there is no such file"), e.getMessage());
+        assertTrue(e.render().contains("there is no such file"), e.render());
     }
 
     @Test
@@ -114,12 +120,7 @@ class WordsTest {
     @Test
     void theListInTheDocumentsIsTheProgramsOwn() throws IOException {
         Path file = TopLevelRule.projectRoot().resolve("gauge-sim/docs/english.words");
-        String expected =
-                "# Every text of the lessons, the sheets, the plans and the page. Made by the"
-                        + " program: change the\n# lessons' own files, not this one. To translate,"
-                        + " copy it, write over what stands after '=',\n# and give the copy at the"
-                        + " start; gauge-sim/docs/teaching.md tells how.\n\n"
-                        + Words.english().fileText();
+        String expected = Words.english().fileText();
         if (Boolean.getBoolean("golden.update")) {
             Files.writeString(file, expected);
         }
