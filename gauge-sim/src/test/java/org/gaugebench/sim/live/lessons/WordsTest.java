@@ -90,8 +90,7 @@ class WordsTest {
         bytes[28] = (byte) 0xfc;
         Files.write(bad, bytes);
         TextException e = assertThrows(TextException.class, () -> Words.load(bad));
-        assertEquals(
-                bad + ":2:14: a byte here is not UTF-8; save the file as UTF-8", e.render());
+        assertEquals(bad + ":2:14: a byte here is not UTF-8; save the file as UTF-8", e.render());
         Path none = folder.resolve("none.words");
         e = assertThrows(TextException.class, () -> Words.load(none));
         assertTrue(e.render().contains("there is no such file"), e.render());
