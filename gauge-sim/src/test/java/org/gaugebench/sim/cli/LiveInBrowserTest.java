@@ -208,7 +208,7 @@ class LiveInBrowserTest {
         browser.until("return benchLesson.answer !== null");
         String answer = browser.text("return document.getElementById('lesson-answer').textContent");
         assertTrue(answer.startsWith("A is not what the run gave."), answer);
-        assertTrue(answer.contains("7.2 Ah too high"), answer);
+        assertTrue(answer.contains("ends 7.2"), answer);
         assertEquals(true, browser.ask("return document.getElementById('lesson-next').disabled"));
         browser.click("#lesson-close");
         browser.until("return document.getElementById('lesson-panel').hidden");

@@ -46,7 +46,7 @@ public record Choice(String letter, int lesson, boolean notKnown, long lowest, l
 
     /** Whether some figure would make both right. */
     boolean overlaps(Choice other) {
-        return notKnown || other.notKnown
+        return (notKnown || other.notKnown)
                 ? notKnown && other.notKnown
                 : lowest <= other.highest && other.lowest <= highest;
     }

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -129,8 +130,8 @@ public final class Words {
                     + text.substring(broken.start(), Math.min(text.length(), broken.start() + 5))
                     + "'; expected a place such as {0}";
         }
-        TreeSet<String> expected = places(english);
-        TreeSet<String> found = places(text);
+        Set<String> expected = places(english);
+        Set<String> found = places(text);
         if (found.equals(expected)) {
             return "";
         }
@@ -141,8 +142,8 @@ public final class Words {
     }
 
     /** The places for figures in a text. */
-    static TreeSet<String> places(String text) {
-        TreeSet<String> places = new TreeSet<>();
+    static Set<String> places(String text) {
+        Set<String> places = new TreeSet<>();
         PLACE.matcher(text).results().forEach(it -> places.add(it.group()));
         return places;
     }

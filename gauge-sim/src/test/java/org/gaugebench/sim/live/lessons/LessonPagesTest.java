@@ -159,8 +159,12 @@ class LessonPagesTest {
         Words words =
                 Words.parse(
                         "x",
-                        "lesson-1.title = <b>A & \"B\"\nlesson-1.picture = \"><script>\n"
-                                + "lesson-1.sketch.axis = \"x\nlanguage = \"d");
+                        """
+                        lesson-1.title = <b>A & "B"
+                        lesson-1.picture = "><script>
+                        lesson-1.sketch.axis = "x
+                        language = "d
+                        """);
         Lesson lesson = Lessons.of(1);
         for (String html :
                 List.of(

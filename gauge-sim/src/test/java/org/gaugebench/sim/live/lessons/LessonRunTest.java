@@ -121,6 +121,17 @@ class LessonRunTest {
                 lesson.name());
     }
 
+    /**
+     * The lesson counts how often the loose gauge says full: nothing of the good one or the truth.
+     */
+    @Test
+    void eventsAreThoseOfTheFiguresOwnGauge() {
+        List<FigureValue> values = LessonRun.of(Lessons.of(9)).values();
+        assertEquals(1, values.get(1).value(), "the good gauge is set once");
+        assertEquals(1, values.get(2).value(), "the strict one once, behind the cut-off battery");
+        assertEquals(0, values.get(3).value(), "and never when it is full");
+    }
+
     /** A class soon finds out that it is always the last one. */
     @Test
     void noLetterIsRightInHalfOfTheLessons() {

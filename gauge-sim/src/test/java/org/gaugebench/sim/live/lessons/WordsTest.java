@@ -33,8 +33,14 @@ class WordsTest {
     void aFileReplacesLinesAndTheRestStaysEnglishAndIsListed() throws IOException, TextException {
         Words words =
                 load(
-                        "# von mir\nlanguage = de\n\nlesson-1.title = Zählen heißt\n"
-                                + "  zusammenzählen\nsheet.minutes = {0} Minuten\n");
+                        """
+                        # von mir
+                        language = de
+
+                        lesson-1.title = Zählen heißt
+                          zusammenzählen
+                        sheet.minutes = {0} Minuten
+                        """);
         assertEquals("Zählen heißt zusammenzählen", words.text("lesson-1.title"));
         assertEquals("20 Minuten", words.text("sheet.minutes", 20));
         assertEquals("Name", words.text("sheet.name"));
