@@ -1,31 +1,7 @@
 #include "gauge/gauge.h"
 
+#include "gauge/gauge_parts.h"
 #include "gauge/settings_change.h"
-
-static struct correction_scene scene_of(struct gauge *g)
-{
-    return (struct correction_scene){&g->s, &g->events, g->clock.uptime_millis};
-}
-
-static void update_estimates(struct gauge *g)
-{
-    bool known = corrections_is_known(&g->corrections);
-    stages_update_estimates(&g->s, known, &g->last);
-    stages_update_shown(&g->s, known);
-    stages_update_bus(&g->s, known, &g->last);
-}
-
-static void after_command(struct gauge *g)
-{
-    stages_update_band(&g->s);
-    update_estimates(g);
-}
-
-static void stand(struct gauge *g, enum fault fault, bool stands)
-{
-    fault_log_stand(&g->faults, &g->events, FAULT_BIT(fault), stands ? FAULT_BIT(fault) : 0,
-                    g->clock.uptime_millis);
-}
 
 void gauge_init(struct gauge *g, const struct gauge_settings *settings,
                 const struct state_store *store, const struct event_sink *events)
@@ -81,8 +57,8 @@ void gauge_power_up(struct gauge *g, int64_t off_millis, enum off_time off_time)
     }
     gauge_memory_begin(&g->memory, &g->s);
     stages_begin_quiet_time(&g->s);
-    after_command(g);
-    stand(g, FAULT_ADJUSTMENT_LOST, gauge_memory_is_lost(&g->memory));
+    gauge_after_command(g);
+    gauge_stand(g, FAULT_ADJUSTMENT_LOST, gauge_memory_is_lost(&g->memory));
 }
 
 /*
@@ -136,103 +112,10 @@ static void check_same_battery(struct gauge *g)
     g->check_battery = false;
     if (is_other_battery(g)) {
         state_band_forget(&g->s.band);
-        after_command(g);
+        gauge_after_command(g);
         announce(&g->events, EVENT_BATTERY_DOUBTFUL, g->clock.uptime_millis,
                  g->last.voltage_microvolts);
     }
-}
-
-static void add(struct gauge *g, int32_t millis)
-{
-    int32_t microamps = g->last.current_microamps;
-    int32_t microvolts = g->last.voltage_microvolts;
-    charge_accumulator_add(&g->s.charge, microamps, millis);
-    energy_counter_add(&g->energy, microvolts / 1000, microamps, millis);
-    minute_mean_add(&g->s.minute, microamps, microvolts, millis);
-    load_filter_add_stretch(&g->s.load_filter, microamps, millis);
-    if (g->faults.momentary_bits != 0) {
-        if ((g->faults.momentary_bits & FAULT_CHARGE_HIDDEN_BITS) != 0) {
-            state_band_add_unmeasured(&g->s.band, millis);
-        }
-        /* No rule takes such a minute, or cycle, for evidence (G24, C1). */
-        g->s.minute.doubtful = true;
-        g->s.capacity.fit = false;
-        g->s.efficiency.fit = false;
-    }
-}
-
-/* The minute is whole: settle it, then let the rules look at it, then estimate. */
-static void close_minute(struct gauge *g)
-{
-    struct stages *s = &g->s;
-    struct correction_scene scene = scene_of(g);
-    int32_t celsius = g->last.temperature_millicelsius;
-    int32_t warmth_q8 = self_discharge_warmth_q8(celsius);
-    minute_mean_close(&s->minute);
-    charge_accumulator_settle_minute(
-        &s->charge, self_discharge_minute_nanocoulombs(&s->self_discharge, warmth_q8));
-    stages_account(s, MINUTE_MILLIS, warmth_q8);
-    corrections_announce_limits(&g->corrections, &scene);
-    capacity_estimate_add_minute(&s->capacity, &s->minute.last, celsius);
-    efficiency_estimate_add_minute(&s->efficiency, &s->minute.last,
-                                   full_charge_rule_is_kept_full(&s->full_rule));
-    stages_update_band(s);
-    if (corrections_decide(&g->corrections, &scene, celsius)) {
-        g->memory.schedule.anchor_pending = true;
-    }
-    uint32_t bits = diagnosis_judge(&s->diagnosis, &s->minute.last, &s->full_rule,
-                                    s->capacity.milliamp_hours.measured);
-    fault_log_stand(&g->faults, &g->events, FAULT_DIAGNOSED_BITS, bits, g->clock.uptime_millis);
-    /* Its stretches went into the filter as they came. */
-    load_filter_close_minute(&s->load_filter, s->minute.last.mean_microamps);
-    stages_update_minute_estimates(s, corrections_is_known(&g->corrections));
-    s->shown.minute_millis += MINUTE_MILLIS;
-    update_estimates(g);
-}
-
-static void end_minute_early(struct gauge *g)
-{
-    int32_t millis = g->s.minute.millis;
-    charge_accumulator_settle_minute(&g->s.charge, 0);
-    stages_account(&g->s, millis, self_discharge_warmth_q8(g->last.temperature_millicelsius));
-    minute_mean_abandon(&g->s.minute);
-    load_filter_abandon_minute(&g->s.load_filter);
-}
-
-/* An interval that no sample stands for: not counted, the minute under way starts again (G6). */
-static void skip(struct gauge *g, int64_t elapsed_millis)
-{
-    struct stages *s = &g->s;
-    bool backwards = elapsed_millis < 0;
-    fault_log_raise(&g->faults, &g->events,
-                    backwards ? FAULT_CLOCK_BACKWARDS : FAULT_SAMPLES_MISSING,
-                    g->clock.uptime_millis);
-    end_minute_early(g);
-    /* A clock that ran backwards may hide any time; half its range is the least that it hides. */
-    state_band_add_unmeasured(&s->band, backwards ? INT32_MAX : elapsed_millis);
-    full_charge_rule_samples_missing(&s->full_rule);
-    s->empty_rule.light_minutes = 0;
-    rest_rule_samples_missing(&s->rest_rule);
-    s->diagnosis.steps.started = false;
-    s->capacity.fit = false;
-    s->efficiency.fit = false;
-    /* Gaps less than a minute apart close no minute: the figures shown must follow all the same. */
-    after_command(g);
-}
-
-static void save(struct gauge *g)
-{
-    struct memory_scene scene = {&g->s, &g->energy, &g->corrections};
-    enum save_outcome outcome =
-        gauge_memory_save(&g->memory, &scene, g->clock.uptime_millis, &g->last);
-    bool saved = outcome == SAVE_OUTCOME_SAVED || outcome == SAVE_OUTCOME_SAVED_AFTER_FAILURE;
-    /* A memory that does not write now may not have written before power went either (M6). */
-    if (g->corrections.rests_on_record && !saved) {
-        state_band_forget(&g->s.band);
-    }
-    g->corrections.rests_on_record = false;
-    stand(g, FAULT_MEMORY_FAILING,
-          outcome == SAVE_OUTCOME_SAVED_AFTER_FAILURE || outcome == SAVE_OUTCOME_NOT_SAVED);
 }
 
 void gauge_tick(struct gauge *g, const struct sample *sample)
@@ -247,23 +130,20 @@ void gauge_tick(struct gauge *g, const struct sample *sample)
         return;
     }
     if (elapsed_millis > ELAPSED_LONGEST_TICK_MILLIS || elapsed_millis < 0) {
-        skip(g, elapsed_millis);
+        gauge_skip(g, elapsed_millis);
         return;
     }
     /* A tick that crosses the end of a minute is split there (G2). */
     int32_t left_millis = (int32_t)elapsed_millis;
-    while (left_millis >= minute_mean_millis_left(&g->s.minute)) {
-        int32_t stretch_millis = minute_mean_millis_left(&g->s.minute);
-        add(g, stretch_millis);
-        left_millis -= stretch_millis;
-        close_minute(g);
+    if (left_millis >= minute_mean_millis_left(&g->s.minute)) {
+        left_millis = gauge_pass_minutes(g, left_millis);
     }
     if (left_millis > 0) {
-        add(g, left_millis);
+        gauge_add_stretch(g, left_millis);
     }
     if (gauge_memory_due(&g->memory, &g->s, g->last.voltage_microvolts, (int32_t)elapsed_millis) !=
         SAVE_REASON_NONE) {
-        save(g);
+        gauge_save(g);
     }
 }
 
@@ -272,10 +152,10 @@ static enum command_outcome declare(struct gauge *g, int64_t ppm)
     if (ppm < 0 || ppm > FULL_PPM) {
         return OUTCOME_REFUSED_OUT_OF_RANGE;
     }
-    struct correction_scene scene = scene_of(g);
+    struct correction_scene scene = gauge_scene(g);
     corrections_declare(&g->corrections, &scene, ppm);
     g->memory.schedule.anchor_pending = true;
-    after_command(g);
+    gauge_after_command(g);
     return OUTCOME_DONE;
 }
 
@@ -293,28 +173,28 @@ static enum command_outcome adjust(struct gauge *g, enum command command,
             ? shunt_adjustment_zero(&s->adjustment, &minute, &s->current_sense)
             : shunt_adjustment_span(&s->adjustment, &minute, reference_microamps);
     if (outcome == OUTCOME_DONE) {
-        end_minute_early(g);
+        gauge_end_minute_early(g);
         stages_adopt_adjustment(s);
         stages_begin_quiet_time(s);
         g->memory.schedule.anchor_pending = true;
-        stand(g, FAULT_ADJUSTMENT_LOST, false);
+        gauge_stand(g, FAULT_ADJUSTMENT_LOST, false);
         announce(&g->events, EVENT_ADJUSTED, g->clock.uptime_millis, s->adjustment.zero_counts_q8);
-        after_command(g);
+        gauge_after_command(g);
     }
     return outcome;
 }
 
 enum command_outcome gauge_command(struct gauge *g, enum command command, int64_t argument)
 {
-    struct correction_scene scene = scene_of(g);
+    struct correction_scene scene = gauge_scene(g);
     switch (command) {
     case COMMAND_DECLARE_STATE_OF_CHARGE:
         return declare(g, argument);
     case COMMAND_NEW_BATTERY:
-        end_minute_early(g);
+        gauge_end_minute_early(g);
         corrections_new_battery(&g->corrections, &scene, &g->energy);
         g->memory.schedule.anchor_pending = true;
-        after_command(g);
+        gauge_after_command(g);
         return OUTCOME_DONE;
     case COMMAND_FORGET_MEASURED:
         capacity_estimate_forget(&g->s.capacity);
@@ -332,9 +212,9 @@ enum command_outcome gauge_command(struct gauge *g, enum command command, int64_
 
 void gauge_change_settings(struct gauge *g, const struct gauge_settings *settings)
 {
-    end_minute_early(g);
+    gauge_end_minute_early(g);
     if (settings_change_is_other_battery(&g->s, settings)) {
-        struct correction_scene scene = scene_of(g);
+        struct correction_scene scene = gauge_scene(g);
         settings_change_to_other_battery(&g->s, settings);
         corrections_new_battery(&g->corrections, &scene, &g->energy);
     } else {
@@ -345,7 +225,7 @@ void gauge_change_settings(struct gauge *g, const struct gauge_settings *setting
     stages_mark_accounted(&g->s);
     gauge_memory_settings_changed(&g->memory, &g->s);
     stages_begin_quiet_time(&g->s);
-    after_command(g);
+    gauge_after_command(g);
 }
 
 uint16_t gauge_read_bus(struct gauge *g, int32_t code)
