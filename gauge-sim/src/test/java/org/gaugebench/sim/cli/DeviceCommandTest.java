@@ -61,7 +61,7 @@ class DeviceCommandTest {
         assertEquals(0, own.run("run", hut));
         String device = device(PipeCore.class, "form frames", "batch 256");
         assertEquals(0, terminal.run("run", "--device", device, hut), terminal.err());
-        String[] parts = terminal.out().split("(?m)^  program [\\s\\S]*?(?=^  simulated)");
+        String[] parts = terminal.out().split("(?m)^  program [\\s\\S]*?(?=^  simulated)", -1);
         assertEquals(2, parts.length, terminal.out());
         assertEquals(own.out(), parts[0] + parts[1]);
         String said = terminal.out().replaceAll("\\s+", " ");

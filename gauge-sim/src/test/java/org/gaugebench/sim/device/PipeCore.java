@@ -64,7 +64,7 @@ public final class PipeCore {
 
     private void hello(String[] args) throws IOException {
         for (String line = line(); !line.equals("ready"); line = line()) {
-            String[] words = line.split(" ");
+            String[] words = line.split(" ", -1);
             if (words[0].equals("store")) {
                 slots = Integer.parseInt(words[1]);
                 slotBytes = Integer.parseInt(words[2]);
@@ -91,7 +91,7 @@ public final class PipeCore {
     }
 
     private boolean answerLine() throws IOException {
-        String[] words = line().split(" ");
+        String[] words = line().split(" ", -1);
         switch (words[0]) {
             case "set" -> {
                 for (Setting setting : Setting.values()) {
@@ -106,7 +106,7 @@ public final class PipeCore {
             case "ticks" -> {
                 List<Sample> batch = new ArrayList<>();
                 for (int i = Integer.parseInt(words[1]); i > 0; i--) {
-                    batch.add(sample(line().split(" ")));
+                    batch.add(sample(line().split(" ", -1)));
                 }
                 ticks(batch);
             }
@@ -341,7 +341,7 @@ public final class PipeCore {
             String more = reads ? " " + bytes.length : " " + HexFormat.of().formatHex(bytes);
             print(mark() + word + " " + slot + (word.equals("erase") ? "" : more) + "\n");
             out.flush();
-            String[] words = line().split(" ");
+            String[] words = line().split(" ", -1);
             if (words[0].equals("cut")) {
                 throw new Cut();
             }
