@@ -93,6 +93,9 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new VectorsCommand(terminal));
         line.addSubcommand(new ReplayCommand());
         line.addSubcommand(new AdoptCommand(terminal));
+        CommandLine study = new CommandLine(new StudyCommand(terminal));
+        study.addSubcommand(new StudyMergeCommand(terminal));
+        line.addSubcommand(study);
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(

@@ -12,16 +12,16 @@ import org.gaugebench.sim.rig.Rig;
 import org.gaugebench.sim.scenario.Expectation.Reading;
 
 /** One place that knows what a reading is, on the gauge's side and on the truth's. */
-final class Readings {
+public final class Readings {
     /** Stands for a reading that the gauge does not know. */
-    static final long NONE = Long.MIN_VALUE;
+    public static final long NONE = Long.MIN_VALUE;
 
     private static final long MINUTE_MILLIS = 60_000;
 
     private Readings() {}
 
     /** What the gauge shows, in the reading's unit, or {@link #NONE}; without power: nothing. */
-    static long shown(Reading reading, Lane lane, Readout readout, Rig rig) {
+    public static long shown(Reading reading, Lane lane, Readout readout, Rig rig) {
         if (!lane.hasPower() && !reading.isOfTruthAlone()) {
             return NONE;
         }
@@ -66,7 +66,7 @@ final class Readings {
      * What is really so, in the reading's unit. A gauge's time to empty speaks of the present load,
      * and so does its truth. Whole minutes, rounded down, as a gauge has to.
      */
-    static long truth(Reading reading, Rig rig) {
+    public static long truth(Reading reading, Rig rig) {
         Truth truth = rig.truth();
         return switch (reading) {
             case STATE_OF_CHARGE, LOWER_EDGE, UPPER_EDGE, TRUE_STATE_OF_CHARGE ->

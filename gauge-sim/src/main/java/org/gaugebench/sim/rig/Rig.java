@@ -75,7 +75,7 @@ public final class Rig {
             runTicks(nextHalt(nextMinuteMillis));
             boolean atMinute = timeMillis >= nextMinuteMillis;
             boolean atEnd = timeMillis >= scenario.durationMillis();
-            if (atMinute || atEnd) {
+            if ((atMinute || atEnd) && observer.wantsDigest()) {
                 for (Lane lane : lanes) {
                     lane.foldDigest();
                 }
