@@ -136,7 +136,7 @@ final class StudyCommand implements Callable<Integer> {
                         SimulatedDevices devices = new SimulatedDevices(spec, workers);
                         return StudyRun.of(spec, devices, devices);
                     } catch (StudyException e) {
-                        throw new InputException(e.getMessage());
+                        throw new InputException(e.explanation());
                     } finally {
                         progress.clear();
                     }
@@ -184,7 +184,7 @@ final class StudyCommand implements Callable<Integer> {
             terminal.out().flush();
             return ExitCodes.OK;
         } catch (StudyException e) {
-            throw new InputException(e.getMessage());
+            throw new InputException(e.explanation());
         }
     }
 
@@ -208,7 +208,7 @@ final class StudyCommand implements Callable<Integer> {
             terminal.out().flush();
             return ExitCodes.OK;
         } catch (StudyException e) {
-            throw new InputException(e.getMessage());
+            throw new InputException(e.explanation());
         } catch (IOException e) {
             throw new InputException(
                     "--rows: cannot write %s: %s; expected a file in an existing folder, such as"

@@ -76,7 +76,7 @@ final class StudyMergeCommand implements Callable<Integer> {
                                 new MergedDevices(spec, Version.text(), files),
                                 new SimulatedDevices(spec, workers));
                     } catch (StudyException e) {
-                        throw new InputException(e.getMessage());
+                        throw new InputException(e.explanation());
                     }
                 });
     }

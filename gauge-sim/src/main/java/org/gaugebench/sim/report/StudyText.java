@@ -125,8 +125,8 @@ public final class StudyText {
         page.paragraph(
                 2,
                 "One u: one standard uncertainty. First share: first order; drawn share: of the"
-                        + " drawn devices, straight or not. What is missing to 100 % of those is"
-                        + " chance, and causes that matter only together.");
+                    + " drawn devices, straight or not. What is missing to the whole of those is"
+                    + " chance, and causes that matter only together.");
     }
 
     private void band(CaseResult each, StudyFigures figures) {
@@ -167,7 +167,7 @@ public final class StudyText {
                 "worst device: number %s, %s at %s, with"
                         .formatted(
                                 worst.number(),
-                                figures.of(worst.worst()),
+                                figures.of((double) worst.worst()),
                                 Figures.moment(worst.worstAtMillis())));
         for (int i = 0; i < worst.steps().length; i++) {
             Tolerance it = spec.tolerances().get(i);

@@ -120,7 +120,7 @@ final class ToleranceReader {
                                     ? "a class index such as 'class: 0.5'"
                                     : shape == Kind.NORMAL
                                             ? "the mean such as 'normal: 20 °C'"
-                                            : "two ends, the lower one first, such as '%s: [-3 uV, 3 uV]'"
+                                            : "two ends, the lower first, such as '%s: [-3 uV, 3 uV]'"
                                                     .formatted(key))
                             + ", but found "
                             + (value == null ? "nothing" : Block.kindOf(value)));
@@ -210,8 +210,8 @@ final class ToleranceReader {
         if (!matcher.matches()) {
             block.valueProblem(
                     CLASS,
-                    "expected a class index such as 0.5, which stands for -0.5 % to 0.5 %, but"
-                            + " found '"
+                    "expected a class index such as 0.5, which stands for half a percent either"
+                            + " way, but found '"
                             + Texts.shortened(text == null ? "" : text)
                             + "'");
             return new long[0];

@@ -11,6 +11,7 @@ package org.gaugebench.sim.study;
  * @param atLower error with this alone at its lower end, or two standard uncertainties below
  * @param atUpper the same at its upper end
  */
+@SuppressWarnings("ArrayRecordComponent") // small, and nobody changes them or compares them
 public record Cause(
         String name,
         double part,

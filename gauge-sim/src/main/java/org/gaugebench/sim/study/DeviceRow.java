@@ -10,6 +10,7 @@ package org.gaugebench.sim.study;
  * @param worstAtMillis when it came first
  * @param unknownMinutes whole minutes at which the gauge knew nothing
  */
+@SuppressWarnings("ArrayRecordComponent") // small, and nobody changes them or compares them
 public record DeviceRow(
         int number,
         long[] steps,

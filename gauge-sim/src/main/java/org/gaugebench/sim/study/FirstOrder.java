@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param standardUncertainty of the output
  * @param degreesOfFreedom effective, of Welch and Satterthwaite (JCGM 100, G.4)
  */
+@SuppressWarnings("ArrayRecordComponent") // small, and nobody changes them or compares them
 public record FirstOrder(
         double estimate,
         double[] slopes,

@@ -11,6 +11,7 @@ package org.gaugebench.sim.study;
  * @param firstLimits first order: estimate plus and minus the expanded uncertainty
  * @param validation whether these limits may be used
  */
+@SuppressWarnings("ArrayRecordComponent") // small, and nobody changes them or compares them
 public record Moment(
         long atMillis,
         Sample sample,

@@ -15,6 +15,7 @@ import org.gaugebench.sim.random.SeedTree;
  * @param isStable whether twice the standard error of every figure is within the tolerance
  * @param twiceStandardErrors of mean, uncertainty, lower and upper limit
  */
+@SuppressWarnings("ArrayRecordComponent") // small, and nobody changes them or compares them
 public record MonteCarlo(
         Sample sample,
         CoverageInterval symmetric,

@@ -4,8 +4,16 @@ package org.gaugebench.sim.study;
 public final class StudyException extends Exception {
     private static final long serialVersionUID = 1L;
 
+    private final String explanation;
+
     /** Creates the exception. */
     public StudyException(String message) {
         super(message);
+        this.explanation = message;
+    }
+
+    /** What is wrong and what to do, for people. */
+    public String explanation() {
+        return explanation;
     }
 }

@@ -24,17 +24,16 @@ class StudyReaderTest {
     void fill() throws IOException {
         Files.writeString(
                 folder.resolve("day.yaml"),
-                String.join(
-                        "\n",
-                        "format: 1",
-                        "title: A day",
-                        "duration: 1 d",
-                        "seeds: 1..3",
-                        "vary: {battery.start: [50 %, 60 %]}",
-                        "battery: {chemistry: lead-acid-agm, capacity: 60 Ah}",
-                        "sensor: {shunt: 100 A / 75 mV}",
-                        "loads: {lamp: {current: 1 A}}",
-                        ""));
+                """
+                format: 1
+                title: A day
+                duration: 1 d
+                seeds: 1..3
+                vary: {battery.start: [50 %, 60 %]}
+                battery: {chemistry: lead-acid-agm, capacity: 60 Ah}
+                sensor: {shunt: 100 A / 75 mV}
+                loads: {lamp: {current: 1 A}}
+                """);
     }
 
     private StudySpec read(String text) throws ScenarioException {
