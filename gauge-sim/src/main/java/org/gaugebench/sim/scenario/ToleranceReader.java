@@ -120,7 +120,7 @@ final class ToleranceReader {
                                     ? "a class index such as 'class: 0.5'"
                                     : shape == Kind.NORMAL
                                             ? "the mean such as 'normal: 20 °C'"
-                                            : "two ends, the lower first, such as '%s: [-3 uV, 3 uV]'"
+                                            : "two ends such as '%s: [-3 uV, 3 uV]'"
                                                     .formatted(key))
                             + ", but found "
                             + (value == null ? "nothing" : Block.kindOf(value)));
