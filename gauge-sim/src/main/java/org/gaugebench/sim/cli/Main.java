@@ -105,6 +105,9 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new AuditCommand(terminal));
         line.addSubcommand(new LiveCommand(terminal));
         line.addSubcommand(new SheetsCommand(terminal));
+        CommandLine study = new CommandLine(new StudyCommand(terminal));
+        study.addSubcommand(new StudyMergeCommand(terminal));
+        line.addSubcommand(study);
         line.setOut(writer(terminal.out()));
         line.setErr(writer(terminal.err()));
         line.setColorScheme(

@@ -29,10 +29,22 @@ final class PictureScale {
      */
     PictureScale(
             long lowest, long highest, PictureSeries series, int mostLines, int top, int height) {
-        this.shift = series.shift();
+        this(lowest, highest, series.shift(), series.smallestStep(), mostLines, top, height);
+    }
+
+    /** The same for figures that are no series of a run: their places and their smallest step. */
+    PictureScale(
+            long lowest,
+            long highest,
+            int shift,
+            long smallestStep,
+            int mostLines,
+            int top,
+            int height) {
+        this.shift = shift;
         this.top = top;
         this.height = height;
-        long tried = series.smallestStep();
+        long tried = smallestStep;
         for (int i = 1; lines(lowest, highest, tried) > mostLines; i++) {
             long decade = tried / STEPS[(i - 1) % STEPS.length];
             tried = decade * (i % STEPS.length == 0 ? 10 : STEPS[i % STEPS.length]);

@@ -39,6 +39,14 @@ public interface Observer {
     }
 
     /**
+     * Whether the run's digest is wanted. Without it the registers are not folded at every whole
+     * minute, which costs more than a tick; nothing else of the run changes.
+     */
+    default boolean wantsDigest() {
+        return true;
+    }
+
+    /**
      * A change of the timeline takes effect now; nothing has been done about it yet. Those of time
      * 0 come before {@link #onStart}.
      *

@@ -116,7 +116,7 @@ public final class Rig {
             runTicks(nextHalt(last));
             boolean atMinute = timeMillis >= nextMinuteMillis;
             boolean atEnd = timeMillis >= scenario.durationMillis();
-            if (atMinute || atEnd) {
+            if ((atMinute || atEnd) && observer.wantsDigest()) {
                 for (Lane lane : lanes) {
                     lane.foldDigest();
                 }

@@ -2,6 +2,7 @@ package org.gaugebench.sim.scenario;
 
 import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -36,6 +37,12 @@ final class KeyLog {
         long minimum;
         long maximum;
 
+        /** The unit, if it is a quantity, and its range in steps of it as last asked for. */
+        @Nullable RecordUnit unit;
+
+        long fromSteps;
+        long toSteps;
+
         void text(String example) {
             isText = true;
             examples.add(example);
@@ -48,6 +55,9 @@ final class KeyLog {
 
         void quantity(String example, RecordUnit unit, long from, long to) {
             isQuantity = true;
+            this.unit = unit;
+            fromSteps = from;
+            toSteps = to;
             examples.add(example);
             ranges.add(
                     QuantityFormat.format(from, unit) + " to " + QuantityFormat.format(to, unit));
@@ -125,6 +135,22 @@ final class KeyLog {
         boolean named = shape(parent).isNamed;
         String key = named ? "*" : place.key;
         return (parent.isEmpty() ? key : parent + "." + key) + (place.item ? "[]" : "");
+    }
+
+    /** What is known of a key of the scenario, named from the top; null if nobody asked for it. */
+    @Nullable Asked asked(List<String> keys) {
+        String path = "";
+        Asked asked = null;
+        for (String key : keys) {
+            Shape shape = shapes.get(path);
+            if (shape == null) {
+                return null;
+            }
+            asked = shape.keys.get(key);
+            String part = shape.isNamed ? "*" : key;
+            path = path.isEmpty() ? part : path + "." + part;
+        }
+        return asked;
     }
 
     Shape shape(String path) {

@@ -91,7 +91,7 @@ final class VaryReader {
                     String name = axis.key.getValue() + "=" + value.getValue();
                     next.add(
                             new Combination(
-                                    with(before.root, axis, 0, value),
+                                    with(before.root, axis.path, axis.key, 0, value),
                                     before.name.isEmpty() ? name : before.name + ", " + name));
                 }
             }
@@ -128,7 +128,12 @@ final class VaryReader {
     }
 
     private @Nullable Node keyNode(String key) {
-        if (vary instanceof MappingNode mapping) {
+        return keyNode(vary, key);
+    }
+
+    /** A key of a mapping as its author wrote it. */
+    static @Nullable Node keyNode(@Nullable Node block, String key) {
+        if (block instanceof MappingNode mapping) {
             for (NodeTuple tuple : mapping.getValue()) {
                 if (PartMerge.key(tuple).equals(key)) {
                     return tuple.getKeyNode();
@@ -139,7 +144,7 @@ final class VaryReader {
     }
 
     /** Why a path cannot vary, or null. */
-    private @Nullable String refusal(List<String> path) {
+    @Nullable String refusal(List<String> path) {
         String first = path.get(0);
         if (path.size() > DEEPEST || path.contains("") || NOT_VARIED.contains(first)) {
             return "expected a key of the scenario with dots between its blocks, such as"
@@ -161,7 +166,7 @@ final class VaryReader {
         return null;
     }
 
-    private static List<String> path(String key) {
+    static List<String> path(String key) {
         List<String> path = new ArrayList<>();
         int from = 0;
         for (int dot = key.indexOf('.'); dot >= 0; dot = key.indexOf('.', from)) {
@@ -198,37 +203,42 @@ final class VaryReader {
         return values;
     }
 
-    /** The tree with another value; what does not hang below the path is shared. */
-    private static Node with(Node node, Axis axis, int depth, Node value) {
-        if (depth == axis.path.size()) {
+    /**
+     * The tree with another value; what does not hang below the path is shared.
+     *
+     * @param key as its author wrote it: blocks that have to be made stand where it does
+     * @param depth keys of the path above the node
+     */
+    static Node with(Node node, List<String> path, ScalarNode key, int depth, Node value) {
+        if (depth == path.size()) {
             return value;
         }
-        String key = axis.path.get(depth);
+        String here = path.get(depth);
         List<NodeTuple> tuples = new ArrayList<>();
         boolean found = false;
         if (node instanceof MappingNode mapping) {
             for (NodeTuple tuple : mapping.getValue()) {
-                boolean here = !found && PartMerge.key(tuple).equals(key);
-                found |= here;
+                boolean replaced = !found && PartMerge.key(tuple).equals(here);
+                found |= replaced;
                 tuples.add(
-                        here
+                        replaced
                                 ? new NodeTuple(
                                         tuple.getKeyNode(),
-                                        with(tuple.getValueNode(), axis, depth + 1, value))
+                                        with(tuple.getValueNode(), path, key, depth + 1, value))
                                 : tuple);
             }
         }
         if (!found) {
             ScalarNode word =
                     new ScalarNode(
-                            axis.key.getTag(),
+                            key.getTag(),
                             true,
-                            key,
-                            axis.key.getScalarStyle(),
-                            axis.key.getStartMark(),
-                            axis.key.getEndMark());
-            Node empty = PartMerge.mapping(new ArrayList<>(), axis.key);
-            tuples.add(new NodeTuple(word, with(empty, axis, depth + 1, value)));
+                            here,
+                            key.getScalarStyle(),
+                            key.getStartMark(),
+                            key.getEndMark());
+            Node empty = PartMerge.mapping(new ArrayList<>(), key);
+            tuples.add(new NodeTuple(word, with(empty, path, key, depth + 1, value)));
         }
         return PartMerge.mapping(tuples, node);
     }

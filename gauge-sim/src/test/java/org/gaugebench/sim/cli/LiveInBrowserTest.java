@@ -263,15 +263,6 @@ class LiveInBrowserTest {
                 () -> isLarge(browser, "lesson-answer"));
     }
 
-    private static void fits(Browser browser, String id) {
-        double bottom =
-                browser.number(
-                        "return document.getElementById(arguments[0])"
-                                + ".getBoundingClientRect().bottom",
-                        id);
-        assertTrue(bottom <= 720, () -> id + " ends at " + bottom + " of 720");
-    }
-
     private static void isLarge(Browser browser, String id) {
         double size =
                 browser.number(

@@ -1,0 +1,29 @@
+package org.gaugebench.sim.cli;
+
+/** A count of devices on standard error while a study runs and a person looks on. */
+final class StudyProgress {
+    /** Fast devices would draw the line thousands of times in a second. */
+    private static final int EVERY = 20;
+
+    private final ProgressLine line;
+    private final boolean wanted;
+    private int done;
+
+    StudyProgress(Terminal terminal) {
+        line = new ProgressLine(terminal.err());
+        wanted = terminal.errIsTerminal();
+    }
+
+    /** One more has run. */
+    void next() {
+        done++;
+        if (wanted && done % EVERY == 0) {
+            line.draw(done + " devices");
+        }
+    }
+
+    /** Takes the count away. */
+    void clear() {
+        line.clear();
+    }
+}
