@@ -2,8 +2,8 @@ package org.gaugebench.sim.cli;
 
 import java.io.IOException;
 import java.net.BindException;
-import java.nio.file.Path;
 import java.net.URI;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.live.ClassShelf;

@@ -18,7 +18,9 @@ import org.gaugebench.sim.units.QuantityFormat;
 import org.gaugebench.sim.units.RecordUnit;
 import org.jspecify.annotations.Nullable;
 
-/** The lessons of the program in the words of a class; what answers them is run when it is asked. */
+/**
+ * The lessons of the program in the words of a class; what answers them is run when it is asked.
+ */
 public final class ClassShelf implements LessonShelf {
     private static final String PAPER = ".html";
 

@@ -52,8 +52,8 @@ public interface LessonShelf {
     /**
      * A lesson as the page's panel gets it: an object with "number", "title", "question", "choices"
      * (objects with "letter" and "text"), "steps" (objects with "text", "action", and "at",
-     * "target" and "value" as the action needs them), "next", a step more, and "name". Actions
-     * are "predict", "run-to" (at "4 h"), "reveal", "change" (target "lamp", value "on") and "look"
+     * "target" and "value" as the action needs them), "next", a step more, and "name". Actions are
+     * "predict", "run-to" (at "4 h"), "reveal", "change" (target "lamp", value "on") and "look"
      * (target "chart", "reading", "ledger" or "events").
      *
      * @param number from 1
@@ -65,8 +65,8 @@ public interface LessonShelf {
     List<String> titles();
 
     /**
-     * What the run of a lesson answers: an object with "answer", a text, and "choices", objects with
-     * "letter", "right" and "thinks". Takes as long as the run does.
+     * What the run of a lesson answers: an object with "answer", a text, and "choices", objects
+     * with "letter", "right" and "thinks". Takes as long as the run does.
      *
      * @param number from 1
      * @return JSON; null where there is no such lesson

@@ -120,8 +120,7 @@ final class ToleranceReader {
                                     ? "a class index such as 'class: 0.5'"
                                     : shape == Kind.NORMAL
                                             ? "the mean such as 'normal: 20 °C'"
-                                            : "two ends such as '%s: [-3 uV, 3 uV]'"
-                                                    .formatted(key))
+                                            : "two ends such as '%s: [-3 uV, 3 uV]'".formatted(key))
                             + ", but found "
                             + (value == null ? "nothing" : Block.kindOf(value)));
         }

@@ -258,9 +258,7 @@ class LiveInBrowserTest {
         }
         assertEquals(List.of(), tooLow);
         browser.picture("live-projector");
-        assertAll(
-                () -> isLarge(browser, "lesson-step"),
-                () -> isLarge(browser, "lesson-answer"));
+        assertAll(() -> isLarge(browser, "lesson-step"), () -> isLarge(browser, "lesson-answer"));
     }
 
     private static void isLarge(Browser browser, String id) {
