@@ -381,7 +381,8 @@ public final class Lane {
         if (!supply.isOn()) {
             return blank();
         }
-        // A program tells events of its own time, whoever makes it work: what it shows is asked anew.
+        // A program tells events of its own time, whoever makes it work: what it shows is asked
+        // anew.
         if (isBusy || !isRead || seat != null) {
             device.read(readout);
             isRead = true;
