@@ -5,7 +5,6 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.gaugebench.sim.cli.ShelfRunner.Job;
@@ -352,7 +351,9 @@ final class RunCommand implements Callable<Integer> {
         }
         xml.keep(() -> JUnitXml.of(cases, Version.text()));
         if (terminal.errIsTerminal() && !json) {
-            tellSpeed(cases, (System.nanoTime() - startNanos) / NANOS_PER_SECOND);
+            double seconds = (System.nanoTime() - startNanos) / NANOS_PER_SECOND;
+            // On standard error, because it differs from run to run.
+            terminal.err().println(RunsEnd.speed(cases, seconds));
         }
         if (!single && !json) {
             terminal.out().print(SummaryTable.of(cases, terminal.ink()));
@@ -361,7 +362,7 @@ final class RunCommand implements Callable<Integer> {
             terminal.out().print("\n" + RuleCoverageText.of(RuleCoverageText.sum(cases)));
         }
         terminal.out().flush();
-        return exitCode(cases, single);
+        return RunsEnd.exitCode(cases, single);
     }
 
     private void forget(ShelfCase each) {
@@ -387,39 +388,5 @@ final class RunCommand implements Callable<Integer> {
                             job.after()));
         }
         return watched;
-    }
-
-    /** On standard error, because it differs from run to run. */
-    private void tellSpeed(List<ShelfCase> cases, double seconds) {
-        long simulatedMillis =
-                cases.stream()
-                        .map(ShelfCase::result)
-                        .mapToLong(result -> result == null ? 0 : result.simulatedMillis())
-                        .sum();
-        terminal.err()
-                .println(
-                        String.format(
-                                Locale.ROOT,
-                                "%s simulated in %.2f s, %,.0f times as fast as life",
-                                Figures.duration(simulatedMillis),
-                                seconds,
-                                simulatedMillis / 1e3 / seconds));
-    }
-
-    /** A list of runs is not green while one of them shows nothing. */
-    private static int exitCode(List<ShelfCase> cases, boolean single) {
-        int exitCode = ExitCodes.OK;
-        boolean broke = false;
-        for (ShelfCase each : cases) {
-            if (each.ending() == Ending.CRASHED) {
-                return ExitCodes.OUR_BUG;
-            }
-            broke |= each.ending() == Ending.BROKE_OFF;
-            boolean hollow = "no verdict".equals(each.verdictWords());
-            if (!each.isGood() && !(single && hollow)) {
-                exitCode = ExitCodes.FAILED;
-            }
-        }
-        return broke ? ExitCodes.PROGRAM_FAILED : exitCode;
     }
 }

@@ -2,7 +2,6 @@ package org.gaugebench.sim.live;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -154,12 +153,6 @@ public final class ClassShelf implements LessonShelf {
 
     @Override
     public Map<String, String> words() {
-        Map<String, String> page = new LinkedHashMap<>();
-        for (String key : words.keys()) {
-            if (key.startsWith(PageWords.GROUP)) {
-                page.put(key.substring(PageWords.GROUP.length()), words.raw(key));
-            }
-        }
-        return page;
+        return words.page();
     }
 }

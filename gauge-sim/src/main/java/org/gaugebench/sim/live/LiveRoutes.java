@@ -2,6 +2,7 @@ package org.gaugebench.sim.live;
 
 import java.util.Map;
 import java.util.TreeMap;
+import org.gaugebench.sim.live.lessons.Words;
 import org.gaugebench.sim.page.PageAsset;
 
 /** Which address is answered with what. */
@@ -23,7 +24,7 @@ final class LiveRoutes {
     LiveRoutes(Player player, LessonShelf lessons, Gate gate) {
         this.player = player;
         this.lessons = lessons;
-        words = new TreeMap<>(PageWords.english());
+        words = new TreeMap<>(Words.english().page());
         words.putAll(lessons.words());
         page = PageAsset.text(LiveRoutes.class, "live.html").replace("@TOKEN@", gate.token());
     }

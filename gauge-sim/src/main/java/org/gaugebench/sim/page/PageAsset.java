@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 /** A file of the jar that goes into a page. */
 public enum PageAsset {
     /** Colours, sizes and plain parts of every page; its rules are in {@code docs/look.md}. */
-    LOOK("/org/gaugebench/sim/page/look.css"),
+    LOOK("look.css"),
     /** The script that draws charts: one global, {@code uPlot}; its notice is its first comment. */
     CHART_SCRIPT("/META-INF/resources/webjars/uplot/1.6.30/dist/uPlot.iife.min.js"),
     /** What that script needs of style. */

@@ -24,7 +24,6 @@ import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.MemorySpec;
 import org.gaugebench.sim.scenario.SampleMode;
-import org.gaugebench.sim.scenario.SensorSpec;
 import org.gaugebench.sim.scenario.SensorTrait;
 import org.gaugebench.sim.scenario.WiringSpec;
 import org.jspecify.annotations.Nullable;
@@ -58,45 +57,19 @@ public final class Lane {
     private long nowMillis;
     private long digest = Registers.DIGEST_START;
 
-    /**
-     * Builds a gauge.
-     *
-     * @param tickMillis interval at which an exhibit thinks that samples come
-     */
-    Lane(GaugeSpec spec, SensorSpec sensor, int tickMillis, SeedTree seeds, Observer observer) {
-        this(spec, sensor, tickMillis, seeds, observer, new LookBack(), null);
-    }
-
-    /**
-     * Builds a gauge, or a program in its place.
-     *
-     * @param lookBack is told when the gauge speaks of a tick that is past
-     * @param command how the program is started; null for a gauge of ours
-     */
-    Lane(
-            GaugeSpec spec,
-            SensorSpec sensor,
-            int tickMillis,
-            SeedTree seeds,
-            Observer observer,
-            LookBack lookBack,
-            @Nullable PipeCommand command) {
-        this(
-                spec,
-                new FrontEnd(sensor, seeds, spec.name()),
-                tickMillis,
-                seeds,
-                observer,
-                lookBack,
-                command);
-    }
-
     /** Builds a gauge on a front end of its own making: that of a twin. */
     Lane(GaugeSpec spec, FrontEnd frontEnd, int tickMillis, SeedTree seeds, Observer observer) {
         this(spec, frontEnd, tickMillis, seeds, observer, new LookBack(), null);
     }
 
-    private Lane(
+    /**
+     * Builds a gauge, or a program in its place.
+     *
+     * @param tickMillis interval at which an exhibit thinks that samples come
+     * @param lookBack is told when the gauge speaks of a tick that is past
+     * @param command how the program is started; null for a gauge of ours
+     */
+    Lane(
             GaugeSpec spec,
             FrontEnd frontEnd,
             int tickMillis,
@@ -236,9 +209,7 @@ public final class Lane {
         }
     }
 
-    /**
-     * The gauge works through what it was given: somebody is about to look, or to change things.
-     */
+    /** The gauge works through what it was given: somebody is about to look, or to change it. */
     void settle() {
         if (supply.isOn()) {
             device.settle();

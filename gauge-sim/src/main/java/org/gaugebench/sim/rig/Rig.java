@@ -7,6 +7,7 @@ import org.gaugebench.core.port.Command;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.PipeCommand;
 import org.gaugebench.sim.device.PipeProgram;
+import org.gaugebench.sim.frontend.FrontEnd;
 import org.gaugebench.sim.plant.Circuit;
 import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.random.SeedTree;
@@ -72,8 +73,8 @@ public final class Rig {
             boolean takes = gauge.kind() == GaugeSpec.Kind.CORE;
             PipeCommand own = takes ? left : null;
             left = takes ? null : left;
-            lanes.add(
-                    new Lane(gauge, scenario.sensor(), tickMillis, seeds, observer, lookBack, own));
+            FrontEnd frontEnd = new FrontEnd(scenario.sensor(), seeds, gauge.name());
+            lanes.add(new Lane(gauge, frontEnd, tickMillis, seeds, observer, lookBack, own));
         }
         wireLanes();
     }

@@ -11,12 +11,13 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.sim.live.lessons.Words;
 import org.gaugebench.sim.page.PageAsset;
 import org.junit.jupiter.api.Test;
 
 /** Every word of the page stands in one file, and none of them is ours alone. */
 class PageWordsTest {
-    private static final Map<String, String> WORDS = PageWords.english();
+    private static final Map<String, String> WORDS = Words.english().page();
 
     private static Set<String> asked(String file, String pattern) {
         Set<String> keys = new TreeSet<>();

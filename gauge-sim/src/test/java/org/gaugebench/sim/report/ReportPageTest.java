@@ -163,7 +163,7 @@ class ReportPageTest {
         Map<Long, Long> voltage = truth(page, "voltage");
         Map<Long, Long> current = reading(page, 0, "current");
         int missing = 0;
-        for (long tick = 4 * 3_600 - reach + 1; tick <= 4 * 3_600 + reach; tick++) {
+        for (long tick = 4L * 3_600 - reach + 1; tick <= 4L * 3_600 + reach; tick++) {
             missing += current.containsKey(tick) ? 0 : 1;
         }
         // A value between two equal ones says nothing, and noise makes few of them equal.
@@ -245,7 +245,7 @@ class ReportPageTest {
                 sum += moment.get(i).asLong();
             }
             // Six parts rounded to a microampere-hour, and the sum too.
-            assertEquals(moment.get(7).asLong(), sum, 4);
+            assertEquals((double) moment.get(7).asLong(), (double) sum, 4);
         }
         assertTrue(page.contains("data-chart=\"attribution\""));
         assertFalse(page(Samples.hut()).contains("data-chart=\"attribution\""));

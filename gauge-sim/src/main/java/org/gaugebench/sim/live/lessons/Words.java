@@ -31,6 +31,7 @@ public final class Words {
     private static final Pattern PLACE = Pattern.compile("\\{(\\d)\\}");
     private static final Pattern BROKEN = Pattern.compile("\\{(?!\\d\\})|(?<!\\{\\d)\\}");
     private static final int WIDTH = 92;
+    private static final String PAGE = "page.";
     private static final String HEAD =
             """
             # Every text of the lessons, the sheets, the plans and the page, in English. The program
@@ -173,13 +174,16 @@ public final class Words {
         return place.appendTail(out).toString();
     }
 
-    /** A text with its places as they are. */
-    public String raw(String key) {
-        String text = texts.get(key);
-        if (text == null) {
-            throw new IllegalArgumentException("no words for '" + key + "'");
-        }
-        return text;
+    /** The words of the live page by its own keys, as they stand in page.words. */
+    public Map<String, String> page() {
+        Map<String, String> page = new LinkedHashMap<>();
+        texts.forEach(
+                (key, text) -> {
+                    if (key.startsWith(PAGE)) {
+                        page.put(key.substring(PAGE.length()), text);
+                    }
+                });
+        return page;
     }
 
     /** Every key, in the list's order. */
@@ -225,20 +229,8 @@ public final class Words {
 
     private static Map<String, String> readEnglish() {
         Map<String, String> all = new LinkedHashMap<>();
-        Map<String, String> files = new LinkedHashMap<>();
-        files.put("sheets.words", "");
-        files.put("/org/gaugebench/sim/live/live.words", "page.");
-        for (Map.Entry<String, String> file : files.entrySet()) {
-            KeyedText read =
-                    KeyedText.read(file.getKey(), PageAsset.text(Words.class, file.getKey()));
-            String group = file.getValue();
-            read.entries().values().forEach(it -> all.put(group + it.key(), it.value()));
-            try {
-                read.throwIfAny();
-            } catch (TextException e) {
-                throw new IllegalStateException(e.render(), e);
-            }
-        }
+        putFile(all, "", "sheets.words");
+        putFile(all, PAGE, "page.words");
         for (Lesson lesson : Lessons.all()) {
             lesson.texts().forEach((key, text) -> put(all, "lesson-" + lesson.number(), key, text));
         }
@@ -252,6 +244,16 @@ public final class Words {
             }
         }
         return all;
+    }
+
+    private static void putFile(Map<String, String> all, String group, String file) {
+        KeyedText read = KeyedText.read(file, PageAsset.text(Words.class, file));
+        read.entries().values().forEach(it -> all.put(group + it.key(), it.value()));
+        try {
+            read.throwIfAny();
+        } catch (TextException e) {
+            throw new IllegalStateException(e.render(), e);
+        }
     }
 
     private static void put(Map<String, String> all, String group, String key, String text) {

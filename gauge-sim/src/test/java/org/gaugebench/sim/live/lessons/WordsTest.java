@@ -102,6 +102,15 @@ class WordsTest {
         assertTrue(e.render().contains("there is no such file"), e.render());
     }
 
+    /** One file translates the page too; it asks by the keys of its own file. */
+    @Test
+    void theLivePagesWordsAreOnTheListUnderItsName() throws IOException, TextException {
+        assertEquals("Run", Words.english().page().get("play"));
+        Words words = load("page.play = Los\n");
+        assertEquals("Los", words.page().get("play"));
+        assertEquals(Words.english().page().keySet(), words.page().keySet());
+    }
+
     @Test
     void everyProblemOfAFileIsToldInItsOrder() {
         TextException e =
