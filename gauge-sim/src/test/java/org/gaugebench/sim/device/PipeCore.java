@@ -26,7 +26,7 @@ import org.gaugebench.core.settings.Setting;
 /**
  * The core of this project behind the pipe, as a program of its own: what it answers must be what
  * the core answers in the bench's own process. Written from the page, with none of the bench's
- * classes for the pipe except the table of the readout's fields.
+ * classes for the pipe except its tables of names and fields.
  *
  * <p>Arguments: further lines of the hello, such as "form frames".
  */
@@ -50,7 +50,6 @@ public final class PipeCore {
         each = hello.contains("answer each");
     }
 
-    /** Says hello and answers until the end. */
     public static void main(String[] args) throws IOException {
         PipeCore core = new PipeCore(Arrays.asList(args));
         core.hello(args);
@@ -71,14 +70,10 @@ public final class PipeCore {
             }
         }
         print("hello 1 the core behind a pipe\nreadout all\nregisters all\n");
-        for (String arg : args) {
-            print(arg + "\n");
-        }
-        print("ready\n");
+        print(String.join("\n", args) + (args.length == 0 ? "ready\n" : "\nready\n"));
         out.flush();
     }
 
-    /** Answers messages until the bench says end. */
     private void live() throws IOException {
         boolean goesOn = true;
         while (goesOn) {
@@ -128,7 +123,7 @@ public final class PipeCore {
 
     private static <E extends Enum<E>> E constant(E[] constants, String name) {
         for (E each : constants) {
-            if (each.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-').equals(name)) {
+            if (PipeNames.of(each).equals(name)) {
                 return each;
             }
         }
@@ -226,13 +221,9 @@ public final class PipeCore {
             head(8, 66);
             put(outcome.ordinal(), 8);
         } else {
-            print("outcome " + name(outcome) + "\n");
+            print("outcome " + PipeNames.of(outcome) + "\n");
         }
         readout();
-    }
-
-    private static String name(Enum<?> constant) {
-        return constant.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
     }
 
     private void readout() throws IOException {
@@ -285,7 +276,7 @@ public final class PipeCore {
                 put(value, 8);
                 values(atEvent);
             } else {
-                print(mark() + "event " + name(event) + " " + uptimeMillis + " " + value);
+                print(mark() + "event " + PipeNames.of(event) + " " + uptimeMillis + " " + value);
                 print(words(atEvent) + "\n");
             }
         } catch (IOException e) {
@@ -297,7 +288,6 @@ public final class PipeCore {
         return place == 0 || each ? "" : "@" + place + " ";
     }
 
-    /** The bench's memory. */
     private final class Store implements StateStore {
         @Override
         public int slots() {
