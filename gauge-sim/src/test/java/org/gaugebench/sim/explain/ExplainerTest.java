@@ -155,7 +155,8 @@ class ExplainerTest {
                 title: Odd ticks
                 duration: 7 h
                 tick: 7 s
-                battery: {chemistry: lead-acid-agm, capacity: 40 Ah, start: 60 %, temperature: 33 °C}
+                battery: {chemistry: lead-acid-agm, capacity: 40 Ah, start: 60 %,
+                          temperature: 33 °C}
                 sensor: {shunt: 100 A / 75 mV, converter: "20 bit, 100 mV"}
                 gauge: {start: 60 %, self-discharge: 30 %/month, own-supply-current: 12 mA,
                   shunt-offset: 3 counts, kept-back-charge: 10 %}
