@@ -83,13 +83,16 @@ class BrowserTest {
     void keysMouseAndPlugReachThePage(Browser browser) throws IOException {
         browser.open(
                 page(
-                        "<button"
-                            + " style='width:200px;height:100px'>B</button><output></output><script>const"
-                            + " o = document.querySelector('output');for (const e of ['mousedown',"
-                            + " 'mouseup', 'keydown'])"
-                            + " document.querySelector('button').addEventListener(e, x =>"
-                            + " o.textContent += (x.key || x.type + ' ' + Math.round(x.offsetX /"
-                            + " 20)) + ';')</script>"));
+                        """
+                        <button style='width:200px;height:100px'>B</button><output></output>
+                        <script>
+                        const o = document.querySelector('output');
+                        for (const e of ['mousedown', 'mouseup', 'keydown'])
+                            document.querySelector('button').addEventListener(e, x =>
+                                o.textContent +=
+                                    (x.key || x.type + ' ' + Math.round(x.offsetX / 20)) + ';')
+                        </script>
+                        """));
         browser.drag("button", 0.1, 0.9);
         browser.press("z");
         assertEquals(
