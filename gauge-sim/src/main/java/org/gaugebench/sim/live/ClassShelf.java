@@ -76,6 +76,11 @@ public final class ClassShelf implements LessonShelf {
         json.writeFieldName("next");
         step(json, lesson.next());
         json.writeStringField("name", lesson.name());
+        json.writeObjectFieldStart("gauges");
+        for (String gauge : lesson.gauges()) {
+            json.writeStringField(gauge, lesson.gaugeName(gauge, words));
+        }
+        json.writeEndObject();
     }
 
     private void step(JsonGenerator json, Step step) throws IOException {

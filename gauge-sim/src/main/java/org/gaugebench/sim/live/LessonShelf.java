@@ -52,9 +52,10 @@ public interface LessonShelf {
     /**
      * A lesson as the page's panel gets it: an object with "number", "title", "question", "choices"
      * (objects with "letter" and "text"), "steps" (objects with "text", "action", and "at",
-     * "target" and "value" as the action needs them), "next", a step more, and "name". Actions are
-     * "predict", "run-to" (at "4 h"), "reveal", "change" (target "lamp", value "on") and "look"
-     * (target "chart", "reading", "ledger" or "events").
+     * "target" and "value" as the action needs them), "next", a step more, "name", and "gauges", an
+     * object with a plain name for each. Actions are "predict", "run-to" (at "4 h"), "reveal",
+     * "change" (target "lamp", value "on") and "look" (target "chart", "reading", "ledger" or
+     * "events").
      *
      * @param number from 1
      * @return JSON; null where there is no such lesson

@@ -28,12 +28,12 @@ window.benchLesson = (() => {
         if (!match) { show(); return; }
         const reply = await fetch('/lesson/' + match[1]);
         if (!reply.ok) { tools.say(await reply.text()); show(); return; }
-        const opened = await reply.json();
-        if (!(await tools.act({act: 'lesson', number: match[1]}))) { show(); return; }
-        lesson = opened;
+        // Known before the run begins anew: its gauges then bear the lesson's names.
+        lesson = await reply.json();
         stepAt = 0;
         kept = '';
         answer = null;
+        if (!(await tools.act({act: 'lesson', number: match[1]}))) { lesson = null; show(); return; }
         show();
         showStep();
     }
@@ -118,6 +118,8 @@ window.benchLesson = (() => {
         list();
     }
     return {
+        /* What the lesson calls a gauge; nothing where it calls it nothing. */
+        nameOf: gauge => lesson && lesson.gauges ? lesson.gauges[gauge] : undefined,
         wire,
         open,
         get lesson() { return lesson; },

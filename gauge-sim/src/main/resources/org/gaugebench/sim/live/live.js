@@ -46,7 +46,8 @@
         document.querySelectorAll('[data-word]').forEach(e => { e.textContent = w(e.dataset.word); });
         document.title = w('title');
     }
-    const gaugeName = name => name === 'gauge' ? w('main-meter') : name;
+    const gaugeName = name => benchLesson.nameOf(name)
+        || (name === 'gauge' ? w('main-meter') : name);
 
     /* Gauges: one side each, built once a run. */
     function buildGauges() {

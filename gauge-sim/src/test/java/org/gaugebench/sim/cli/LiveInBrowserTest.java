@@ -193,6 +193,9 @@ class LiveInBrowserTest {
                 "Lesson 3: Microvolts become amp-hours",
                 browser.text("return document.getElementById('lesson-title').textContent"));
         assertFalse(isShown(browser, "lesson-do"), "a prediction is no button");
+        browser.until(
+                "return document.getElementById('gauges').textContent"
+                        + ".includes('the gauge without its zero')");
         browser.click("#lesson-choices li:nth-child(1) input");
         for (int i = 1; i < Lessons.of(3).steps().size(); i++) {
             browser.click("#lesson-next");
