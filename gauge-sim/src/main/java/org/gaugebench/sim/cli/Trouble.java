@@ -12,6 +12,11 @@ import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Tells people what went wrong, and what to do, and gives the exit code for it. */
 final class Trouble {
+    /** What the parser says of a number, in a programmer's words. */
+    private static final String NUMBER = "is not an? (long|int)$";
+
+    private static final String WHOLE_NUMBER = "is no whole number; expected one such as 7";
+
     private Trouble() {}
 
     /** The command line is wrong: the message, the nearest right word, where to read more. */
@@ -22,7 +27,8 @@ final class Trouble {
             String word = unmatched.getUnmatched().get(0);
             terminal.err().println(name + ": " + unknown(word, command));
         } else {
-            terminal.err().println(name + ": " + problem.getMessage());
+            String message = String.valueOf(problem.getMessage());
+            terminal.err().println(name + ": " + message.replaceAll(NUMBER, WHOLE_NUMBER));
         }
         terminal.err().println("'" + name + " --help' shows what there is.");
         return ExitCodes.WRONG_INPUT;
@@ -31,6 +37,9 @@ final class Trouble {
     private static String unknown(String word, CommandLine command) {
         boolean isOption = word.startsWith("-");
         Collection<String> known = isOption ? options(command) : command.getSubcommands().keySet();
+        if (!isOption && known.isEmpty()) {
+            return "'" + word + "' is one word too many";
+        }
         String nearest = Nearest.of(isOption ? word.replaceFirst("=.*", "") : word, known);
         return "there is no "
                 + (isOption ? "option " : "command ")

@@ -190,4 +190,16 @@ class MainTest {
         assertEquals(70, second.runBroken("run", "--debug", good.toString()));
         assertTrue(second.err().contains("\tat org.gaugebench.sim.cli"), second.err());
     }
+
+    @Test
+    void aWordTooManyAndALetterForANumberAreToldInPlainWords() {
+        FakeTerminal word = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, word.run("ahead", "missing.yaml"));
+        assertTrue(
+                word.err().startsWith("gauge-sim ahead: 'missing.yaml' is one word too many"),
+                word.err());
+        FakeTerminal letter = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, letter.run("agree", "--device", "x", "--seed", "y"));
+        assertTrue(letter.err().contains("'y' is no whole number; expected one"), letter.err());
+    }
 }
