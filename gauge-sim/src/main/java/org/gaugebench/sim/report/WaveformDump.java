@@ -257,11 +257,12 @@ public final class WaveformDump implements Observer, AutoCloseable {
      */
     public void keep() throws IOException {
         // What the last changes of the timeline brought about: no tick comes after them.
-        told.forEach(
-                (lane, bits) -> {
+        firstEvents.forEach(
+                (lane, first) -> {
+                    int bits = told.getOrDefault(lane, 0);
                     for (int i = 0; i < EVENTS.length; i++) {
                         if ((bits >> i & 1) != 0) {
-                            signals.set(firstEvents.get(lane) + i, 1);
+                            signals.set(first + i, 1);
                         }
                     }
                 });
