@@ -60,6 +60,7 @@ import picocli.CommandLine.Option;
             "  gauge-sim run --seeds 1..100 a-week-in-the-hut.yaml",
             "  gauge-sim run --at '2 d 03:12:00' a-week-in-the-hut.yaml",
             "  gauge-sim run --seed 7 --trace week.csv a-week-in-the-hut.yaml",
+            "  gauge-sim run --dump week.vcd a-week-in-the-hut.yaml",
             "  gauge-sim run --picture week.svg a-week-in-the-hut.yaml",
             "  gauge-sim run --report week.html a-week-in-the-hut.yaml",
             "  gauge-sim run --attribution a-week-in-the-hut.yaml",
@@ -81,6 +82,7 @@ final class RunCommand implements Callable<Integer> {
     @Mixin private final SeedOption seed = new SeedOption();
     @Mixin private final PictureOptions picture = new PictureOptions();
     @Mixin private final ReportOptions report = new ReportOptions();
+    @Mixin private final DumpOptions dump = new DumpOptions();
 
     @Mixin private final DeviceOptions device = new DeviceOptions();
 
@@ -190,6 +192,7 @@ final class RunCommand implements Callable<Integer> {
         Long moment = atMillis;
         picture.check(moment != null);
         report.check(moment != null);
+        dump.check(moment != null, scenarios);
         program = device.tryOut();
         if (moment != null) {
             return show(alone(scenarios, "--at: a moment belongs to one scenario"), moment);
@@ -199,7 +202,7 @@ final class RunCommand implements Callable<Integer> {
             return traced(
                     alone(scenarios, "--trace: one file cannot hold the traces of several"), place);
         }
-        if (report.isWanted() || picture.isWanted()) {
+        if (report.isWanted() || picture.isWanted() || dump.isWanted()) {
             String why =
                     report.isWanted()
                             ? "--report: one page shows one run"
@@ -298,17 +301,21 @@ final class RunCommand implements Callable<Integer> {
     private int drawn(Scenario scenario, Observer guest) throws InputException {
         refuseWithoutCore(scenario);
         try (PictureFile file = picture.open();
+                DumpFile waves = dump.open(seed.of(scenario));
                 ReportFile page = report.open()) {
             Observer all = Observers.both(Observers.both(guest, file.guest()), page.guest());
+            all = Observers.both(all, waves.guest());
             Job job = new Job(scenario, seed.of(scenario), "", all, attributing);
             int exitCode =
                     run(
                             List.of(job),
                             true,
                             each -> {
+                                waves.take(each);
                                 file.take(each, attributing);
                                 page.take(each, attributing);
                             });
+            waves.keep();
             file.keep();
             page.keep();
             return exitCode;
