@@ -43,6 +43,7 @@ final class Feeder {
     private long milliamps;
     private long millivolts;
     private int inPhase;
+    private boolean isCalm;
 
     Feeder(Dice dice, GaugeSettings settings, int clockMillis) {
         this.dice = dice;
@@ -81,6 +82,8 @@ final class Feeder {
     void begin(Phase next) {
         phase = next;
         inPhase = 0;
+        // Rests, holds and whole cycles end at the first sample that is missing or absurd.
+        isCalm = dice.once(2);
         if (dice.once(4)) {
             temperatureMillicelsius = dice.between(-40_000, 85_000);
         }
@@ -121,6 +124,9 @@ final class Feeder {
     }
 
     private int elapsed(int paceMillis) {
+        if (isCalm) {
+            return paceMillis;
+        }
         return switch (dice.between(0, 199)) {
             case 0 -> 0;
             case 1 -> dice.between(-5_000, -1);
@@ -178,7 +184,7 @@ final class Feeder {
     }
 
     private int temperature() {
-        return dice.once(50)
+        return !isCalm && dice.once(50)
                 ? dice.of(Sample.TEMPERATURE_ABSENT, -300_000, 300_000, 0, -1)
                 : temperatureMillicelsius;
     }
