@@ -78,6 +78,12 @@ final class Feeder {
         clockMillis = clock;
     }
 
+    /** Another phase begins, every sample of which comes in its time and is sound. */
+    void beginCalm(Phase next) {
+        begin(next);
+        isCalm = true;
+    }
+
     /** Another phase begins. */
     void begin(Phase next) {
         phase = next;

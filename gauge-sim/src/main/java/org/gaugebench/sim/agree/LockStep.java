@@ -103,8 +103,7 @@ public final class LockStep {
      * @param second program on the second side
      * @throws PipeFailure when a program does not keep to the protocol
      */
-    public static Result of(
-            Scenario scenario, long seed, @Nullable Program first, Program second) {
+    public static Result of(Scenario scenario, long seed, @Nullable Program first, Program second) {
         LockStep it = new LockStep(scenario, seed, first, second);
         return it.folds ? it.byDigest() : it.byTicks(0, scenario.durationMillis());
     }

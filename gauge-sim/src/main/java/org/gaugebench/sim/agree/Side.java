@@ -73,11 +73,7 @@ final class Side implements Observer, AutoCloseable {
                         .findFirst()
                         .orElseThrow();
         rig = new Rig(scenario, seed, this, program);
-        lane =
-                rig.lanes().stream()
-                        .filter(it -> it.name().equals(gauge))
-                        .findFirst()
-                        .orElseThrow();
+        lane = rig.lanes().stream().filter(it -> it.name().equals(gauge)).findFirst().orElseThrow();
     }
 
     Rig rig() {

@@ -155,8 +155,7 @@ final class LockStepRun {
         }
         try {
             Files.createDirectories(folder);
-            try (VectorWriter writer =
-                    new VectorWriter(folder, gauge.name(), parting.atMillis())) {
+            try (VectorWriter writer = new VectorWriter(folder, gauge.name(), parting.atMillis())) {
                 long rows = writer.run(new Rig(scenario, seed.of(scenario), writer));
                 writer.keep();
                 terminal.out().print("%s: %d rows that show it\n".formatted(folder, rows));

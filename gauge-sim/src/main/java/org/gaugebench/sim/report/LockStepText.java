@@ -38,13 +38,12 @@ public final class LockStepText {
                         Figures.moment(parting.atMillis()),
                         parting.isExact() ? "in" : "in the minute that ends with",
                         parting.tick(),
-                        parting.isExact()
-                                ? ""
-                                : ", and not when they are asked after each tick",
+                        parting.isExact() ? "" : ", and not when they are asked after each tick",
                         parting.what()));
         DifferenceText.registers(page, parting.registers());
         if (!parting.inputs().isEmpty()) {
-            page.gap().line("The last that went in: shunt counts, voltage counts, m°C, clock in ms");
+            page.gap()
+                    .line("The last that went in: shunt counts, voltage counts, m°C, clock in ms");
         }
         for (Step each : parting.inputs()) {
             page.line("  " + DifferenceText.words(each));

@@ -20,8 +20,7 @@ final class ProgramSeat {
     private final LookBack lookBack;
     private final PastTruth past = new PastTruth(PipeHello.MOST_BATCH);
 
-    ProgramSeat(
-            PipeCommand command, StateStore store, LookBack lookBack, Observer observer) {
+    ProgramSeat(PipeCommand command, StateStore store, LookBack lookBack, Observer observer) {
         program = new PipeProgram(command, store, observer.wantsTickDigest());
         this.store = store;
         this.lookBack = lookBack;

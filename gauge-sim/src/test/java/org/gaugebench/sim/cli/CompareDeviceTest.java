@@ -68,7 +68,8 @@ class CompareDeviceTest {
         String out = terminal.out();
         assertEquals(1, code, out + terminal.err());
         // The first sample comes with power, at time 0: the thousandth comes at 999 s.
-        assertTrue(out.replaceAll("\\s+", " ").contains("part at 0 d 00:16:39, in tick 999: "), out);
+        assertTrue(
+                out.replaceAll("\\s+", " ").contains("part at 0 d 00:16:39, in tick 999: "), out);
         String[] counts =
                 out.lines()
                         .filter(line -> line.startsWith("* shunt-counts "))
@@ -91,8 +92,7 @@ class CompareDeviceTest {
     void twoProgramsAreHeldAgainstEachOther() throws IOException {
         String plain = command(PipeCore.class, "batch 64");
         String planted = command(PlantedCore.class, "tick", "200", "batch 64");
-        assertEquals(
-                0, terminal.run("compare", "--device", plain, "--device", plain, hut()));
+        assertEquals(0, terminal.run("compare", "--device", plain, "--device", plain, hut()));
         FakeTerminal other = new FakeTerminal();
         int code = other.run("compare", "--device", planted, "--device", plain, hut());
         assertEquals(1, code, other.err());
@@ -101,8 +101,7 @@ class CompareDeviceTest {
 
     @Test
     void aProgramWithoutADigestIsAskedInEveryTick() throws IOException {
-        String planted =
-                command(PlantedCore.class, "tick", "90", "batch 64", "restart message");
+        String planted = command(PlantedCore.class, "tick", "90", "batch 64", "restart message");
         String plain = command(PipeCore.class, "batch 64");
         // One lives on and the other does not: their digests span other times.
         int code = terminal.run("compare", "--device", plain, "--device", planted, hut());

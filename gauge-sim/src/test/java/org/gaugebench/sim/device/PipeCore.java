@@ -88,7 +88,10 @@ public class PipeCore {
             digests |= words[0].equals("digest");
         }
         print("hello 1 the core behind a pipe\nreadout all\nregisters all\n");
-        print((digests ? "digest\n" : "") + String.join("\n", args) + (args.length == 0 ? "ready\n" : "\nready\n"));
+        print(
+                (digests ? "digest\n" : "")
+                        + String.join("\n", args)
+                        + (args.length == 0 ? "ready\n" : "\nready\n"));
         out.flush();
     }
 
@@ -114,7 +117,10 @@ public class PipeCore {
                 }
                 return true;
             }
-            case "power" -> power(PipeCoreWords.constant(OffTime.values(), words[1]), Long.parseLong(words[2]));
+            case "power" ->
+                    power(
+                            PipeCoreWords.constant(OffTime.values(), words[1]),
+                            Long.parseLong(words[2]));
             case "tick" -> ticks(List.of(PipeCoreWords.sample(words)));
             case "ticks" -> {
                 List<Sample> batch = new ArrayList<>();
