@@ -31,6 +31,7 @@ final class Player {
     private GaugeSettings settings;
     private GaugeDevice device;
     private boolean hasPower;
+    private boolean hasLived;
     private long toldMark;
     private String lastEvent = "none";
     private String lastOutcome = "none";
@@ -58,7 +59,12 @@ final class Player {
             if (step instanceof Step.Power power) {
                 settle();
                 memory.powerUp();
-                device = seat.build(settings, watched, this::take);
+                // The first life is that of the gauge which stands there already: building another
+                // would ask the memory for its size twice, which vectors then tell.
+                if (hasLived) {
+                    device = seat.build(settings, watched, this::take);
+                }
+                hasLived = true;
                 hasPower = true;
                 device.powerUp(power.offMillis(), power.known());
             } else if (hasPower) {
