@@ -43,6 +43,7 @@ final class Feeder {
     private long milliamps;
     private long millivolts;
     private int inPhase;
+    private boolean isCalm;
 
     Feeder(Dice dice, GaugeSettings settings, int clockMillis) {
         this.dice = dice;
@@ -77,10 +78,18 @@ final class Feeder {
         clockMillis = clock;
     }
 
+    /** Another phase begins, every sample of which comes in its time and is sound. */
+    void beginCalm(Phase next) {
+        begin(next);
+        isCalm = true;
+    }
+
     /** Another phase begins. */
     void begin(Phase next) {
         phase = next;
         inPhase = 0;
+        // Rests, holds and whole cycles end at the first sample that is missing or absurd.
+        isCalm = dice.once(2);
         if (dice.once(4)) {
             temperatureMillicelsius = dice.between(-40_000, 85_000);
         }
@@ -121,6 +130,9 @@ final class Feeder {
     }
 
     private int elapsed(int paceMillis) {
+        if (isCalm) {
+            return paceMillis;
+        }
         return switch (dice.between(0, 199)) {
             case 0 -> 0;
             case 1 -> dice.between(-5_000, -1);
@@ -178,7 +190,7 @@ final class Feeder {
     }
 
     private int temperature() {
-        return dice.once(50)
+        return !isCalm && dice.once(50)
                 ? dice.of(Sample.TEMPERATURE_ABSENT, -300_000, 300_000, 0, -1)
                 : temperatureMillicelsius;
     }

@@ -1,6 +1,5 @@
 package org.gaugebench.sim.agree;
 
-import java.util.Arrays;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.EventSink;
@@ -26,14 +25,14 @@ final class Player {
 
     private final Seat seat;
     private final SimulatedStore memory;
-    private final StateStore watched;
+    private final MarkedStore watched;
     private final Sample sample = new Sample();
     private final Registers registers = new Registers();
     private GaugeSettings settings;
     private GaugeDevice device;
     private boolean hasPower;
+    private boolean hasLived;
     private long toldMark;
-    private long memoryMark;
     private String lastEvent = "none";
     private String lastOutcome = "none";
     private long eventCount;
@@ -41,7 +40,7 @@ final class Player {
     Player(Script script, SimulatedStore memory, Seat seat) {
         this.seat = seat;
         this.memory = memory;
-        this.watched = new Watched();
+        this.watched = new MarkedStore(memory);
         this.settings = script.settings();
         this.device = seat.build(settings, watched, this::take);
     }
@@ -60,7 +59,12 @@ final class Player {
             if (step instanceof Step.Power power) {
                 settle();
                 memory.powerUp();
-                device = seat.build(settings, watched, this::take);
+                // The first life is that of the gauge which stands there already: building another
+                // would ask the memory for its size twice, which vectors then tell.
+                if (hasLived) {
+                    device = seat.build(settings, watched, this::take);
+                }
+                hasLived = true;
                 hasPower = true;
                 device.powerUp(power.offMillis(), power.known());
             } else if (hasPower) {
@@ -125,7 +129,7 @@ final class Player {
 
     /** Of all that was asked of the memory and what it answered. */
     long memoryMark() {
-        return memoryMark;
+        return watched.mark();
     }
 
     String lastEvent() {
@@ -143,47 +147,5 @@ final class Player {
             return registers;
         }
         return new Registers();
-    }
-
-    /** The memory, with a mark for each request. */
-    private final class Watched implements StateStore {
-        @Override
-        public int slots() {
-            return memory.slots();
-        }
-
-        @Override
-        public int slotBytes() {
-            return memory.slotBytes();
-        }
-
-        @Override
-        public int read(int slot, byte[] destination) {
-            mark(1, slot, null);
-            int answer = memory.read(slot, destination);
-            mark(answer, slot, answer == OK ? destination : null);
-            return answer;
-        }
-
-        @Override
-        public int erase(int slot) {
-            mark(2, slot, null);
-            int answer = memory.erase(slot);
-            mark(answer, slot, null);
-            return answer;
-        }
-
-        @Override
-        public int program(int slot, byte[] source) {
-            mark(3, slot, source);
-            int answer = memory.program(slot, source);
-            mark(answer, slot, null);
-            return answer;
-        }
-
-        private void mark(int what, int slot, byte @org.jspecify.annotations.Nullable [] bytes) {
-            memoryMark = SplitMix64.mix(memoryMark ^ (16L * slot + what + 8));
-            memoryMark = SplitMix64.mix(memoryMark ^ Arrays.hashCode(bytes));
-        }
     }
 }

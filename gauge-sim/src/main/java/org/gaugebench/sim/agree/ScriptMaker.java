@@ -71,9 +71,36 @@ final class ScriptMaker {
                 steps.add(feeder.tick(pace));
             }
             fed += ticks;
+            if (dice.once(8)) {
+                fed += cycle();
+            }
             between(slots);
         }
         return new Script(first, slots, slotBytes, dice.between(0, 1_000_000), faults, steps);
+    }
+
+    /** From full to empty and to full again, with a rest: what measures and corrects needs it. */
+    private int cycle() {
+        Feeder.Phase[] phases = {
+            Feeder.Phase.BULK,
+            dice.once(2) ? Feeder.Phase.PLATEAU : Feeder.Phase.ABSORPTION,
+            Feeder.Phase.REST,
+            Feeder.Phase.DISCHARGE,
+            Feeder.Phase.DEEP_DISCHARGE,
+            Feeder.Phase.REST,
+            Feeder.Phase.BULK,
+            Feeder.Phase.ABSORPTION
+        };
+        int fed = 0;
+        for (Feeder.Phase phase : phases) {
+            feeder.beginCalm(phase);
+            int ticks = dice.between(60, 250);
+            for (int i = 0; i < ticks; i++) {
+                steps.add(feeder.tick(60_000));
+            }
+            fed += ticks;
+        }
+        return fed;
     }
 
     private List<MemoryFault> faults(int slots) {

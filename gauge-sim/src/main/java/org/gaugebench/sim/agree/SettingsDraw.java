@@ -26,6 +26,9 @@ final class SettingsDraw {
         move(builder, Setting.PLATEAU_HOLD, dice.between(0, 30));
         move(builder, Setting.REST_TIME, dice.between(0, 2));
         move(builder, Setting.CAPACITY, dice.of(100, 5_000, 60_000, 100_000, 280_000, 10_000_000));
+        if (dice.once(16)) {
+            move(builder, Setting.ABSORPTION, 0); // switches the full-charge rule off
+        }
         int moved = dice.between(0, ALL.length / 4);
         for (int i = 0; i < moved; i++) {
             any(builder);

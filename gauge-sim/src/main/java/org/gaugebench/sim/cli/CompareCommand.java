@@ -1,6 +1,7 @@
 package org.gaugebench.sim.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -12,8 +13,10 @@ import org.gaugebench.sim.report.ComparisonText;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Nearest;
 import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** Holds two gauges on one truth, or two traces, against each other. */
@@ -26,6 +29,11 @@ import picocli.CommandLine.Parameters;
                     + " the first, or both traces that 'run --trace' wrote. Two gauges of one"
                     + " scenario, or of two scenarios with the same truth and other settings, are"
                     + " compared register by register at every tick; two traces column by column.",
+            "",
+            "With --device a program and the core, or two programs, go through any number of"
+                    + " scenarios in step: the digest of every tick, registers, events, answers and"
+                    + " all bytes of the memory have to be the same. Where they part, the first"
+                    + " tick is told, with its registers and what went in before.",
             ""
         },
         parameterListHeading = "%n",
@@ -35,22 +43,58 @@ import picocli.CommandLine.Parameters;
             " 0:the same throughout",
             " 1:they differ",
             " 2:wrong input, or two that cannot be compared: other truths, times or columns",
+            " 3:a program cannot be heard or does not keep to the protocol",
             "70:a defect of this program"
         },
         footerHeading = "%nExamples:%n",
         footer = {
             "  gauge-sim compare month.yaml month.yaml#plain",
             "  gauge-sim compare taper-2-percent.yaml taper-4-percent.yaml",
-            "  gauge-sim compare before.csv after.csv"
+            "  gauge-sim compare before.csv after.csv",
+            "  gauge-sim compare --device ./my-gauge scenarios"
         })
 final class CompareCommand implements Callable<Integer> {
     private final Terminal terminal;
 
-    @Parameters(index = "0", paramLabel = "A", description = "A scenario or a trace.")
-    private String first = "";
+    @Parameters(
+            paramLabel = "FILE",
+            arity = "1..*",
+            description =
+                    "A and B: two scenarios or two traces. With --device: scenario files, folders"
+                            + " or patterns.")
+    private List<String> files = new ArrayList<>();
 
-    @Parameters(index = "1", paramLabel = "B", description = "Another of the same kind.")
-    private String second = "";
+    @Option(
+            names = "--device",
+            paramLabel = "COMMAND",
+            description =
+                    "Hold this program against the core, or two against each other where it is"
+                            + " said twice; docs/pipe-protocol.md tells how they are asked.")
+    private List<String> devices = new ArrayList<>();
+
+    @Option(
+            names = "--device-answer",
+            paramLabel = "TIME",
+            converter = TraceInterval.class,
+            description = "Time that a program may take for each answer (default: 10 s).")
+    private @Nullable Long answerMillis;
+
+    @Option(
+            names = "--vectors",
+            paramLabel = "DIR",
+            description =
+                    "With --device: where they differ, write test vectors up to that tick, a"
+                            + " numbered folder for each scenario.")
+    private @Nullable Path vectors;
+
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            converter = ShelfOptions.ThreadCount.class,
+            description =
+                    "With --device: scenarios at once (default: as many as the machine has cores)."
+                            + " Output does not depend on it.")
+    private @Nullable Integer threads;
 
     @Mixin private final SeedOption seed = new SeedOption();
 
@@ -77,7 +121,26 @@ final class CompareCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws InputException {
+    public Integer call() throws InputException, InterruptedException {
+        if (!devices.isEmpty()) {
+            Integer wanted = threads;
+            int count = wanted == null ? Runtime.getRuntime().availableProcessors() : wanted;
+            return new LockStepRun(terminal, seed, devices, answerMillis, vectors)
+                    .run(files, count);
+        }
+        if (vectors != null || threads != null || answerMillis != null) {
+            throw new InputException(
+                    "compare: --vectors, --threads and --device-answer are for --device; expected"
+                            + " for instance --device ./my-gauge");
+        }
+        if (files.size() != 2) {
+            throw new InputException(
+                    "compare: expected two files, such as before.csv after.csv, or --device and"
+                            + " any number of scenarios; there are "
+                            + files.size());
+        }
+        String first = files.get(0);
+        String second = files.get(1);
         Named a = Named.of(first);
         Named b = Named.of(second);
         if (a.isTrace() != b.isTrace()) {

@@ -121,8 +121,7 @@ final class VectorsCommand implements Callable<Integer> {
     }
 
     /** The vectors hold one set of settings: a port is built with it. */
-    private static void refuseChangedSettings(Scenario scenario, GaugeSpec gauge)
-            throws InputException {
+    static void refuseChangedSettings(Scenario scenario, GaugeSpec gauge) throws InputException {
         for (Change change : scenario.changes()) {
             if (change.target() == Change.Target.SETTING
                     && change.name().startsWith(gauge.name() + ".")) {

@@ -54,7 +54,12 @@ public final class PipeProgram implements AutoCloseable {
      * @throws PipeFailure when it does not say hello
      */
     public static PipeHello tryOut(PipeCommand command) {
-        try (PipeProgram program = new PipeProgram(command, StateStore.NONE)) {
+        return tryOut(command, false);
+    }
+
+    /** The same, asked for a digest of its ticks if it can give one. */
+    public static PipeHello tryOut(PipeCommand command, boolean wantsDigest) {
+        try (PipeProgram program = new PipeProgram(command, StateStore.NONE, wantsDigest)) {
             ChildProgram started = ChildProgram.start(command.words());
             PipeHello hello = program.meet(started);
             program.end();

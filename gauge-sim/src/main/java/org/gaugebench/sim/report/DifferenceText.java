@@ -60,7 +60,8 @@ public final class DifferenceText {
         return page.toString();
     }
 
-    private static void registers(Page page, List<Difference.Pair> pairs) {
+    /** The table of the registers of both sides, the first one as its heading calls it. */
+    static void registers(Page page, List<Difference.Pair> pairs) {
         if (pairs.isEmpty()) {
             return;
         }

@@ -90,7 +90,7 @@ public final class Lane {
                         ? null
                         : new LaneMemory(fitted, seeds, spec.name(), this::usedMillis);
         this.store = observer.watch(this, memory == null ? StateStore.NONE : memory);
-        this.seat = command == null ? null : new ProgramSeat(command, store, lookBack);
+        this.seat = command == null ? null : new ProgramSeat(command, store, lookBack, observer);
         this.device = observer.watch(this, build());
     }
 

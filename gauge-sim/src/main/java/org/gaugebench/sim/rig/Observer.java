@@ -47,6 +47,14 @@ public interface Observer {
     }
 
     /**
+     * Whether a program in a gauge's place is asked for the digest of its ticks, which costs it a
+     * fold in each of them.
+     */
+    default boolean wantsTickDigest() {
+        return false;
+    }
+
+    /**
      * A change of the timeline takes effect now; nothing has been done about it yet. Those of time
      * 0 come before {@link #onStart}.
      *

@@ -20,8 +20,8 @@ final class ProgramSeat {
     private final LookBack lookBack;
     private final PastTruth past = new PastTruth(PipeHello.MOST_BATCH);
 
-    ProgramSeat(PipeCommand command, StateStore store, LookBack lookBack) {
-        program = new PipeProgram(command, store);
+    ProgramSeat(PipeCommand command, StateStore store, LookBack lookBack, Observer observer) {
+        program = new PipeProgram(command, store, observer.wantsTickDigest());
         this.store = store;
         this.lookBack = lookBack;
     }

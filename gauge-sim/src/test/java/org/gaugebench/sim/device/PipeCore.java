@@ -30,7 +30,7 @@ import org.gaugebench.core.settings.Setting;
  *
  * <p>Arguments: further lines of the hello, such as "form frames".
  */
-public final class PipeCore {
+public class PipeCore {
     private final InputStream in = new BufferedInputStream(System.in, 1 << 16);
     private final OutputStream out = new BufferedOutputStream(System.out, 1 << 16);
     private final boolean frames;
@@ -44,16 +44,33 @@ public final class PipeCore {
     private int slots;
     private int slotBytes;
     private int place;
+    private boolean digests;
+    private long digest = Registers.DIGEST_START;
 
-    private PipeCore(List<String> hello) {
+    PipeCore(List<String> hello) {
         frames = hello.contains("form frames");
         each = hello.contains("answer each");
     }
 
     public static void main(String[] args) throws IOException {
-        PipeCore core = new PipeCore(Arrays.asList(args));
-        core.hello(args);
-        core.live();
+        new PipeCore(Arrays.asList(args)).run(args);
+    }
+
+    /** Says hello with these lines, and lives until it is told to end. */
+    void run(String... args) throws IOException {
+        hello(args);
+        live();
+    }
+
+    /** A sample is about to be taken; a core with a planted fault changes it. */
+    void meet(Sample sample) {}
+
+    /** Folds the registers if a digest was asked for. */
+    private void fold() {
+        if (digests) {
+            gauge.inspect(registers);
+            digest = registers.fold(digest);
+        }
     }
 
     /** Power went: everything of this life is dropped on the way up to {@link #live()}. */
@@ -68,9 +85,13 @@ public final class PipeCore {
                 slots = Integer.parseInt(words[1]);
                 slotBytes = Integer.parseInt(words[2]);
             }
+            digests |= words[0].equals("digest");
         }
         print("hello 1 the core behind a pipe\nreadout all\nregisters all\n");
-        print(String.join("\n", args) + (args.length == 0 ? "ready\n" : "\nready\n"));
+        print(
+                (digests ? "digest\n" : "")
+                        + String.join("\n", args)
+                        + (args.length == 0 ? "ready\n" : "\nready\n"));
         out.flush();
     }
 
@@ -96,19 +117,22 @@ public final class PipeCore {
                 }
                 return true;
             }
-            case "power" -> power(constant(OffTime.values(), words[1]), Long.parseLong(words[2]));
-            case "tick" -> ticks(List.of(sample(words)));
+            case "power" ->
+                    power(
+                            PipeCoreWords.constant(OffTime.values(), words[1]),
+                            Long.parseLong(words[2]));
+            case "tick" -> ticks(List.of(PipeCoreWords.sample(words)));
             case "ticks" -> {
                 List<Sample> batch = new ArrayList<>();
                 for (int i = Integer.parseInt(words[1]); i > 0; i--) {
-                    batch.add(sample(line().split(" ", -1)));
+                    batch.add(PipeCoreWords.sample(line().split(" ", -1)));
                 }
                 ticks(batch);
             }
             case "command" ->
                     outcome(
                             gauge.command(
-                                    constant(Command.values(), words[1]),
+                                    PipeCoreWords.constant(Command.values(), words[1]),
                                     Long.parseLong(words[2])));
             case "change" -> change();
             case "registers" -> registers();
@@ -119,25 +143,6 @@ public final class PipeCore {
         }
         out.flush();
         return true;
-    }
-
-    private static <E extends Enum<E>> E constant(E[] constants, String name) {
-        for (E each : constants) {
-            if (PipeNames.of(each).equals(name)) {
-                return each;
-            }
-        }
-        throw new IllegalStateException("no name of its table: " + name);
-    }
-
-    private static Sample sample(String[] words) {
-        Sample sample = new Sample();
-        sample.shuntCounts = Integer.parseInt(words[1]);
-        sample.voltageCounts = Integer.parseInt(words[2]);
-        sample.temperatureMillicelsius =
-                words[3].equals("-") ? Sample.TEMPERATURE_ABSENT : Integer.parseInt(words[3]);
-        sample.clockMillis = Integer.parseUnsignedInt(words[4]);
-        return sample;
     }
 
     private boolean answerFrame() throws IOException {
@@ -187,6 +192,7 @@ public final class PipeCore {
         place = 0;
         gauge = new Gauge(settings(), store, this::announce);
         gauge.powerUp(millis, known);
+        fold();
         readout();
     }
 
@@ -200,7 +206,9 @@ public final class PipeCore {
 
     private void ticks(List<Sample> batch) throws IOException {
         for (place = 0; place < batch.size(); place++) {
+            meet(batch.get(place));
             gauge.tick(batch.get(place));
+            fold();
             if (each) {
                 readout();
             }
@@ -217,6 +225,7 @@ public final class PipeCore {
     }
 
     private void outcome(CommandOutcome outcome) throws IOException {
+        fold();
         if (frames) {
             head(8, 66);
             put(outcome.ordinal(), 8);
@@ -232,7 +241,7 @@ public final class PipeCore {
             head(8 * ReadoutField.values().length, 65);
             values(readout);
         } else {
-            print("readout" + words(readout) + "\n");
+            print("readout" + PipeCoreWords.words(readout) + "\n");
         }
     }
 
@@ -242,20 +251,15 @@ public final class PipeCore {
         }
     }
 
-    private static String words(Readout of) {
-        StringBuilder text = new StringBuilder();
-        for (ReadoutField field : ReadoutField.values()) {
-            text.append(' ').append(field.get(of));
-        }
-        return text.toString();
-    }
-
     private void registers() throws IOException {
         gauge.inspect(registers);
         if (frames) {
-            head(8 * Registers.COUNT, 68);
+            head(8 * (Registers.COUNT + (digests ? 1 : 0)), 68);
             for (Register register : Register.values()) {
                 put(registers.get(register), 8);
+            }
+            if (digests) {
+                put(digest, 8);
             }
             return;
         }
@@ -263,6 +267,7 @@ public final class PipeCore {
         for (Register register : Register.values()) {
             text.append(' ').append(registers.get(register));
         }
+        text.append(digests ? " " + digest : "");
         print(text.append('\n').toString());
     }
 
@@ -277,7 +282,7 @@ public final class PipeCore {
                 values(atEvent);
             } else {
                 print(mark() + "event " + PipeNames.of(event) + " " + uptimeMillis + " " + value);
-                print(words(atEvent) + "\n");
+                print(PipeCoreWords.words(atEvent) + "\n");
             }
         } catch (IOException e) {
             throw new IllegalStateException(e);
