@@ -27,14 +27,12 @@ final class NotesModel {
     private final double efficiency;
     private final double loadsPerHour;
 
-    NotesModel(
-            List<OwnersNote> notes, OwnSystem system, OwnersGauge gauge, double efficiency) {
+    NotesModel(List<OwnersNote> notes, OwnSystem system, OwnersGauge gauge, double efficiency) {
         this.notes = notes;
         this.system = system;
         this.gauge = gauge;
         this.efficiency = efficiency;
-        this.loadsPerHour =
-                system.loads().stream().mapToDouble(OwnLoad::ampHoursPerDay).sum() / 24;
+        this.loadsPerHour = system.loads().stream().mapToDouble(OwnLoad::ampHoursPerDay).sum() / 24;
     }
 
     /** Smallest size that is tried. */
@@ -132,22 +130,49 @@ final class NotesModel {
             leak *= Math.max(0, truth) / 100;
             double in = 0;
             double out = load;
+            double pastShunt = of(TroubleCause.PAST_SHUNT);
+            // What a load past the shunt takes from the charger goes through the shunt all the
+            // same.
+            double seenIn = 0;
             Double charged = note.chargedAmpHours();
             if (charged != null) {
                 double most = system.chargerAmps() == 0 ? charged : system.chargerAmps();
                 double during = load * Math.min(1, charged / most / hours);
                 in = Math.max(0, charged - during);
                 out = load - Math.min(during, charged);
+                seenIn = Math.min(during, charged) * pastShunt;
             } else if (note.word() == Word.CHARGER_FINISHED) {
                 in = ((100 - truth) / 100 * system.ampHours() + load + own + leak) / efficiency;
             }
             double stored = in * efficiency - out - own - leak;
             truth = Math.min(100, truth + stored / system.ampHours() * 100);
-            double counted = in * countedPart() - out * (1 - of(TroubleCause.PAST_SHUNT));
-            counted *=
-                    cause == TroubleCause.SCALE ? size : cause == TroubleCause.REVERSED ? -1 : 1;
-            counted += (of(TroubleCause.ZERO_UP) - of(TroubleCause.ZERO_DOWN)) * hours;
-            shown += counted / typed * 100;
+            double inCounted = (in + seenIn) * countedPart();
+            double outCounted = out * (1 - pastShunt);
+            double scale = cause == TroubleCause.SCALE ? size : 1;
+            double zero = (of(TroubleCause.ZERO_UP) - of(TroubleCause.ZERO_DOWN)) * hours;
+            if (cause == TroubleCause.REVERSED) {
+                // What goes out is taken for charge, and weighed as such.
+                count(-in);
+                count(out * countedPart());
+            } else {
+                // Charged first: what does not fit is lost before the loads draw.
+                count(inCounted * scale);
+                count(zero - outCounted * scale);
+            }
+            boolean isUnknown = note.word() == Word.CHARGER_FINISHED && charged == null;
+            if (isUnknown && neverSets()) {
+                // What went in at the end of a charge is not known, and nothing sets it right.
+                shown = note.percent();
+                sum += cause == TroubleCause.FULL_NEVER && shown >= 99 ? 9 : 0;
+            }
+        }
+
+        private boolean neverSets() {
+            return cause == TroubleCause.FULL_NEVER || cause == TroubleCause.REVERSED;
+        }
+
+        private void count(double ampHours) {
+            shown += ampHours / typed * 100;
             if (gauge.pastFull() != OwnersGauge.PastFull.SHOWS_MORE) {
                 shown = Math.min(100, shown);
             }
@@ -163,7 +188,7 @@ final class NotesModel {
             if (word == Word.CHARGER_FINISHED) {
                 truth = 100;
                 boolean sets = gauge.setsFull() != OwnersGauge.SetsFull.NEVER;
-                if (sets && cause != TroubleCause.FULL_NEVER) {
+                if (sets && !neverSets()) {
                     shown = 100;
                 }
             } else if (word == Word.SET_TO_100) {

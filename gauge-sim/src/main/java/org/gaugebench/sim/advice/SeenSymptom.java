@@ -134,7 +134,9 @@ public final class SeenSymptom {
         double toPoints = 100 / system.ampHours();
         return switch (cause) {
             case CAPACITY_LARGE, AGED ->
-                    text("10 %% too much on paper leaves %.0f %% on show when flat", slip(1 + SLIP));
+                    text(
+                            "10 %% too much on paper leaves %.0f %% on show when flat",
+                            slip(1 + SLIP));
             case CAPACITY_SMALL ->
                     text("10 %% too little shows 0 %% with %.0f %% left", 100 * SLIP);
             case FULL_TOO_EARLY ->

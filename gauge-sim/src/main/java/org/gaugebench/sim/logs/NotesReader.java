@@ -16,8 +16,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads what an owner wrote down: a header row, then one note a row. */
 public final class NotesReader {
-    private static final String EXAMPLE =
-            "time,shown,word, then 2026-05-03T07:00,82,nothing";
+    private static final String EXAMPLE = "time,shown,word, then 2026-05-03T07:00,82,nothing";
     private static final List<String> NAMES =
             List.of("time", "shown", "ah", "charged", "volts", "word");
     private static final int MOST_ROWS = 10_000;
@@ -100,8 +99,7 @@ public final class NotesReader {
 
     private void header(CsvRecord record) throws LogException {
         for (int i = 0; i < record.getFieldCount(); i++) {
-            String name =
-                    CsvCells.withoutMark(CsvCells.cell(record, i)).toLowerCase(Locale.ROOT);
+            String name = CsvCells.withoutMark(CsvCells.cell(record, i)).toLowerCase(Locale.ROOT);
             int place = NAMES.indexOf(name);
             if (place < 0) {
                 problem(
@@ -153,8 +151,13 @@ public final class NotesReader {
             }
             double since = hours - origin;
             if (!notes.isEmpty() && since <= notes.get(notes.size() - 1).hours()) {
-                problem(record, places[0], "'" + cell + "' is not later than the note before;"
-                        + " expected notes in order of time");
+                problem(
+                        record,
+                        places[0],
+                        "'"
+                                + cell
+                                + "' is not later than the note before;"
+                                + " expected notes in order of time");
             }
             return since;
         } catch (CellException e) {

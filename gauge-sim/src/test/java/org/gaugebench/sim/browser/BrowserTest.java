@@ -84,8 +84,8 @@ class BrowserTest {
         browser.open(
                 page(
                         "<button"
-                            + " style='width:200px;height:100px'>B</button><output></output>"
-                            + "<script>const o = document.querySelector('output');for (const e of ['mousedown',"
+                            + " style='width:200px;height:100px'>B</button><output></output><script>const"
+                            + " o = document.querySelector('output');for (const e of ['mousedown',"
                             + " 'mouseup', 'keydown'])"
                             + " document.querySelector('button').addEventListener(e, x =>"
                             + " o.textContent += (x.key || x.type + ' ' + Math.round(x.offsetX /"
