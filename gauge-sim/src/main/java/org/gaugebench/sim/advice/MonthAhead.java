@@ -60,7 +60,7 @@ public final class MonthAhead {
         return new MonthAhead(system, gauge, shunt).work();
     }
 
-    private static Scenario read(String text) {
+    static Scenario read(String text) {
         try {
             return ScenarioReader.read("my-system.yaml", text);
         } catch (ScenarioException e) {

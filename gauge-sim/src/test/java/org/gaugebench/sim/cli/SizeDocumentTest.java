@@ -18,7 +18,7 @@ class SizeDocumentTest {
     private static final Path PAGE = Path.of("docs", "user-guide.md");
 
     @ParameterizedTest
-    @ValueSource(strings = {"size", "ahead"})
+    @ValueSource(strings = {"size", "ahead", "symptom"})
     void theOutputInTheUserGuideIsTheRealOne(String command) throws IOException {
         String page = Files.readString(PAGE);
         Matcher example =

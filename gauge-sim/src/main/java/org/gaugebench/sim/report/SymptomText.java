@@ -1,0 +1,43 @@
+package org.gaugebench.sim.report;
+
+import java.util.List;
+import org.gaugebench.sim.advice.SymptomResult;
+
+/** What may be behind a symptom, as text: the answer first, then each cause with its check. */
+public final class SymptomText {
+    private SymptomText() {}
+
+    /**
+     * Writes the answer.
+     *
+     * @param result what came of it
+     * @return lines of at most {@value Page#WIDTH} columns
+     */
+    public static String of(SymptomResult result) {
+        Page page = new Page();
+        page.paragraph(0, result.answer());
+        if (!result.causes().isEmpty()) {
+            page.gap().line("What may be behind it, the likeliest first");
+        }
+        int place = 1;
+        for (SymptomResult.Ranked each : result.causes()) {
+            page.labelled(2, 3, place++ + ".", each.cause().words() + ": " + each.size());
+            page.paragraph(5, "Check: " + each.cause().check() + ".");
+            page.paragraph(5, "Run: " + each.cause().scenario() + ".yaml");
+        }
+        list(page, "What was assumed", result.assumed());
+        list(page, "What to do next, to know better", result.findOut());
+        page.gap().paragraph(0, Cautions.DEFER);
+        page.paragraph(0, Cautions.NO_PROTECTION);
+        return page.toString();
+    }
+
+    private static void list(Page page, String heading, List<String> lines) {
+        if (!lines.isEmpty()) {
+            page.gap().line(heading);
+        }
+        for (String each : lines) {
+            page.labelled(2, 2, "-", each);
+        }
+    }
+}
