@@ -9,7 +9,9 @@ import java.util.ArrayDeque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -22,7 +24,7 @@ final class DumpReader {
     final Map<String, Long> now = new TreeMap<>();
 
     /** Names of the entries of the header, in order of their first appearance. */
-    final Set<String> header = new java.util.LinkedHashSet<>();
+    final Set<String> header = new LinkedHashSet<>();
 
     private final Map<String, String> names = new HashMap<>();
     private final Map<String, Integer> widths = new LinkedHashMap<>();
@@ -41,7 +43,7 @@ final class DumpReader {
         Set<String> paths = new HashSet<>();
         while (true) {
             line = lines.readLine();
-            String[] words = line.split(" ");
+            String[] words = line.split(" ", -1);
             check(words[words.length - 1].equals("$end"));
             header.add(words[0]);
             switch (words[0]) {
@@ -120,7 +122,7 @@ final class DumpReader {
             value = figure.longValueExact();
         }
         String name = names.get(code);
-        check(first || !java.util.Objects.equals(now.get(name), value));
+        check(first || !Objects.equals(now.get(name), value));
         now.put(name, value);
     }
 

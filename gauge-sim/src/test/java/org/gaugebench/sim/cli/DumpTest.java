@@ -122,7 +122,7 @@ class DumpTest {
         gauge(now, "rule_state", number(row.get("gauge_rule_state"), RuleState.values()), where);
         gauge(now, "rule_reason", number(row.get("gauge_rule_reason"), RuleReason.values()), where);
         gauge(now, "trust", number(row.get("gauge_trust"), Trust.values()), where);
-        List<String> faults = List.of(row.get("gauge_faults").split(" "));
+        List<String> faults = List.of(row.get("gauge_faults").split(" ", -1));
         for (Fault fault : Fault.values()) {
             Long stands = powered ? (Long) (faults.contains(fault.name()) ? 1L : 0L) : null;
             gauge(now, "faults." + fault.name().toLowerCase(Locale.ROOT), stands, where);
