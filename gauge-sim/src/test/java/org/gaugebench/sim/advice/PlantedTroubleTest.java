@@ -194,17 +194,6 @@ class PlantedTroubleTest {
             }
         }
         SymptomResult result = NotesSymptom.of(notes, system(), gauge(), shunt);
-        System.out.println(
-                plant + " " + found + " " + fits.subList(0, 3) + " | " + result.answer());
-        System.out.println(
-                notes.stream()
-                        .map(
-                                n ->
-                                        n.hours()
-                                                + ":"
-                                                + n.percent()
-                                                + (n.word() == null ? "" : n.word().key()))
-                        .toList());
         Set<String> expected = new TreeSet<>(List.of(plant.name()));
         if (alike != null) {
             expected.addAll(List.of(alike.split(" ")));
