@@ -176,7 +176,7 @@ class PlantedTroubleTest {
         "HEAT,",
         "CAPACITY_LARGE, SCALE",
         "CAPACITY_SMALL, SCALE",
-        "FULL_TOO_EARLY,",
+        "FULL_TOO_EARLY, OWN_CURRENT SELF_DISCHARGE",
         "FULL_NEVER,",
         "SELF_DISCHARGE, OWN_CURRENT",
         "SCALE, CAPACITY_SMALL",
