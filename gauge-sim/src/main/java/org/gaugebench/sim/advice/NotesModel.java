@@ -91,7 +91,7 @@ final class NotesModel {
                             };
             shown = notes.get(0).percent();
             truth = cause == TroubleCause.FULL_NEVER ? Math.min(100, shown + size) : shown;
-            anchor(notes.get(0).word());
+            anchor(notes.get(0));
         }
 
         private double of(TroubleCause which) {
@@ -106,7 +106,7 @@ final class NotesModel {
                 if (note.word() == Word.RAN_FLAT) {
                     sum += truth * truth / FLAT_VARIANCE;
                 }
-                anchor(note.word());
+                anchor(note);
                 double left = note.percent() - shown;
                 sum += left * left / SHOWN_VARIANCE;
                 ratio(note);
@@ -184,7 +184,8 @@ final class NotesModel {
             return (set == null ? efficiency : set) + of(TroubleCause.HEAT);
         }
 
-        private void anchor(OwnersNote.Word word) {
+        private void anchor(OwnersNote note) {
+            Word word = note.word();
             if (word == Word.CHARGER_FINISHED) {
                 truth = 100;
                 boolean sets = gauge.setsFull() != OwnersGauge.SetsFull.NEVER;
@@ -193,7 +194,8 @@ final class NotesModel {
                 }
             } else if (word == Word.SET_TO_100) {
                 truth = 100 - of(TroubleCause.FULL_TOO_EARLY);
-                shown = 100;
+                // It may have fallen since; the note says how far.
+                shown = note.percent();
             } else if (word == Word.RAN_FLAT) {
                 truth = 0;
             }

@@ -176,7 +176,7 @@ class PlantedTroubleTest {
         "HEAT,",
         "CAPACITY_LARGE, SCALE",
         "CAPACITY_SMALL, SCALE",
-        "FULL_TOO_EARLY,",
+        "FULL_TOO_EARLY, OWN_CURRENT SELF_DISCHARGE",
         "FULL_NEVER,",
         "SELF_DISCHARGE, OWN_CURRENT",
         "SCALE, CAPACITY_SMALL",
@@ -194,17 +194,6 @@ class PlantedTroubleTest {
             }
         }
         SymptomResult result = NotesSymptom.of(notes, system(), gauge(), shunt);
-        System.out.println(
-                plant + " " + found + " " + fits.subList(0, 3) + " | " + result.answer());
-        System.out.println(
-                notes.stream()
-                        .map(
-                                n ->
-                                        n.hours()
-                                                + ":"
-                                                + n.percent()
-                                                + (n.word() == null ? "" : n.word().key()))
-                        .toList());
         Set<String> expected = new TreeSet<>(List.of(plant.name()));
         if (alike != null) {
             expected.addAll(List.of(alike.split(" ")));
