@@ -194,7 +194,11 @@ public final class NotesSymptom {
             case CAPACITY_LARGE -> text("typed in %.0f %% too large", (size - 1) * 100);
             case CAPACITY_SMALL -> text("typed in %.0f %% too small", (1 - 1 / size) * 100);
             case FULL_TOO_EARLY -> text("%.0f %% missing when it says 100 %%", size);
-            case FULL_NEVER -> text("%.0f points missing at first", size);
+            case FULL_NEVER ->
+                    // At the least size the notes say nothing of how much.
+                    size <= 1
+                            ? "it never jumps to 100 when the charger is done"
+                            : text("%.0f points missing at first", size);
             case SELF_DISCHARGE -> text("%.0f %% of it a month", size * 100);
             case SCALE -> text("currents shown %.2f times as large", size);
             default -> "every current has the wrong sign";

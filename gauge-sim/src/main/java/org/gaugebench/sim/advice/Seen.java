@@ -37,6 +37,8 @@ public enum Seen {
     /** Empty after a restart. */
     BACK_AT_0_AFTER_OFF(FORGETS);
 
+    // Never handed out to be changed: List.of refuses it.
+    @SuppressWarnings("ImmutableEnumChecker")
     private final List<TroubleCause> causes;
 
     Seen(TroubleCause... causes) {
