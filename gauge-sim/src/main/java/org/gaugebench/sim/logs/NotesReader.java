@@ -72,8 +72,8 @@ public final class NotesReader {
         if (problems.isEmpty() && few) {
             throw refusal(
                     notes.size()
-                            + (notes.size() == 1 ? " note" : " notes")
-                            + " say too little; expected four or more, over 12 h or longer");
+                            + (notes.size() == 1 ? " note says" : " notes say")
+                            + " too little; expected four or more, over 12 h or longer");
         }
         if (!problems.isEmpty()) {
             throw new LogException(problems);

@@ -25,6 +25,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * light goes out. The answer knows the cause, or says which others fit as well.
  */
 class PlantedTroubleTest {
+    /** A whole scenario with places; apart from its use it can be read. */
+    @SuppressWarnings("InlineFormatString")
     private static final String HUT =
             """
             format: 1

@@ -79,7 +79,7 @@ class SymptomCommandTest {
         Files.writeString(file, "time,shown\n0,90\n");
         FakeTerminal few = new FakeTerminal();
         assertEquals(ExitCodes.WRONG_INPUT, run(few, "--notes", file.toString()));
-        assertTrue(few.err().contains("1 note say too little; expected four"), few.err());
+        assertTrue(few.err().contains("1 note says too little; expected four"), few.err());
     }
 
     @Test
