@@ -11,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.gaugebench.sim.browser.Browser;
 import org.gaugebench.sim.browser.BrowserExtension;
 import org.gaugebench.sim.browser.Wire;
@@ -85,8 +87,8 @@ class LiveInBrowserTest {
             browser.click("#reveal");
         }
         browser.until("return gaugebenchLive.frame.truth !== null");
-        String truth = browser.text("return gaugebenchLive.frame.truth.ampHours.toFixed(2)");
-        String gauge = browser.text("return gaugebenchLive.frame.gauges[0].ampHours.toFixed(2)");
+        double truth = browser.number("return gaugebenchLive.frame.truth.ampHours");
+        double gauge = browser.number("return gaugebenchLive.frame.gauges[0].ampHours");
         browser.downloadTo(folder);
         browser.click("#save");
         Path saved = folder.resolve("what-happened.yaml");
@@ -96,9 +98,13 @@ class LiveInBrowserTest {
         FakeTerminal terminal = new FakeTerminal();
         assertEquals(0, terminal.run("run", saved.toString()), terminal.err());
         String report = terminal.out();
-        assertTrue(
-                report.contains("Charge left at the end: true " + truth + " Ah, gauge " + gauge),
-                () -> "page: true " + truth + ", gauge " + gauge + "; again: " + report);
+        Matcher left =
+                Pattern.compile("Charge left at the end: true (\\S+) Ah, gauge (\\S+) Ah")
+                        .matcher(report);
+        assertTrue(left.find(), report);
+        // The report shows hundredths of an amp-hour, the page sends ten-thousandths.
+        assertEquals(truth, Double.parseDouble(left.group(1)), 0.00506, report);
+        assertEquals(gauge, Double.parseDouble(left.group(2)), 0.00506, report);
     }
 
     @Test

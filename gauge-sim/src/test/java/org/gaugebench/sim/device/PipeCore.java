@@ -73,11 +73,6 @@ public class PipeCore {
         }
     }
 
-    /** Power went: everything of this life is dropped on the way up to {@link #live()}. */
-    private static final class Cut extends RuntimeException {
-        private static final long serialVersionUID = 1L;
-    }
-
     private void hello(String[] args) throws IOException {
         for (String line = line(); !line.equals("ready"); line = line()) {
             String[] words = line.split(" ", -1);
@@ -100,7 +95,7 @@ public class PipeCore {
         while (goesOn) {
             try {
                 goesOn = frames ? answerFrame() : answerLine();
-            } catch (Cut cut) {
+            } catch (PipeCoreWords.Cut cut) {
                 gauge = null;
             }
         }
@@ -338,7 +333,7 @@ public class PipeCore {
             out.flush();
             String[] words = line().split(" ", -1);
             if (words[0].equals("cut")) {
-                throw new Cut();
+                throw new PipeCoreWords.Cut();
             }
             if (words[0].equals("ok") && reads) {
                 byte[] read = HexFormat.of().parseHex(words[1]);
@@ -355,7 +350,7 @@ public class PipeCore {
         int kind = (int) number(2);
         number(2);
         if (kind == 8) {
-            throw new Cut();
+            throw new PipeCoreWords.Cut();
         }
         int code = (int) number(4);
         if (reads && length > 4) {

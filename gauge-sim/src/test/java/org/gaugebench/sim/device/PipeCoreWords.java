@@ -33,4 +33,9 @@ final class PipeCoreWords {
         }
         return text.toString();
     }
+
+    /** Power went: everything of this life is dropped on the way up to where questions are read. */
+    static final class Cut extends RuntimeException {
+        private static final long serialVersionUID = 1L;
+    }
 }
