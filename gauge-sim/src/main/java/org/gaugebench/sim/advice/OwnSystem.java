@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param coldestCelsius of the battery while it is needed, or null
  * @param shunt that is there already, or null to have one proposed
  * @param converter of the gauge, or null
+ * @param usablePart of the charge that its owner lets be drawn, above 0 to 1, or null
  */
 public record OwnSystem(
         int nominalVolts,
@@ -29,10 +30,35 @@ public record OwnSystem(
         double chargerAmps,
         @Nullable Double coldestCelsius,
         @Nullable ShuntRating shunt,
-        @Nullable ConverterRange converter) {
+        @Nullable ConverterRange converter,
+        @Nullable Double usablePart) {
 
     /** Keeps its own list. */
     public OwnSystem {
         loads = List.copyOf(loads);
+    }
+
+    /** One whose owner does not say what part may be drawn. */
+    public OwnSystem(
+            int nominalVolts,
+            Chemistry chemistry,
+            double ampHours,
+            List<OwnLoad> loads,
+            @Nullable OwnInverter inverter,
+            double chargerAmps,
+            @Nullable Double coldestCelsius,
+            @Nullable ShuntRating shunt,
+            @Nullable ConverterRange converter) {
+        this(
+                nominalVolts,
+                chemistry,
+                ampHours,
+                loads,
+                inverter,
+                chargerAmps,
+                coldestCelsius,
+                shunt,
+                converter,
+                null);
     }
 }

@@ -78,8 +78,7 @@ public final class Sizing {
             @Nullable ShuntRating chosen,
             List<ShuntChoice> choices) {
         double coldPart = coldPart();
-        double depth = system.chemistry().isLeadAcid() ? LEAD_ACID_DEPTH : LITHIUM_DEPTH;
-        assumed.add("drawn down by at most " + percent(depth) + " of the charge, as usual");
+        double depth = depth();
         double usable = system.ampHours() * coldPart * depth;
         double daily = system.loads().stream().mapToDouble(OwnLoad::ampHoursPerDay).sum();
         double needed = BatteryNeed.ampHours(daily, 1, depth, 1 / coldPart, DESIGN_MARGIN * AGEING);
@@ -103,6 +102,16 @@ public final class Sizing {
                 needed,
                 List.copyOf(assumed),
                 List.copyOf(findings));
+    }
+
+    private double depth() {
+        Double told = system.usablePart();
+        if (told != null) {
+            return told;
+        }
+        double usual = system.chemistry().isLeadAcid() ? LEAD_ACID_DEPTH : LITHIUM_DEPTH;
+        assumed.add("drawn down by at most " + percent(usual) + " of the charge, as usual");
+        return usual;
     }
 
     private double outAmps() {

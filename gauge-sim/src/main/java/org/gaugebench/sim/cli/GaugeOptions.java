@@ -1,21 +1,14 @@
 package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Collectors;
 import org.gaugebench.sim.advice.OwnersGauge;
-import org.gaugebench.sim.units.QuantityException;
-import org.gaugebench.sim.units.RecordUnit;
+import org.gaugebench.sim.advice.TypedGauge;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /** A gauge by what it does, as options; each may be left out or be {@code not-known}. */
 final class GaugeOptions {
-    private static final long MOST_MICROAMPS = 10_000_000_000L;
-    private static final String NOT_KNOWN = "not-known";
-
     @Option(
             names = "--sets-full",
             paramLabel = "WORD",
@@ -80,91 +73,21 @@ final class GaugeOptions {
      */
     OwnersGauge gauge() throws InputException {
         List<String> wrong = new ArrayList<>();
-        QuantityArguments arguments = new QuantityArguments(wrong);
         OwnersGauge gauge =
-                new OwnersGauge(
-                        word(arguments, "--sets-full", setsFull, OwnersGauge.SetsFull.NOT_KNOWN),
-                        word(arguments, "--past-full", pastFull, OwnersGauge.PastFull.NOT_KNOWN),
-                        word(arguments, "--after-off", afterOff, OwnersGauge.AfterOff.NOT_KNOWN),
-                        amps(arguments, "--smallest-amps", smallestAmps),
-                        hours(arguments),
-                        amps(arguments, "--own-current", ownCurrent),
-                        amps(arguments, "--zero-error", zeroError),
-                        orZero(amps(arguments, "--past-shunt", pastShunt)),
-                        efficiency(arguments));
+                new TypedGauge(
+                                setsFull,
+                                pastFull,
+                                afterOff,
+                                smallestAmps,
+                                longestHours,
+                                ownCurrent,
+                                zeroError,
+                                pastShunt,
+                                efficiencySet)
+                        .read(new QuantityArguments(wrong));
         if (!wrong.isEmpty()) {
             throw new InputException(String.join(System.lineSeparator(), wrong));
         }
         return gauge;
-    }
-
-    private static double orZero(@Nullable Double value) {
-        return value == null ? 0 : value;
-    }
-
-    private static boolean isKnown(@Nullable String text) {
-        return text != null && !text.equals(NOT_KNOWN);
-    }
-
-    private static @Nullable Double amps(
-            QuantityArguments arguments, String option, @Nullable String text) {
-        if (!isKnown(text)) {
-            return null;
-        }
-        String expected = "0 A to 10000 A, or not-known";
-        return arguments.limited(option, text, RecordUnit.MICROAMPS, 0, MOST_MICROAMPS, expected, 0)
-                / 1e6;
-    }
-
-    private @Nullable Double hours(QuantityArguments arguments) {
-        if (!isKnown(longestHours)) {
-            return null;
-        }
-        String expected = "1 h to 10000 h, or not-known";
-        return (double)
-                arguments.limited(
-                        "--longest-hours", longestHours, RecordUnit.HOURS, 1, 10_000, expected, 1);
-    }
-
-    private @Nullable Double efficiency(QuantityArguments arguments) {
-        if (!isKnown(efficiencySet)) {
-            return null;
-        }
-        return arguments.limited(
-                        "--efficiency-set",
-                        efficiencySet,
-                        RecordUnit.PARTS_PER_MILLION,
-                        500_000,
-                        1_000_000,
-                        "50 % to 100 %, or not-known",
-                        1_000_000)
-                / 1e6;
-    }
-
-    private static <E extends Enum<E>> E word(
-            QuantityArguments arguments, String option, @Nullable String text, E unknown) {
-        E found = arguments.optional(option, text, it -> parse(it, unknown));
-        return found == null ? unknown : found;
-    }
-
-    private static String key(Enum<?> each) {
-        return each.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    private static <E extends Enum<E>> E parse(String text, E any) throws QuantityException {
-        E[] all = any.getDeclaringClass().getEnumConstants();
-        for (E each : all) {
-            if (key(each).equals(text)) {
-                return each;
-            }
-        }
-        throw new QuantityException(
-                "expected one of "
-                        + Arrays.stream(all)
-                                .map(GaugeOptions::key)
-                                .collect(Collectors.joining(", "))
-                        + ", but found '"
-                        + text
-                        + "'");
     }
 }
