@@ -7,6 +7,7 @@ import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.scenario.BatterySpec;
 import org.gaugebench.sim.scenario.ChargerSpec;
+import org.gaugebench.sim.scenario.Chemistry;
 import org.gaugebench.sim.scenario.Scenario;
 
 /** What is typed into a gauge beside what it is typed for. */
@@ -18,7 +19,10 @@ final class AuditSubject {
     AuditSubject(Scenario scenario) {
         this.scenario = scenario;
         this.settings = scenario.gauges().get(0).settings();
-        this.usual = preset().builder(scenario.battery().nominalVolts() * 1_000L).build();
+        this.usual =
+                preset(scenario.battery().chemistry())
+                        .builder(scenario.battery().nominalVolts() * 1_000L)
+                        .build();
     }
 
     Scenario scenario() {
@@ -39,8 +43,9 @@ final class AuditSubject {
         return usual.get(setting);
     }
 
-    private ChemistryPreset preset() {
-        String key = scenario.battery().chemistry().key();
+    /** What an installer sets for a chemistry. */
+    static ChemistryPreset preset(Chemistry chemistry) {
+        String key = chemistry.key();
         for (ChemistryPreset each : ChemistryPreset.values()) {
             if (each.key().equals(key)) {
                 return each;

@@ -1,14 +1,23 @@
 package org.gaugebench.sim.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.gaugebench.sim.advice.OwnAudit;
+import org.gaugebench.sim.advice.OwnSystem;
+import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.SettingsAudit;
+import org.gaugebench.sim.advice.SettingsTold;
+import org.gaugebench.sim.advice.Sizing;
 import org.gaugebench.sim.report.AuditJson;
 import org.gaugebench.sim.report.AuditText;
 import org.gaugebench.sim.scenario.Scenario;
+import org.gaugebench.sim.units.ShuntRating;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 
 /** {@code audit}: whether a gauge's settings go with battery and charger. */
 @Command(
@@ -17,8 +26,9 @@ import picocli.CommandLine.Option;
         description = {
             "",
             "Tells which settings do not go with what the gauge is fitted to: the evidence, what"
-                    + " comes of it in the run, what to move and to what, and how sure that is."
-                    + " A log of your own becomes a scenario with 'adopt'.",
+                + " comes of it in the run, what to move and to what, and how sure that is. A log"
+                + " of your own becomes a scenario with 'adopt'. Without a file your system is told"
+                + " by options; on a terminal you are asked for what is missing.",
             ""
         },
         parameterListHeading = "%n",
@@ -30,12 +40,29 @@ import picocli.CommandLine.Option;
             " 2:a file cannot be run, or the command line is wrong",
             "70:a defect of this program"
         },
-        footerHeading = "%nExample:%n",
-        footer = {"  gauge-sim audit scenarios/first-steps/a-week-in-the-hut.yaml"})
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  gauge-sim audit scenarios/first-steps/a-week-in-the-hut.yaml",
+            "  gauge-sim audit --voltage \"12 V\" --chemistry lead-acid-agm \\",
+            "    --capacity \"100 Ah\" --load \"lamp: 1.2 A, 5 h\" --charger \"20 A\" \\",
+            "    --charger-volts \"14.4 V\" --typed-capacity \"50 Ah\""
+        })
 final class AuditCommand implements Callable<Integer> {
     private final Terminal terminal;
 
-    @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
+    @Parameters(
+            paramLabel = "FILE",
+            arity = "0..*",
+            description =
+                    "Scenario files, folders or patterns; none for a system of your own, told by"
+                            + " the options below.")
+    private List<String> files = new ArrayList<>();
+
+    @Option(
+            names = "--variant",
+            paramLabel = "NAME",
+            description = "Of files that make several runs, only the runs that reports call so.")
+    private @Nullable String variant;
 
     @Mixin
     @SuppressWarnings("unused") // the parser reads it
@@ -44,13 +71,32 @@ final class AuditCommand implements Callable<Integer> {
     @Option(names = "--json", description = "print one JSON object on a line instead of text")
     private boolean json;
 
+    @Option(
+            names = "--scenario",
+            description = "print the scenario behind the answer instead, for a system of your own")
+    private boolean scenarioOnly;
+
+    @Mixin private final SystemOptions told = new SystemOptions();
+
+    @Mixin private final GaugeOptions gauge = new GaugeOptions();
+
+    @Mixin private final SettingOptions settings = new SettingOptions();
+
     AuditCommand(Terminal terminal) {
         this.terminal = terminal;
     }
 
     @Override
     public Integer call() throws InputException {
-        List<Scenario> scenarios = arguments.load();
+        if (files.isEmpty()) {
+            return own();
+        }
+        if (told.isAnyTold()) {
+            throw new InputException(
+                    "expected either a scenario FILE, which tells the system, or the system by"
+                            + " options such as --voltage \"12 V\"; found both");
+        }
+        List<Scenario> scenarios = ScenarioArguments.load(files, variant, null);
         for (Scenario scenario : scenarios) {
             if (!SettingsAudit.fits(scenario)) {
                 throw new InputException(
@@ -72,5 +118,33 @@ final class AuditCommand implements Callable<Integer> {
         }
         terminal.out().flush();
         return found ? ExitCodes.FAILED : ExitCodes.OK;
+    }
+
+    private int own() throws InputException {
+        OwnersGauge own = gauge.gauge();
+        Questions questions = told.questions(terminal);
+        OwnSystem system = told.system(questions);
+        if (questions != null) {
+            settings.ask(questions);
+        }
+        SettingsTold typed = settings.settings(system.ampHours());
+        ShuntRating shunt = Sizing.of(system).chosen();
+        if (shunt == null) {
+            throw new InputException(
+                    "no usual shunt carries these currents; expected the one that is there, such as"
+                            + " --shunt \"500 A / 75 mV\"");
+        }
+        OwnAudit.Result audit = OwnAudit.of(system, own, typed, shunt);
+        terminal.out()
+                .print(
+                        scenarioOnly
+                                ? audit.text()
+                                : json
+                                        ? AuditJson.of(
+                                                audit.scenario(), audit.result(), Version.text())
+                                        : AuditText.of(
+                                                audit.scenario(), audit.result(), audit.assumed()));
+        terminal.out().flush();
+        return audit.result().findings().isEmpty() ? ExitCodes.OK : ExitCodes.FAILED;
     }
 }

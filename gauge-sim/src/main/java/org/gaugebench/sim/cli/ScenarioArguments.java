@@ -34,8 +34,14 @@ final class ScenarioArguments {
 
     /** The same, each with these seeds instead of those of its file. */
     List<Scenario> load(@Nullable SeedRange seeds) throws InputException {
+        return load(files, variant, seeds);
+    }
+
+    /** The same for files that were named in another way. */
+    static List<Scenario> load(
+            List<String> files, @Nullable String wanted, @Nullable SeedRange seeds)
+            throws InputException {
         List<Scenario> all = ScenarioLoader.load(ScenarioFiles.expand(files), seeds);
-        String wanted = variant;
         if (wanted == null) {
             return all;
         }

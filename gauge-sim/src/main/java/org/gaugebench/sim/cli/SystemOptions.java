@@ -80,14 +80,35 @@ final class SystemOptions {
         return voltage == null || chemistry == null || capacity == null;
     }
 
+    /** Whether any of it was told. */
+    boolean isAnyTold() {
+        return voltage != null || chemistry != null || capacity != null || !loads.isEmpty();
+    }
+
     /**
      * The system.
      *
      * @throws InputException with every message, if something is wrong or missing
      */
     OwnSystem system(Terminal terminal) throws InputException {
-        if (isIncomplete() && terminal.inIsTerminal() && terminal.errIsTerminal()) {
-            ask(new Questions(terminal));
+        return system(questions(terminal));
+    }
+
+    /** Whoever can be asked; null where nothing is missing or nobody sits there. */
+    @Nullable Questions questions(Terminal terminal) {
+        boolean someone = terminal.inIsTerminal() && terminal.errIsTerminal();
+        return isIncomplete() && someone ? new Questions(terminal) : null;
+    }
+
+    /**
+     * The system.
+     *
+     * @param questions null where nobody can be asked
+     * @throws InputException with every message, if something is wrong or missing
+     */
+    OwnSystem system(@Nullable Questions questions) throws InputException {
+        if (questions != null) {
+            ask(questions);
         }
         List<String> wrong = new ArrayList<>();
         OwnSystem system = read(wrong);

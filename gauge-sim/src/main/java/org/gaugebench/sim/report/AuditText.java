@@ -1,5 +1,6 @@
 package org.gaugebench.sim.report;
 
+import java.util.List;
 import org.gaugebench.sim.advice.Finding;
 import org.gaugebench.sim.advice.SettingsAudit;
 import org.gaugebench.sim.scenario.Scenario;
@@ -18,14 +19,14 @@ public final class AuditText {
      * @return lines of at most {@value Page#WIDTH} columns
      */
     public static String of(Scenario scenario, SettingsAudit.Result result) {
+        return of(scenario, result, List.of());
+    }
+
+    /** The same, with what was taken where nothing was told. */
+    public static String of(Scenario scenario, SettingsAudit.Result result, List<String> assumed) {
         Page page = new Page();
         int count = result.findings().size();
-        page.paragraph(
-                0,
-                count == 0
-                        ? "Nothing found: settings, battery and charger go together."
-                        : (count == 1 ? "1 setting does" : count + " settings do")
-                                + " not go with what the gauge is fitted to.");
+        page.paragraph(0, answer(count));
         page.paragraph(0, Page.clean(scenario.name()));
         page.gap().labelled(0, LABEL, "in this run", result.summary());
         int number = 1;
@@ -42,7 +43,19 @@ public final class AuditText {
                             : String.join(", ", each.remedy()));
             page.labelled(2, LABEL, "confidence", each.confidence().words());
         }
+        if (!assumed.isEmpty()) {
+            page.gap().line("What was assumed");
+            assumed.forEach(each -> page.labelled(2, 2, "-", each));
+        }
         page.gap().paragraph(0, Cautions.DEFER);
         return page.toString();
+    }
+
+    /** The answer in one sentence. */
+    public static String answer(int count) {
+        return count == 0
+                ? "Nothing found: settings, battery and charger go together."
+                : (count == 1 ? "1 setting does" : count + " settings do")
+                        + " not go with what the gauge is fitted to.";
     }
 }
