@@ -105,10 +105,15 @@ public final class MonthAhead {
         if (told != null) {
             return told;
         }
-        double amps = USUAL_ZERO_VOLTS * shunt.microamps() / shunt.microvolts();
+        double amps = usualZeroAmps(shunt);
         assumed.add("a zero error of 5 uV at the shunt, which is " + Sizing.amps(amps));
         findOut.add("zero error: the 24-hour zero test, with every load and charger off");
         return amps;
+    }
+
+    /** What a gauge may count while nothing flows, where nobody did a zero test. */
+    static double usualZeroAmps(ShuntRating shunt) {
+        return USUAL_ZERO_VOLTS * shunt.microamps() / shunt.microvolts();
     }
 
     private void collect(double zeroAmps) {
