@@ -243,8 +243,12 @@ class LiveServerTest {
 
         /** The data of the next frame. */
         String frame() throws IOException {
+            int heartbeats = 0;
             String line = in.readLine();
             while (line != null && !line.startsWith("data: ")) {
+                // One comes every two seconds: a window that gets nothing else waits in vain.
+                heartbeats += line.startsWith(":") ? 1 : 0;
+                assertTrue(heartbeats < 5, "ten seconds without a frame");
                 line = in.readLine();
             }
             return line == null ? "" : line.substring("data: ".length());

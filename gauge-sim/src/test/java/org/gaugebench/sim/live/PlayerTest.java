@@ -95,6 +95,38 @@ class PlayerTest {
         assertTrue(now() - event.millis() <= 60_000, now() + " after " + event);
     }
 
+    /** Each window waits in a thread of its own, and one change is for all of them. */
+    @Test
+    void everyWindowThatWaitsHearsOfAChange() throws Exception {
+        long seen = player.look(Player.View::version);
+        AtomicLong woken = new AtomicLong();
+        Thread[] windows = new Thread[3];
+        for (int i = 0; i < windows.length; i++) {
+            windows[i] =
+                    new Thread(
+                            () -> {
+                                try {
+                                    // Far longer than the test waits for them.
+                                    woken.addAndGet(player.awaitNewer(seen, 60_000) ? 1 : 0);
+                                } catch (InterruptedException e) {
+                                    Thread.currentThread().interrupt();
+                                }
+                            });
+            windows[i].setDaemon(true);
+            windows[i].start();
+        }
+        for (Thread window : windows) {
+            while (window.getState() != Thread.State.TIMED_WAITING) {
+                Thread.onSpinWait();
+            }
+        }
+        player.step();
+        for (Thread window : windows) {
+            window.join(5_000);
+        }
+        assertEquals(windows.length, woken.get());
+    }
+
     @Test
     void aStepIsOneTick() {
         player.step();
