@@ -22,7 +22,7 @@ static inline int32_t int32_from_bits(uint32_t bits)
     return bits <= (uint32_t)INT32_MAX ? (int32_t)bits : -(int32_t)(~bits) - 1;
 }
 
-/* Sums that may pass the end of their width on purpose, or by a record that says nonsense. */
+/* Sums that may pass the end of their width on purpose. */
 static inline int64_t wrapping_add(int64_t one, int64_t other)
 {
     return int64_from_bits((uint64_t)one + (uint64_t)other);
@@ -31,16 +31,6 @@ static inline int64_t wrapping_add(int64_t one, int64_t other)
 static inline int64_t wrapping_subtract(int64_t one, int64_t other)
 {
     return int64_from_bits((uint64_t)one - (uint64_t)other);
-}
-
-static inline int32_t wrapping_add_int32(int32_t one, int32_t other)
-{
-    return int32_from_bits((uint32_t)one + (uint32_t)other);
-}
-
-static inline int32_t wrapping_subtract_int32(int32_t one, int32_t other)
-{
-    return int32_from_bits((uint32_t)one - (uint32_t)other);
 }
 
 /* Right shift that takes the floor, also below zero, where C leaves the result open. */

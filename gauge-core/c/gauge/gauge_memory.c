@@ -60,8 +60,7 @@ int64_t gauge_memory_restore(struct gauge_memory *m, const struct memory_scene *
     bool same_capacity = state->capacity_nanocoulombs == capacity;
     int64_t charge = state->charge_nanocoulombs;
     if (!same_capacity) {
-        int32_t ppm = state_of_charge_ppm(max_int64(charge, 0),
-                                          max_int64(state->capacity_nanocoulombs, FULL_PPM));
+        int32_t ppm = state_of_charge_ppm(charge, state->capacity_nanocoulombs);
         charge = state_of_charge_nanocoulombs(ppm, capacity);
     }
     charge_accumulator_resume(&s->charge, charge, state->full_proven != 0,
@@ -71,7 +70,7 @@ int64_t gauge_memory_restore(struct gauge_memory *m, const struct memory_scene *
                                    state->efficiency_remainder_q16);
     energy_counter_resume(scene->energy, state->lifetime_in_microjoules,
                           state->lifetime_out_microjoules);
-    m->uptime_before_millis = max_int64(state->lifetime_uptime_millis, 0);
+    m->uptime_before_millis = state->lifetime_uptime_millis;
     restore_band(m, s);
     full_charge_rule_resume(&s->full_rule, state->rule_armed != 0,
                             state->rule_discharged_nanocoulombs, state->full_count);
@@ -82,14 +81,13 @@ int64_t gauge_memory_restore(struct gauge_memory *m, const struct memory_scene *
         efficiency_estimate_resume(&s->efficiency, state->measured_efficiency_ppm,
                                    state->evidence_efficiency_ppm);
     }
-    s->diagnosis.since_full_minutes = max_int64(state->since_full_minutes, 0);
+    s->diagnosis.since_full_minutes = state->since_full_minutes;
     shunt_adjustment_resume(&s->adjustment, state->zero_adjustment_counts_q8,
                             state->span_adjustment_ppm);
     stages_adopt_adjustment(s);
-    bool known_code = state->trust_code >= 0 && state->trust_code < TRUST_COUNT;
-    scene->corrections->trust = known_code ? (enum trust)state->trust_code : TRUST_UNKNOWN;
+    scene->corrections->trust = (enum trust)state->trust_code;
     scene->corrections->rests_on_record = true;
-    return wrapping_subtract(charge_accumulator_charge(&s->charge), state->charge_nanocoulombs);
+    return charge_accumulator_charge(&s->charge) - state->charge_nanocoulombs;
 }
 
 void gauge_memory_widen_restored(const struct gauge_memory *m, struct stages *s)
@@ -122,7 +120,9 @@ static void capture(struct gauge_memory *m, const struct memory_scene *scene,
     state->lifetime_out_nanocoulombs = s->charge.out_nanocoulombs;
     state->lifetime_in_microjoules = energy_counter_in_microjoules(scene->energy);
     state->lifetime_out_microjoules = energy_counter_out_microjoules(scene->energy);
-    state->lifetime_uptime_millis = wrapping_add(m->uptime_before_millis, uptime_millis);
+    /* Saturates, so that it stays within its range (M7). */
+    state->lifetime_uptime_millis =
+        m->uptime_before_millis + min_int64(uptime_millis, INT64_MAX - m->uptime_before_millis);
     state->full_proven = s->charge.full_proven ? 1 : 0;
     state->zero_adjustment_counts_q8 = s->adjustment.zero_counts_q8;
     state->span_adjustment_ppm = s->adjustment.gain_ppm;
@@ -146,7 +146,10 @@ static void capture_rules(struct gauge_memory *m, const struct stages *s)
     state->since_full_minutes = s->diagnosis.since_full_minutes;
 }
 
-/* The sums of the band, and what went through the shunt since it last saw it. */
+/*
+ * The sums of the band, and what went through the shunt since it last saw it: saturating where the
+ * band itself does (M7).
+ */
 static void capture_band(struct gauge_memory *m, const struct stages *s, int32_t warmth_q8)
 {
     struct saved_state *state = &m->state;
@@ -154,12 +157,15 @@ static void capture_band(struct gauge_memory *m, const struct stages *s, int32_t
     int64_t in = s->charge.in_nanocoulombs - s->accounted_in_nanocoulombs;
     int64_t out = s->charge.out_nanocoulombs - s->accounted_out_nanocoulombs;
     state->band_residual_ppm = sums->residual_ppm;
-    state->band_millis = sums->millis + s->minute.millis;
-    state->band_net_nanocoulombs = sums->net_nanocoulombs + (in - out);
-    state->band_gross_nanocoulombs = sums->gross_nanocoulombs + (in + out);
-    state->band_charge_in_nanocoulombs = sums->in_nanocoulombs + max_int64(in - out, 0);
+    state->band_millis = min_int64(sums->millis + s->minute.millis, SAVED_LONGEST_BAND);
+    state->band_net_nanocoulombs = saturating_add(sums->net_nanocoulombs, in - out);
+    state->band_gross_nanocoulombs = saturating_add(sums->gross_nanocoulombs, in + out);
+    state->band_charge_in_nanocoulombs =
+        saturating_add(sums->in_nanocoulombs, max_int64(in - out, 0));
     state->band_gap_nanocoulombs = sums->gap_nanocoulombs;
-    state->band_warm_millis_q8 = sums->warm_millis_q8 + (int64_t)s->minute.millis * warmth_q8;
+    state->band_warm_millis_q8 =
+        min_int64(sums->warm_millis_q8 + (int64_t)s->minute.millis * warmth_q8,
+                  SAVED_LONGEST_BAND << 8);
 }
 
 enum save_outcome gauge_memory_save(struct gauge_memory *m, const struct memory_scene *scene,

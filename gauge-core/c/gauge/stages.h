@@ -103,7 +103,7 @@ static inline int32_t stages_state_of_charge_ppm(const struct stages *s)
                                s->charge.capacity_nanocoulombs);
 }
 
-/* In and out added up, over the gauge's life. */
+/* In and out added up, over the gauge's life; wraps: only differences of it mean anything. */
 static inline int64_t stages_gross_nanocoulombs(const struct stages *s)
 {
     return wrapping_add(s->charge.in_nanocoulombs, s->charge.out_nanocoulombs);

@@ -73,7 +73,7 @@ uint32_t diagnosis_judge(struct diagnosis *d, const struct minute_figures *minut
     balance_add_minute(&d->balance,
                        kept_full ? min_int64(minute->nanocoulombs, 0) : minute->nanocoulombs);
     d->since_full_minutes =
-        kept_full ? 0 : min_int64(wrapping_add(d->since_full_minutes, 1), LONGEST_MINUTES);
+        kept_full ? 0 : min_int64(d->since_full_minutes + 1, LONGEST_MINUTES);
     bool armed = full_charge_rule_is_armed(full);
     bool volts_full =
         !full->limits.switched_off && minute->lowest_microvolts >= full->threshold_microvolts;
@@ -114,5 +114,5 @@ void diagnosis_new_battery(struct diagnosis *d)
 void diagnosis_add_off_time(struct diagnosis *d, int64_t minutes)
 {
     d->since_full_minutes = min_int64(
-        wrapping_add(d->since_full_minutes, min_int64(minutes, LONGEST_MINUTES)), LONGEST_MINUTES);
+        d->since_full_minutes + min_int64(minutes, LONGEST_MINUTES), LONGEST_MINUTES);
 }

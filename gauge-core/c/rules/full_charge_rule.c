@@ -117,7 +117,7 @@ static enum rule_reason judge_paths(struct full_charge_rule *rule,
 
 static enum rule_outcome prove(struct full_charge_rule *rule, enum rule_reason proof)
 {
-    rule->full_count = wrapping_add_int32(rule->full_count, 1);
+    rule->full_count += rule->full_count < INT32_MAX ? 1 : 0;
     rule->residual_ppm = proof == RULE_REASON_PROVEN_BY_TAPER ? rule->limits.taper_residual_ppm
                                                               : rule->limits.other_residual_ppm;
     disarm(rule, proof);

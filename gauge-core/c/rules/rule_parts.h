@@ -56,13 +56,13 @@ static inline void hold_timer_reset(struct hold_timer *hold)
 
 static inline void hold_timer_inside(struct hold_timer *hold)
 {
-    hold->held_minutes = wrapping_add_int32(hold->held_minutes, 1);
+    hold->held_minutes++;
     hold->outside_minutes = 0;
 }
 
 static inline void hold_timer_outside(struct hold_timer *hold)
 {
-    hold->outside_minutes = wrapping_add_int32(hold->outside_minutes, 1);
+    hold->outside_minutes++;
     if (hold->outside_minutes >= HOLD_RESET_MINUTES) {
         hold->held_minutes = 0;
     } else if (hold->outside_minutes > HOLD_PAUSE_MINUTES && hold->held_minutes > 0) {

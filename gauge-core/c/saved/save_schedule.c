@@ -79,7 +79,7 @@ static enum save_reason reason_of(const struct save_schedule *s, const struct sa
                                   bool falling)
 {
     int64_t net_moved = magnitude(now->charge_nanocoulombs - s->saved_charge_nanocoulombs);
-    /* Sums of a record may be of any size: their difference wraps as Java's does. */
+    /* The sum of in and out wraps, and a difference of two is right across the wrap. */
     int64_t gross_moved = wrapping_subtract(now->gross_nanocoulombs, s->saved_gross_nanocoulombs);
     bool urgent_allowed = s->since_save_millis >= URGENT_GAP_MILLIS;
     if (s->settings_pending && urgent_allowed) {

@@ -42,9 +42,9 @@ static int32_t take_int32(const uint8_t *place)
 }
 
 /* Conversion to unsigned is modulo 2^64, so a sign is extended whatever the field's width. */
-#define PUT_INT64(name) place = put(place, 8, (uint64_t)state->name);
-#define PUT_INT32(name) place = put(place, 4, (uint64_t)state->name);
-#define PUT_INT8(name) place = put(place, 1, (uint64_t)state->name);
+#define PUT_INT64(name, low, high) place = put(place, 8, (uint64_t)state->name);
+#define PUT_INT32(name, low, high) place = put(place, 4, (uint64_t)state->name);
+#define PUT_INT8(name, low, high) place = put(place, 1, (uint64_t)state->name);
 
 void saved_state_encode(const struct saved_state *state, uint32_t sequence,
                         const struct settings_mark *mark, uint8_t record[SAVED_RECORD_BYTES])
@@ -105,13 +105,13 @@ static int8_t take_int8(const uint8_t *place)
     return (int8_t)(place[0] <= INT8_MAX ? place[0] : (int)place[0] - 256);
 }
 
-#define TAKE_INT64(name) \
+#define TAKE_INT64(name, low, high) \
     state->name = int64_from_bits(take(place, 8)); \
     place += 8;
-#define TAKE_INT32(name) \
+#define TAKE_INT32(name, low, high) \
     state->name = take_int32(place); \
     place += 4;
-#define TAKE_INT8(name) \
+#define TAKE_INT8(name, low, high) \
     state->name = take_int8(place); \
     place += 1;
 
@@ -119,6 +119,30 @@ void saved_state_decode(const uint8_t image[SAVED_RECORD_BYTES], struct saved_st
 {
     const uint8_t *place = image + PAYLOAD_OFFSET;
     SAVED_FIELD_LIST(TAKE_INT64, TAKE_INT32, TAKE_INT8)
+}
+
+static bool is_within(int64_t value, int64_t low, int64_t high)
+{
+    return value >= low && value <= high;
+}
+
+#define LOOK_AT_INT64(name, low, high) \
+    plausible = plausible && is_within(int64_from_bits(take(place, 8)), low, high); \
+    place += 8;
+#define LOOK_AT_INT32(name, low, high) \
+    plausible = plausible && is_within(take_int32(place), low, high); \
+    place += 4;
+#define LOOK_AT_INT8(name, low, high) \
+    plausible = plausible && is_within(take_int8(place), low, high); \
+    place += 1;
+
+bool saved_state_is_plausible(const uint8_t image[SAVED_RECORD_BYTES])
+{
+    const uint8_t *place = image + PAYLOAD_OFFSET;
+    bool plausible = true;
+    SAVED_FIELD_LIST(LOOK_AT_INT64, LOOK_AT_INT32, LOOK_AT_INT8)
+    /* The first two fields: the count lies within the capacity. */
+    return plausible && take(image + PAYLOAD_OFFSET, 8) <= take(image + PAYLOAD_OFFSET + 8, 8);
 }
 
 int32_t saved_state_saves_count(const uint8_t image[SAVED_RECORD_BYTES])

@@ -2,6 +2,7 @@
 #ifndef GAUGE_SAVED_SAVED_STATE_CODEC_H
 #define GAUGE_SAVED_SAVED_STATE_CODEC_H
 
+#include <stdbool.h>
 #include <stdint.h>
 
 #include "saved/saved_state.h"
@@ -18,7 +19,7 @@ struct settings_mark {
 enum slot_content {
     /* Every byte is erased. */
     SLOT_BLANK,
-    /* Neither blank nor a record that checks: torn, rotten or never ours. */
+    /* Neither blank nor a record that checks: torn, rotten, never ours, or absurd (M7). */
     SLOT_DAMAGED,
     /* A layout version that this core does not know. */
     SLOT_UNKNOWN_VERSION,
@@ -37,6 +38,9 @@ void saved_state_encode(const struct saved_state *state, uint32_t sequence,
 
 /* In order: blank, magic, version, length, check word; the first that fails decides. */
 void saved_state_inspect(const uint8_t image[SAVED_RECORD_BYTES], struct slot_header *header);
+
+/* Of a valid image: whether each field is what a core can have written (M7). */
+bool saved_state_is_plausible(const uint8_t image[SAVED_RECORD_BYTES]);
 
 /* Only of an image that saved_state_inspect found valid. */
 void saved_state_decode(const uint8_t image[SAVED_RECORD_BYTES], struct saved_state *state);

@@ -71,6 +71,9 @@ static bool read_slot(struct slot_ring *ring, int32_t slot, uint8_t *image)
     for (int reading = 0; reading < READING_COUNT; reading++) {
         if (ring->store.read(ring->store.context, slot, image, SAVED_RECORD_BYTES) == STORE_OK) {
             saved_state_inspect(image, header);
+            if (header->content == SLOT_VALID && !saved_state_is_plausible(image)) {
+                header->content = SLOT_DAMAGED;
+            }
         } else {
             header->content = SLOT_DAMAGED;
         }
@@ -171,9 +174,9 @@ static bool holds(struct slot_ring *ring, int32_t slot, const uint8_t *record)
 static bool write_slot(struct slot_ring *ring, int32_t slot, struct saved_state *state,
                        uint8_t *record)
 {
-    /* Every attempt takes a number of its own; both wrap on purpose. */
+    /* Every attempt takes a number of its own, which wraps on purpose; their count saturates. */
     ring->last_sequence++;
-    ring->saves_count = wrapping_add_int32(ring->saves_count, 1);
+    ring->saves_count += ring->saves_count < INT32_MAX ? 1 : 0;
     state->saves_count = ring->saves_count;
     saved_state_encode(state, ring->last_sequence, &ring->settings, record);
     ring->slots[slot].header.content = SLOT_DAMAGED;

@@ -26,9 +26,7 @@ void current_sense_init(struct current_sense *sense, const struct gauge_settings
     int32_t bits = setting_int32_of(settings, SETTING_SHUNT_CONVERTER_BITS);
     sense->highest_counts = (INT32_C(1) << (bits - 1)) - 1;
     sense->lowest_counts = -sense->highest_counts - 1;
-    /* A saved adjustment may hold any 32 bits. */
-    sense->offset_counts_q8 =
-        wrapping_add_int32(setting_int32_of(settings, SETTING_SHUNT_OFFSET), zero_counts_q8);
+    sense->offset_counts_q8 = setting_int32_of(settings, SETTING_SHUNT_OFFSET) + zero_counts_q8;
     /* derived: uA per count/256 = full scale uV x rated mA x 1000 / (drop uV x 2^(bits-1) x 256) */
     int64_t numerator = setting_of(settings, SETTING_SHUNT_FULL_SCALE) *
                         setting_of(settings, SETTING_SHUNT_RATED_CURRENT) *

@@ -2,7 +2,6 @@
 
 #include "fixed/fixed_math.h"
 
-#define LARGEST_GAIN_PPM 50000
 #define STEADY_DIVISOR 50
 #define LEAST_SPAN_DIVISOR 10
 
@@ -33,7 +32,9 @@ enum command_outcome shunt_adjustment_zero(struct shunt_adjustment *a,
     /* The sum stays within the limit: several small steps must not take a load for zero. */
     int64_t total =
         (int64_t)a->zero_counts_q8 + current_sense_counts_q8(sense, minute->mean_microamps);
-    if (magnitude(total) > current_sense_counts_q8(sense, (int32_t)a->zero_limit_microamps)) {
+    int32_t limit = min_int32(current_sense_counts_q8(sense, (int32_t)a->zero_limit_microamps),
+                              SHUNT_LARGEST_ZERO_COUNTS_Q8);
+    if (magnitude(total) > limit) {
         return OUTCOME_REFUSED_NOT_ZERO;
     }
     a->zero_counts_q8 = (int32_t)total;
@@ -66,12 +67,12 @@ enum command_outcome shunt_adjustment_span(struct shunt_adjustment *a,
     int64_t difference = reference_step - shown_step;
     int64_t gain_ppm = divide_half_away_from_zero(
         (shown_step < 0 ? -difference : difference) * 1000000, magnitude(shown_step));
-    if (magnitude(gain_ppm) > 2 * LARGEST_GAIN_PPM) {
+    if (magnitude(gain_ppm) > 2 * SHUNT_LARGEST_GAIN_PPM) {
         return OUTCOME_REFUSED_TOO_LARGE;
     }
     /* Gains multiply: (1 + g)(1 + h) - 1. */
     int64_t total = a->gain_ppm + gain_ppm + a->gain_ppm * gain_ppm / 1000000;
-    if (magnitude(total) > LARGEST_GAIN_PPM) {
+    if (magnitude(total) > SHUNT_LARGEST_GAIN_PPM) {
         return OUTCOME_REFUSED_TOO_LARGE;
     }
     a->gain_ppm = (int32_t)total;
@@ -81,5 +82,5 @@ enum command_outcome shunt_adjustment_span(struct shunt_adjustment *a,
 void shunt_adjustment_resume(struct shunt_adjustment *a, int32_t zero_counts_q8, int32_t gain_ppm)
 {
     a->zero_counts_q8 = zero_counts_q8;
-    a->gain_ppm = (int32_t)clamp(gain_ppm, -LARGEST_GAIN_PPM, LARGEST_GAIN_PPM);
+    a->gain_ppm = (int32_t)clamp(gain_ppm, -SHUNT_LARGEST_GAIN_PPM, SHUNT_LARGEST_GAIN_PPM);
 }

@@ -9,6 +9,12 @@
 #include "sense/current_sense.h"
 #include "settings/gauge_settings.h"
 
+/* Largest product of all span adjustments, either way (Z3). */
+#define SHUNT_LARGEST_GAIN_PPM 50000
+
+/* Largest sum of zero adjustments: with the largest offset setting on top it still fits. */
+#define SHUNT_LARGEST_ZERO_COUNTS_Q8 (INT32_MAX - 65536)
+
 struct shunt_adjustment {
     /* Parameters. */
     int64_t zero_limit_microamps;

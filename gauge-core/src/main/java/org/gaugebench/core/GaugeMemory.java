@@ -4,11 +4,13 @@ import org.gaugebench.core.band.ErrorBand;
 import org.gaugebench.core.charge.EnergyCounter;
 import org.gaugebench.core.charge.SelfDischarge;
 import org.gaugebench.core.charge.StateOfCharge;
+import org.gaugebench.core.fixed.FixedMath;
 import org.gaugebench.core.port.StateStore;
 import org.gaugebench.core.port.Trust;
 import org.gaugebench.core.saved.SaveOutcome;
 import org.gaugebench.core.saved.SaveReason;
 import org.gaugebench.core.saved.SaveSchedule;
+import org.gaugebench.core.saved.SavedField;
 import org.gaugebench.core.saved.SavedState;
 import org.gaugebench.core.saved.SettingsMark;
 import org.gaugebench.core.saved.SlotOutcome;
@@ -82,8 +84,7 @@ final class GaugeMemory {
                         ? state.chargeNanocoulombs
                         : StateOfCharge.nanocoulombs(
                                 StateOfCharge.partsPerMillion(
-                                        Math.max(state.chargeNanocoulombs, 0),
-                                        Math.max(state.capacityNanocoulombs, 1_000_000)),
+                                        state.chargeNanocoulombs, state.capacityNanocoulombs),
                                 s.charge.capacityNanocoulombs());
         s.charge.resume(
                 charge, state.fullProven, state.surplusNanocoulombs, state.deficitNanocoulombs);
@@ -92,7 +93,7 @@ final class GaugeMemory {
                 state.lifetimeOutNanocoulombs,
                 state.efficiencyRemainderQ16);
         energy.resume(state.lifetimeInMicrojoules, state.lifetimeOutMicrojoules);
-        uptimeBeforeMillis = Math.max(state.lifetimeUptimeMillis, 0);
+        uptimeBeforeMillis = state.lifetimeUptimeMillis;
         restoreBand(s.band.sums());
         // derived: 1 mAh = 3.6e9 nC
         s.band.sums()
@@ -111,8 +112,7 @@ final class GaugeMemory {
         s.diagnosis.resume(state.sinceFullMinutes);
         s.adjustment.resume(state.zeroAdjustmentCountsQ8, state.spanAdjustmentPartsPerMillion);
         s.adopt();
-        int trust = state.trustCode;
-        corrections.resume(trust >= 0 && trust < TRUSTS.length ? TRUSTS[trust] : Trust.UNKNOWN);
+        corrections.resume(TRUSTS[state.trustCode]);
         return s.charge.chargeNanocoulombs() - state.chargeNanocoulombs;
     }
 
@@ -185,7 +185,9 @@ final class GaugeMemory {
         state.lifetimeOutNanocoulombs = s.charge.outNanocoulombs();
         state.lifetimeInMicrojoules = energy.inMicrojoules();
         state.lifetimeOutMicrojoules = energy.outMicrojoules();
-        state.lifetimeUptimeMillis = uptimeBeforeMillis + uptimeMillis;
+        // Saturates, so that it stays within its range (M7).
+        state.lifetimeUptimeMillis =
+                uptimeBeforeMillis + Math.min(uptimeMillis, Long.MAX_VALUE - uptimeBeforeMillis);
         state.fullProven = s.charge.isFullProven();
         captureRules(s);
         state.zeroAdjustmentCountsQ8 = s.adjustment.zeroCountsQ8();
@@ -194,15 +196,22 @@ final class GaugeMemory {
     }
 
     private void captureBand(Stages s, int warmthQ8) {
+        // Adding the minute under way saturates where the band itself does (M7).
         ErrorBand sums = s.band.sums();
+        long net = s.unaccountedNetNanocoulombs();
         state.bandResidualPartsPerMillion = sums.residualPartsPerMillion();
-        state.bandMillis = sums.millis() + s.minute.millis();
-        state.bandNetNanocoulombs = sums.netNanocoulombs() + s.unaccountedNetNanocoulombs();
-        state.bandGrossNanocoulombs = sums.grossNanocoulombs() + s.unaccountedGrossNanocoulombs();
+        state.bandMillis =
+                Math.min(sums.millis() + s.minute.millis(), SavedField.BAND_MILLIS.highest());
+        state.bandNetNanocoulombs = FixedMath.saturatingAdd(sums.netNanocoulombs(), net);
+        state.bandGrossNanocoulombs =
+                FixedMath.saturatingAdd(sums.grossNanocoulombs(), s.unaccountedGrossNanocoulombs());
         state.bandChargeInNanocoulombs =
-                sums.inNanocoulombs() + Math.max(s.unaccountedNetNanocoulombs(), 0);
+                FixedMath.saturatingAdd(sums.inNanocoulombs(), Math.max(net, 0));
         state.bandGapNanocoulombs = sums.gapNanocoulombs();
-        state.bandWarmMillisQ8 = sums.warmMillisQ8() + (long) s.minute.millis() * warmthQ8;
+        state.bandWarmMillisQ8 =
+                Math.min(
+                        sums.warmMillisQ8() + (long) s.minute.millis() * warmthQ8,
+                        SavedField.BAND_WARM_MILLIS_Q8.highest());
     }
 
     private void captureRules(Stages s) {

@@ -163,7 +163,7 @@ final class Stages {
                 + (charge.outNanocoulombs() - accountedOutNanocoulombs);
     }
 
-    /** In and out added up, over the gauge's life. */
+    /** In and out added up, over the gauge's life; wraps: only differences of it mean anything. */
     long grossNanocoulombs() {
         return charge.inNanocoulombs() + charge.outNanocoulombs();
     }

@@ -9,6 +9,7 @@ import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.SmartBatteryWord;
 import org.gaugebench.core.port.Trust;
+import org.gaugebench.core.saved.SavedField;
 import org.gaugebench.core.saved.SavedState;
 import org.gaugebench.core.saved.SavedStateCodec;
 import org.gaugebench.core.saved.SettingsMark;
@@ -135,7 +136,7 @@ class RestoredFiguresTest {
         assertEquals(1, gauge.register(Register.SAVES));
     }
 
-    /** A record that checks may come from another layout's author: its codes are not believed. */
+    /** M7: a trust that nobody has named is no record of ours. */
     @ParameterizedTest
     @CsvSource({"-1, UNKNOWN", "0, UNKNOWN", "1, DECLARED", "2, PROVEN", "3, UNKNOWN"})
     void aTrustThatNobodyHasNamedIsNone(int code, Trust trust) {
@@ -145,8 +146,30 @@ class RestoredFiguresTest {
         byte[] record = new SavedStateCodec().encode(state, 1, mark());
         System.arraycopy(record, 0, store.cells[0], 0, record.length);
         GaugeFixture gauge = start();
-        assertEquals(1, gauge.times(Event.RESTORED));
+        assertEquals(code >= 0 && code <= 2 ? 1 : 0, gauge.times(Event.RESTORED));
         assertEquals(trust, gauge.read().trust);
+    }
+
+    /**
+     * M7: the largest zero adjustment of a record and the largest offset setting make 2^31 - 1
+     * 1/256 counts together. A reading of 0 is then as far below zero as the converter reaches; a
+     * sum that wraps would show it above.
+     */
+    @ParameterizedTest
+    @CsvSource({"1, 65536", "-1, -65536"})
+    void theLargestZeroAdjustmentFitsBesideTheLargestOffset(int sign, int offset) {
+        GaugeSettings offsetSettings =
+                settings.toBuilder().set(Setting.SHUNT_OFFSET, offset).build();
+        SavedState state = new SavedState();
+        state.capacityNanocoulombs = 100 * AMP_HOUR;
+        state.zeroAdjustmentCountsQ8 = sign * (int) SavedField.ZERO_ADJUSTMENT_COUNTS_Q8.highest();
+        SettingsMark mark = new SettingsMark(offsetSettings.fingerprint(), 2, 12_000);
+        byte[] record = new SavedStateCodec().encode(state, 1, mark);
+        System.arraycopy(record, 0, store.cells[0], 0, record.length);
+        GaugeFixture gauge = new GaugeFixture(offsetSettings, store, 0, OffTime.EXACT);
+        assertEquals(1, gauge.times(Event.RESTORED));
+        // 2^31 - 1 of 1/256 counts at 125 uA a count
+        assertEquals(-sign * 1_048_576_000L, gauge.read().currentMicroamps, 1);
     }
 
     private SettingsMark mark() {

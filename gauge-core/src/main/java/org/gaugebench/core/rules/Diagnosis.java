@@ -148,10 +148,10 @@ public final class Diagnosis {
     /**
      * Takes over the time since full.
      *
-     * @param minutes whole minutes, 0 or more
+     * @param minutes whole minutes, 0 to 2^40
      */
     public void resume(long minutes) {
-        sinceFullMinutes = Math.max(minutes, 0);
+        sinceFullMinutes = minutes;
     }
 
     /**

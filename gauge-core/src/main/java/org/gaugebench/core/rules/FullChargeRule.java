@@ -166,7 +166,7 @@ public final class FullChargeRule {
     }
 
     private RuleOutcome prove(RuleReason proof) {
-        fullCount++;
+        fullCount += fullCount < Integer.MAX_VALUE ? 1 : 0;
         residualPartsPerMillion =
                 proof == RuleReason.PROVEN_BY_TAPER
                         ? limits.taperResidualPartsPerMillion

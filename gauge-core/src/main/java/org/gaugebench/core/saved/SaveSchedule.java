@@ -101,8 +101,9 @@ public final class SaveSchedule {
      * Asks, once a tick, whether to save. Every answer but {@link SaveReason#NONE} stays due until
      * {@link #attempted} is called.
      *
-     * <p><b>Range:</b> charge within 0 to 3.6e16, so its difference fits; the gross sum may
-     * saturate at 2^63 - 1 and then asks no more. Times saturate at a day, below 2^31.
+     * <p><b>Range:</b> charge within 0 to 3.6e16, so its difference fits; the gross sum may wrap,
+     * on purpose: a difference of two is right across the wrap, as with the raw clock. Times
+     * saturate at a day, below 2^31.
      *
      * @param chargeNanocoulombs the count
      * @param grossNanocoulombs in and out added up, never falling except at an anchor

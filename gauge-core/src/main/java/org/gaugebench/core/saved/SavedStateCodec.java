@@ -8,7 +8,7 @@ import org.gaugebench.core.saved.SlotHeader.Content;
  * one record, made at construction.
  *
  * <p>Bytes that do not check are never decoded: {@link #inspect} says what an image is, and only
- * after it said valid may {@link #decode} be called on it.
+ * after it said valid may {@link #decode} or {@link #isPlausible} be called on it.
  */
 public final class SavedStateCodec {
     private static final SavedField[] FIELDS = SavedField.values();
@@ -111,14 +111,30 @@ public final class SavedStateCodec {
      * @param state receives the fields
      */
     public static void decode(byte[] image, SavedState state) {
-        int version = (int) take(image, SavedStateLayout.VERSION_OFFSET, 2);
         for (int i = 0; i < FIELDS.length; i++) {
-            SavedField field = FIELDS[i];
-            boolean held = field.sinceVersion() <= version;
-            field.set(
-                    state,
-                    held ? take(image, SavedStateLayout.offsetOf(field), field.sizeBytes()) : 0);
+            FIELDS[i].set(state, has(image, FIELDS[i]) ? valueOf(image, FIELDS[i]) : 0);
         }
+    }
+
+    /** Whether an image that {@link #inspect} found valid is of a layout that has the field. */
+    static boolean has(byte[] image, SavedField field) {
+        return field.sinceVersion() <= (int) take(image, SavedStateLayout.VERSION_OFFSET, 2);
+    }
+
+    /**
+     * Whether an image that {@link #inspect} found valid says what a core can have written (M7).
+     *
+     * @param image bytes of a valid record
+     * @return whether each field lies within its range, and the count within the capacity
+     */
+    public static boolean isPlausible(byte[] image) {
+        for (int i = 0; i < FIELDS.length; i++) {
+            if (has(image, FIELDS[i]) && !FIELDS[i].allows(valueOf(image, FIELDS[i]))) {
+                return false;
+            }
+        }
+        return valueOf(image, SavedField.CHARGE_NANOCOULOMBS)
+                <= valueOf(image, SavedField.CAPACITY_NANOCOULOMBS);
     }
 
     /**

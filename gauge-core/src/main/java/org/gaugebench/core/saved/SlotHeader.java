@@ -6,11 +6,11 @@ public final class SlotHeader {
     public enum Content {
         /** Every byte is erased: nothing was written, or only the erase was. */
         BLANK,
-        /** Neither blank nor a record that checks: torn, rotten or never ours. */
+        /** Neither blank nor a record that checks: torn, rotten, never ours, or absurd (M7). */
         DAMAGED,
         /** Begins as a record of a layout version that this core does not know. */
         UNKNOWN_VERSION,
-        /** A record that checks. */
+        /** A record that checks and whose figures are within their ranges. */
         VALID
     }
 

@@ -101,6 +101,9 @@ public final class SlotRing {
         for (int reading = 0; reading < READING_COUNT; reading++) {
             if (store.read(slot, image) == StateStore.OK) {
                 SavedStateCodec.inspect(image, header);
+                if (header.isValid() && !SavedStateCodec.isPlausible(image)) {
+                    header.content = Content.DAMAGED;
+                }
             } else {
                 header.content = Content.DAMAGED;
             }
@@ -162,7 +165,7 @@ public final class SlotRing {
     /** Erase, program, read back, compare; only then is the record the current one. */
     private boolean write(int slot, SavedState state) {
         lastSequence = Sequence.next(lastSequence);
-        savesCount++;
+        savesCount += savesCount < Integer.MAX_VALUE ? 1 : 0;
         state.savesCount = savesCount;
         byte[] record = codec.encode(state, lastSequence, settings);
         headers[slot].content = Content.DAMAGED;

@@ -14,7 +14,15 @@ import org.gaugebench.core.settings.Setting;
  * currents, a tenth of the rated current apart at least.
  */
 public final class ShuntAdjustment {
-    private static final int LARGEST_GAIN_PARTS_PER_MILLION = 50_000;
+    /** Largest product of all span adjustments, either way (Z3). */
+    public static final int LARGEST_GAIN_PARTS_PER_MILLION = 50_000;
+
+    /**
+     * Largest sum of zero adjustments, either way: with the largest offset setting on top it still
+     * fits 32 bits.
+     */
+    public static final int LARGEST_ZERO_COUNTS_Q8 = Integer.MAX_VALUE - 65_536;
+
     private static final int STEADY_DIVISOR = 50;
     private static final int LEAST_SPAN_DIVISOR = 10;
 
@@ -61,7 +69,11 @@ public final class ShuntAdjustment {
             return CommandOutcome.REFUSED_UNSTABLE;
         }
         long total = (long) zeroCountsQ8 + sense.countsQ8FromMicroamps(meanMicroamps);
-        if (Math.abs(total) > sense.countsQ8FromMicroamps((int) zeroLimitMicroamps)) {
+        long limit =
+                Math.min(
+                        sense.countsQ8FromMicroamps((int) zeroLimitMicroamps),
+                        LARGEST_ZERO_COUNTS_Q8);
+        if (Math.abs(total) > limit) {
             return CommandOutcome.REFUSED_NOT_ZERO;
         }
         zeroCountsQ8 = (int) total;
@@ -121,7 +133,7 @@ public final class ShuntAdjustment {
     /**
      * Takes over a saved adjustment.
      *
-     * @param savedZeroCountsQ8 1/256 counts
+     * @param savedZeroCountsQ8 1/256 counts, within {@link #LARGEST_ZERO_COUNTS_Q8}
      * @param savedGainPartsPerMillion ppm, clamped to its range
      */
     public void resume(int savedZeroCountsQ8, int savedGainPartsPerMillion) {

@@ -34,6 +34,20 @@ class SavedStateDocumentTest {
         assertEquals(String.join("\n", expected), String.join("\n", rows));
     }
 
+    @Test
+    void theDocumentTellsTheRangeOfEachField() throws IOException {
+        List<String> expected = new ArrayList<>();
+        for (SavedField field : SavedField.values()) {
+            expected.add("| `%s` | %d | %d |".formatted(field, field.lowest(), field.highest()));
+        }
+        List<String> rows =
+                Files.readAllLines(Path.of("docs", "saved-state.md")).stream()
+                        .filter(line -> line.matches("\\| `[A-Z0-9_]+` \\| -?\\d+ \\| .*"))
+                        .map(row -> row.replaceFirst("^((?:\\|[^|]*){3}\\|).*", "$1"))
+                        .toList();
+        assertEquals(String.join("\n", expected), String.join("\n", rows));
+    }
+
     private static String firstFiveColumns(String row) {
         int end = 0;
         for (int column = 0; column < 6; column++) {

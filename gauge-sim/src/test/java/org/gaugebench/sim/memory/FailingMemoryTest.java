@@ -27,6 +27,7 @@ class FailingMemoryTest {
     private static SavedState state(int number) {
         SavedState state = new SavedState();
         state.chargeNanocoulombs = number;
+        state.capacityNanocoulombs = 100 * AMP_HOUR;
         return state;
     }
 

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
-import java.util.Random;
 import org.gaugebench.core.saved.SaveReason;
 import org.gaugebench.core.saved.SaveSchedule;
 import org.gaugebench.core.saved.SavedField;
@@ -12,6 +11,7 @@ import org.gaugebench.core.saved.SavedState;
 import org.gaugebench.core.saved.SettingsMark;
 import org.gaugebench.core.saved.SlotOutcome;
 import org.gaugebench.core.saved.SlotRing;
+import org.gaugebench.core.saved.States;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -55,12 +55,9 @@ final class SavingMachine {
 
     /** The state that save number n writes, before the count is put in. */
     static SavedState stateOf(int number) {
-        Random random = new Random(number);
-        SavedState state = new SavedState();
-        for (SavedField field : SavedField.values()) {
-            int spare = 64 - 8 * field.sizeBytes();
-            field.set(state, random.nextLong() << spare >> spare);
-        }
+        SavedState state = States.filled(number);
+        // The count that is put in has to lie within it.
+        state.capacityNanocoulombs = Math.max(state.capacityNanocoulombs, CAPACITY);
         return state;
     }
 
