@@ -114,10 +114,7 @@ public final class Changes {
         // Whatever the new one holds, the old figure says nothing of it.
         double atOnce = Math.max(shown, 100 - shown);
         figure("the old figure on the new battery, off by up to", atOnce, "points");
-        figure(
-                "set to 100 % before it was charged, off by",
-                100 - AS_DELIVERED_PERCENT,
-                "points");
+        figure("set to 100 % before it was charged, off by", 100 - AS_DELIVERED_PERCENT, "points");
         TrialScenario trial =
                 discharge(change.amount(), trial("Another battery, the old amp-hours typed in"));
         wrongAmpHours(trial, change.amount(), "the new battery");
@@ -188,7 +185,9 @@ public final class Changes {
                 .counter("new", 100, ampHours);
     }
 
-    /** Tells what the wrong amp-hours do; answers what is left as 0 % is shown, or shown as flat. */
+    /**
+     * Tells what the wrong amp-hours do; answers what is left as 0 % is shown, or shown as flat.
+     */
     private double wrongAmpHours(TrialScenario trial, double right, String which) {
         List<Moment> moments = TrialRun.of(trial, 10);
         Moment half = moments.get(0);
@@ -202,16 +201,10 @@ public final class Changes {
                 text("%s half empty, typed in as %s: shown", which, ampHours(system.ampHours())),
                 half.shown().get(0),
                 "%");
-        figure(
-                text("the same, typed in as %s: shown", ampHours(right)),
-                half.shown().get(1),
-                "%");
+        figure(text("the same, typed in as %s: shown", ampHours(right)), half.shown().get(1), "%");
         boolean more = right > system.ampHours();
         double left = more ? zero.truth() : dark.shown().get(0);
-        figure(
-                more ? "left as it shows 0 %" : "shown as the lights go out",
-                left,
-                "%");
+        figure(more ? "left as it shows 0 %" : "shown as the lights go out", left, "%");
         return left;
     }
 
@@ -367,7 +360,7 @@ public final class Changes {
         figure("from now on, more each day, up to", perDay, "points");
         figure("and so within 10 points for another", days, "days");
         assumed.add(
-                "what adds up each day as 'ahead' tells it, and nothing else wrong with the gauge");
+                "what adds up each day goes on as before, and nothing else is wrong");
         return new ChangesResult(answer, days, atOnce, figures, redo, assumed, trial.text());
     }
 

@@ -65,10 +65,7 @@ public final class FirstCharge {
      * @param chargerVolts the charger's highest steady volts; null for the usual ones
      */
     public static Result of(
-            OwnSystem system,
-            OwnersGauge gauge,
-            ShuntRating shunt,
-            @Nullable Double chargerVolts) {
+            OwnSystem system, OwnersGauge gauge, ShuntRating shunt, @Nullable Double chargerVolts) {
         GaugeSettings settings = OwnSettings.of(system, chargerVolts);
         double volts = settings.get(Setting.ABSORPTION) / 1e3;
         boolean told = system.chargerAmps() > 0;

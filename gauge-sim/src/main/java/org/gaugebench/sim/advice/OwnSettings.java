@@ -65,10 +65,7 @@ public final class OwnSettings {
      * @param chargerVolts the charger's highest steady volts; null for the usual ones
      */
     public static List<Line> lines(
-            OwnSystem system,
-            OwnersGauge gauge,
-            ShuntRating shunt,
-            @Nullable Double chargerVolts) {
+            OwnSystem system, OwnersGauge gauge, ShuntRating shunt, @Nullable Double chargerVolts) {
         GaugeSettings settings = of(system, chargerVolts);
         List<Line> lines = new ArrayList<>();
         lines.add(
@@ -76,7 +73,7 @@ public final class OwnSettings {
                         "printed on the shunt",
                         Setting.SHUNT_RATED_CURRENT.key() + ", " + Setting.SHUNT_RATED_DROP.key(),
                         shunt.toString(),
-                        system.shunt() == null ? "as 'size' proposes" : "yours"));
+                        system.shunt() == null ? "the smallest usual one that fits" : "yours"));
         lines.add(
                 line(
                         settings,
@@ -101,7 +98,9 @@ public final class OwnSettings {
                         settings,
                         Setting.ABSORPTION,
                         "the charger's highest steady volts",
-                        chargerVolts == null ? "usual for this kind; read yours" : "of your charger"));
+                        chargerVolts == null
+                                ? "usual for this kind; read yours"
+                                : "of your charger"));
         double from =
                 (settings.get(Setting.ABSORPTION) - settings.get(Setting.ABSORPTION_MARGIN)) / 1e3;
         lines.add(
@@ -143,8 +142,7 @@ public final class OwnSettings {
     }
 
     private static Line line(GaugeSettings settings, Setting setting, String words, String why) {
-        return new Line(
-                words, setting.key(), SettingText.of(setting, settings.get(setting)), why);
+        return new Line(words, setting.key(), SettingText.of(setting, settings.get(setting)), why);
     }
 
     static String volts(double volts) {

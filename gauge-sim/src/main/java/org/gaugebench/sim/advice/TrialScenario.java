@@ -112,8 +112,7 @@ final class TrialScenario {
 
     /** The same with something that it does on power-up; then it takes no start. */
     TrialScenario starter(String name, double percent, String mistake) {
-        timeline.add(
-                "{at: 0 s, set: {%s.declare: %s %%}}".formatted(name, number(percent, 4)));
+        timeline.add("{at: 0 s, set: {%s.declare: %s %%}}".formatted(name, number(percent, 4)));
         return gauge(name, Double.NaN, system.ampHours(), mistake);
     }
 

@@ -135,8 +135,11 @@ final class WireOff {
 
     private static String time(double hours) {
         long minutes = Math.round(hours * 60);
-        if (minutes < 120) {
+        if (minutes < 60) {
             return minutes == 1 ? "1 minute" : minutes + " minutes";
+        }
+        if (minutes == 60) {
+            return "1 hour";
         }
         return Changes.text(hours % 1 == 0 ? "%.0f hours" : "%.1f hours", hours);
     }

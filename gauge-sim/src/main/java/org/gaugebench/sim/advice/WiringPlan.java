@@ -146,11 +146,7 @@ public record WiringPlan(List<Part> parts, List<Wire> wires) {
     /** The wires of one use that end at the first part of a kind. */
     public List<Wire> at(Kind kind, Use use) {
         String id =
-                parts.stream()
-                        .filter(it -> it.kind() == kind)
-                        .map(Part::id)
-                        .findFirst()
-                        .orElse("");
+                parts.stream().filter(it -> it.kind() == kind).map(Part::id).findFirst().orElse("");
         return wires.stream()
                 .filter(it -> it.use() == use)
                 .filter(it -> it.from().equals(id) || it.to().equals(id))
@@ -161,7 +157,8 @@ public record WiringPlan(List<Part> parts, List<Wire> wires) {
     public List<String> faults() {
         List<String> faults = new ArrayList<>();
         long atPost =
-                at(Kind.NEGATIVE_POST, Use.CABLE).size() + at(Kind.NEGATIVE_POST, Use.SUPPLY).size();
+                at(Kind.NEGATIVE_POST, Use.CABLE).size()
+                        + at(Kind.NEGATIVE_POST, Use.SUPPLY).size();
         if (atPost != 1) {
             faults.add(atPost + " wires on the battery's negative post; there must be one");
         }

@@ -8,7 +8,7 @@ import org.gaugebench.sim.units.ShuntRating;
 /** What the screen would show with one negative on the battery's side of the shunt. */
 public final class WrongSide {
     /** Where nothing was told, to have a number: a lamp of an ampere on for five hours. */
-    private static final OwnLoad EXAMPLE = new OwnLoad("a lamp", 1, 5, 0, 1, false, List.of());
+    public static final OwnLoad EXAMPLE = new OwnLoad("a lamp", 1, 5, 0, 1, false, List.of());
 
     private static final double FROM_PERCENT = 90;
     private static final double CHARGE_FROM_PERCENT = 50;

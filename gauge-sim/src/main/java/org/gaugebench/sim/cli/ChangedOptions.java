@@ -162,8 +162,7 @@ final class ChangedOptions {
                 };
         OwnChange change = new OwnChange(what, amount, null);
         if (amount < change.least() || amount > change.most()) {
-            throw new QuantityException(
-                    "expected " + range(what) + ", but found '" + text + "'");
+            throw new QuantityException("expected " + range(what) + ", but found '" + text + "'");
         }
         return amount;
     }
