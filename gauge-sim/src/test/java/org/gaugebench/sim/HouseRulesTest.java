@@ -50,6 +50,7 @@ class HouseRulesTest {
                     "page",
                     "report",
                     "live.lessons",
+                    "live.form",
                     "live",
                     "cli");
 

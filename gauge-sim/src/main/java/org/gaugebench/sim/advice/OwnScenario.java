@@ -89,11 +89,11 @@ final class OwnScenario {
         line("beside:");
         line("  - {name: better, kind: core, start: 60 %%, coulombic-efficiency: %s", better());
         wiring();
-        line("loads:");
         for (OwnLoad load : system.loads()) {
             load(load);
         }
         if (gauge.pastShuntAmps() > 0) {
+            headOfLoads();
             line("  unseen: {current: %s A}", number(gauge.pastShuntAmps(), 6));
         }
         if (chargePerDay > 0) {
@@ -124,6 +124,13 @@ final class OwnScenario {
         }
     }
 
+    /** Nothing stands under a head that stands alone. */
+    private void headOfLoads() {
+        if (text.indexOf("\nloads:\n") < 0) {
+            line("loads:");
+        }
+    }
+
     private void load(OwnLoad load) {
         String name = name(load.name());
         double seconds = Math.rint(load.hoursPerDay() * 3_600);
@@ -132,6 +139,7 @@ final class OwnScenario {
                     seconds >= 86_400
                             ? ""
                             : String.format(Locale.ROOT, ", on-for: %.0f s, every: 1 d", seconds);
+            headOfLoads();
             line("  %s: {current: %s A%s}", name, number(load.amps(), 6), cycle);
         }
         if (load.idleAmps() > 0 && seconds < 86_400) {
@@ -143,6 +151,7 @@ final class OwnScenario {
                                     ", on-for: %.0f s, every: 1 d, starts-after: %.0f s",
                                     86_400 - seconds,
                                     seconds);
+            headOfLoads();
             line("  %s: {current: %s A%s}", name("idle-" + name), number(load.idleAmps(), 6), wait);
         }
     }

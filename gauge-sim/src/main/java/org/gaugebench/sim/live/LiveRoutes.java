@@ -2,6 +2,8 @@ package org.gaugebench.sim.live;
 
 import java.util.Map;
 import java.util.TreeMap;
+import org.gaugebench.sim.live.form.FormRefusal;
+import org.gaugebench.sim.live.form.SystemDesk;
 import org.gaugebench.sim.live.lessons.Words;
 import org.gaugebench.sim.page.PageAsset;
 
@@ -19,6 +21,8 @@ final class LiveRoutes {
     private final Player player;
     private final LessonShelf lessons;
     private final String page;
+    private final String form;
+    private final SystemDesk desk = new SystemDesk();
     private final Map<String, String> words;
 
     LiveRoutes(Player player, LessonShelf lessons, Gate gate) {
@@ -27,6 +31,7 @@ final class LiveRoutes {
         words = new TreeMap<>(Words.english().page());
         words.putAll(lessons.words());
         page = PageAsset.text(LiveRoutes.class, "live.html").replace("@TOKEN@", gate.token());
+        form = SystemDesk.page(words, gate.token());
     }
 
     /**
@@ -63,8 +68,33 @@ final class LiveRoutes {
             case "/lessons" -> titles();
             case "/lesson.js" -> own(SCRIPT, "lesson.js");
             case "/save" -> save();
+            case "/system" -> Reply.of("text/html", form);
+            case "/system.js", "/system-chart.js" ->
+                    Reply.of(SCRIPT, PageAsset.text(SystemDesk.class, path.substring(1)));
+            case "/system.css" -> Reply.of(STYLE, PageAsset.text(SystemDesk.class, "system.css"));
             default -> throw new Refusal(404, "there is nothing here; the page is at /");
         };
+    }
+
+    /**
+     * Takes a form that an owner filled in; nothing of it is kept.
+     *
+     * @param path what to do with it
+     * @param body the message
+     * @throws Refusal if it cannot be taken
+     */
+    Reply form(String path, byte[] body) throws Refusal {
+        try {
+            return Reply.json(
+                    switch (path) {
+                        case "/system/answer" -> desk.answer(body);
+                        case "/system/save" -> desk.save(body);
+                        case "/system/open" -> desk.open(body);
+                        default -> throw new Refusal(404, "forms go to /system/answer");
+                    });
+        } catch (FormRefusal e) {
+            throw new Refusal(e.status(), e.reason());
+        }
     }
 
     private Reply lesson(String rest) throws Refusal {

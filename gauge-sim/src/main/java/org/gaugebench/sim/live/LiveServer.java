@@ -14,6 +14,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
+import org.gaugebench.sim.live.form.SystemDesk;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -148,12 +149,19 @@ public final class LiveServer implements AutoCloseable {
                 }
             }
             case "POST" -> {
-                if (!path.equals("/act")) {
+                boolean isForm = path.startsWith("/system/");
+                if (!isForm && !path.equals("/act")) {
                     throw new Refusal(404, "acts go to /act");
                 }
                 gate.checkAct(exchange.getRequestHeaders());
-                acts.take(Message.read(body(exchange)));
-                send(exchange, Reply.json("{}"));
+                if (isForm) {
+                    // On this request's own thread: the bench and other windows go on.
+                    byte[] message = body(exchange, SystemDesk.LARGEST_MESSAGE);
+                    send(exchange, routes.form(path, message));
+                } else {
+                    acts.take(Message.read(body(exchange, Gate.LARGEST_MESSAGE)));
+                    send(exchange, Reply.json("{}"));
+                }
             }
             default -> throw new Refusal(405, "expected GET, or POST to /act");
         }
@@ -169,14 +177,13 @@ public final class LiveServer implements AutoCloseable {
         return query.charAt(6) - '0';
     }
 
-    private static byte[] body(HttpExchange exchange) throws IOException, Refusal {
+    private static byte[] body(HttpExchange exchange, int most) throws IOException, Refusal {
         InputStream in = exchange.getRequestBody();
-        byte[] bytes = in.readNBytes(Gate.LARGEST_MESSAGE + 1);
-        if (bytes.length > Gate.LARGEST_MESSAGE) {
+        byte[] bytes = in.readNBytes(most + 1);
+        if (bytes.length > most) {
             // A sender that is still sending would not hear the answer.
             skip(in);
-            throw new Refusal(
-                    413, "a message has at most " + Gate.LARGEST_MESSAGE + " bytes; this has more");
+            throw new Refusal(413, "a message has at most " + most + " bytes; this has more");
         }
         return bytes;
     }

@@ -29,11 +29,7 @@ public final class AheadText {
     private String write(OwnSystem system, MonthAheadResult result) {
         page.paragraph(0, answer(result));
         if (!result.drifts().isEmpty()) {
-            Drift first = result.drifts().get(0);
-            page.paragraph(
-                    0,
-                    "What decides it: %s. Change first: %s."
-                            .formatted(first.cause().words(), first.cause().remedy()));
+            page.paragraph(0, decides(result));
         }
         page.gap().line("How far the figure leaves the truth");
         page.line("                                                       a day    in 30 days");
@@ -63,7 +59,7 @@ public final class AheadText {
     }
 
     /** The answer in one sentence. */
-    static String answer(MonthAheadResult result) {
+    public static String answer(MonthAheadResult result) {
         if (result.daysWithinTen() >= MonthAheadResult.MOST_DAYS) {
             return "Fully charge it and set it to 100 % once a year: the figure stays within 10"
                     + " points for as long.";
@@ -79,6 +75,16 @@ public final class AheadText {
         return ("Fully charge it and set it to 100 %% at least every %s to stay within 10 points"
                         + " (%s).")
                 .formatted(days(result.daysWithinTen()), five);
+    }
+
+    /** What decides the answer and what to change first; empty where nothing drifts. */
+    public static String decides(MonthAheadResult result) {
+        if (result.drifts().isEmpty()) {
+            return "";
+        }
+        Drift first = result.drifts().get(0);
+        return "What decides it: %s. Change first: %s."
+                .formatted(first.cause().words(), first.cause().remedy());
     }
 
     private static String days(int days) {
@@ -105,30 +111,30 @@ public final class AheadText {
 
     private void evidence(MonthAheadResult result) {
         page.gap().line("The same days in a run");
+        page.paragraph(2, run(result));
+    }
+
+    /** What a run of the same days gives. */
+    public static String run(MonthAheadResult result) {
         Course.Hour hour = result.lastGoodDay();
         if (hour == null) {
-            page.paragraph(2, "not run: the loads empty this battery within those days.");
-            return;
+            return "not run: the loads empty this battery within those days.";
         }
         String band =
                 hour.betterLow() < 0
                         ? ""
                         : ", and says itself that the truth lies between %s and %s %%"
                                 .formatted(whole(hour.betterLow()), whole(hour.betterHigh()));
-        page.paragraph(
-                2,
-                String.format(
-                        Locale.ROOT,
-                        "After %s your gauge shows %.1f %% where %.1f %% are left. One beside it"
-                                + " that is told its own current and the efficiency of this kind of"
-                                + " battery shows %.1f %%%s.",
-                        hour.atMillis() == DAY_MILLIS
-                                ? "1 day"
-                                : hour.atMillis() / DAY_MILLIS + " days",
-                        hour.own() / 1e4,
-                        hour.truth() / 1e4,
-                        hour.better() / 1e4,
-                        band));
+        return String.format(
+                Locale.ROOT,
+                "After %s your gauge shows %.1f %% where %.1f %% are left. One beside it"
+                        + " that is told its own current and the efficiency of this kind of"
+                        + " battery shows %.1f %%%s.",
+                hour.atMillis() == DAY_MILLIS ? "1 day" : hour.atMillis() / DAY_MILLIS + " days",
+                hour.own() / 1e4,
+                hour.truth() / 1e4,
+                hour.better() / 1e4,
+                band);
     }
 
     private static String whole(long partsPerMillion) {

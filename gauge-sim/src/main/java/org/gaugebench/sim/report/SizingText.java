@@ -51,18 +51,14 @@ public final class SizingText {
             page.labelled(2, 2, "-", each);
         }
         page.gap().line("Take to your local code and a licensed person");
-        page.paragraph(
-                2,
-                ("Which conductor and which fuse for %s for hours and %s for moments, at which"
-                                + " length, and where does the main fuse stand? These figures size"
-                                + " neither.")
-                        .formatted(amps(result.steadyAmps()), amps(result.peakAmps())));
+        page.paragraph(2, question(result));
         page.gap().paragraph(0, Cautions.DEFER);
         page.paragraph(0, Cautions.NO_PROTECTION);
         return page.toString();
     }
 
-    private static String answer(SizingResult result) {
+    /** The answer in one sentence. */
+    public static String answer(SizingResult result) {
         ShuntChoice choice = result.choice();
         if (choice == null) {
             return "No usual shunt carries %s at peak.".formatted(amps(result.peakAmps()));
@@ -78,6 +74,14 @@ public final class SizingText {
                                 ? "Take a shunt of " + choice.rating()
                                 : "Your shunt of " + choice.rating() + " fits",
                         figures(choice.microvoltPercentPerMonth()));
+    }
+
+    /** What this does not answer. */
+    public static String question(SizingResult result) {
+        return ("Which conductor and which fuse for %s for hours and %s for moments, at which"
+                        + " length, and where does the main fuse stand? These figures size"
+                        + " neither.")
+                .formatted(amps(result.steadyAmps()), amps(result.peakAmps()));
     }
 
     private static String perLoad(OwnSystem system) {
@@ -157,7 +161,7 @@ public final class SizingText {
     }
 
     /** Three figures: more would claim what nobody knows. */
-    private static String figures(double value) {
+    public static String figures(double value) {
         if (value == 0) {
             return "0";
         }

@@ -1,0 +1,387 @@
+package org.gaugebench.sim.live.form;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import org.gaugebench.sim.advice.OwnSystem;
+import org.gaugebench.sim.advice.OwnersGauge;
+import org.gaugebench.sim.advice.SettingsTold;
+import org.gaugebench.sim.advice.TypedFields;
+import org.gaugebench.sim.advice.TypedGauge;
+import org.gaugebench.sim.advice.TypedSettings;
+import org.gaugebench.sim.advice.TypedSystem;
+import org.gaugebench.sim.units.Dimension;
+import org.gaugebench.sim.units.Quantity;
+import org.gaugebench.sim.units.QuantityException;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a form by the same readers as the command line. What is not known is filled in and listed;
+ * what is wrong is told with its field.
+ */
+final class FormReading {
+    /** Watt-hours of a charge, where nobody knows; common practice, no source. */
+    private static final String PHONE = "15 Wh";
+
+    private static final String TABLET = "30 Wh";
+
+    /** Of the amp-hours; common practice, no source. */
+    private static final BigDecimal CHARGER_PART = new BigDecimal("0.1");
+
+    private final MySystem form;
+    private final List<Wrong> wrong = new ArrayList<>();
+    private final List<String> assumed = new ArrayList<>();
+    private final List<Integer> loadRows = new ArrayList<>();
+    private final List<Integer> chargerRows = new ArrayList<>();
+    private final List<Integer> voltRows = new ArrayList<>();
+    private BigDecimal inverterWatts = BigDecimal.ZERO;
+    private boolean needsInverter;
+
+    /**
+     * A field and what is wrong with it.
+     *
+     * @param field its key; of a row such as "loads.2.hours", counted from 0
+     * @param message what was expected, with an example, and what was found
+     */
+    record Wrong(String field, String message) {}
+
+    /**
+     * A form that could be read.
+     *
+     * @param system as the command line would read it
+     * @param gauge the same
+     * @param settings the same
+     * @param assumed what was filled in
+     */
+    record Read(OwnSystem system, OwnersGauge gauge, SettingsTold settings, List<String> assumed) {}
+
+    private FormReading(MySystem form) {
+        this.form = form;
+    }
+
+    /**
+     * Reads a form.
+     *
+     * @param wrong grows by everything that is wrong
+     * @return null if anything is
+     */
+    static @Nullable Read read(MySystem form, List<Wrong> wrong) {
+        FormReading reading = new FormReading(form);
+        Read read = reading.read();
+        wrong.addAll(reading.wrong);
+        return reading.wrong.isEmpty() ? read : null;
+    }
+
+    private @Nullable Read read() {
+        TypedFields fields = new TypedFields(new Places());
+        String capacity = capacity();
+        TypedSystem typed =
+                new TypedSystem(
+                        known(FormField.VOLTAGE, "12 V", "a battery of 12 V"),
+                        known(
+                                FormField.CHEMISTRY,
+                                "lead-acid-agm",
+                                "a sealed lead-acid battery with glass mat"),
+                        capacity,
+                        text(FormField.USABLE),
+                        loads(),
+                        inverter(),
+                        chargers(capacity),
+                        text(FormField.COLDEST),
+                        text(FormField.SHUNT),
+                        text(FormField.ADC));
+        OwnSystem system = typed.read(fields);
+        OwnersGauge gauge =
+                new TypedGauge(
+                                text(FormField.SETS_FULL),
+                                text(FormField.PAST_FULL),
+                                text(FormField.AFTER_OFF),
+                                text(FormField.SMALLEST_AMPS),
+                                text(FormField.LONGEST_HOURS),
+                                text(FormField.OWN_CURRENT),
+                                text(FormField.ZERO_ERROR),
+                                text(FormField.PAST_SHUNT),
+                                text(FormField.EFFICIENCY_SET))
+                        .read(fields);
+        SettingsTold settings =
+                new TypedSettings(
+                                text(FormField.TYPED_CHEMISTRY),
+                                text(FormField.TYPED_CAPACITY),
+                                text(FormField.TYPED_SHUNT),
+                                text(FormField.FULL_VOLTS),
+                                text(FormField.FULL_AMPS),
+                                text(FormField.FULL_MINUTES),
+                                text(FormField.KEPT_BACK),
+                                chargerVolts())
+                        .read(fields, system == null ? 100 : system.ampHours());
+        return system == null ? null : new Read(system, gauge, settings, List.copyOf(assumed));
+    }
+
+    /** Messages of the shared readers, at the places of the form. */
+    private final class Places implements TypedFields.Trouble {
+        @Override
+        public void wrong(String field, int place, String message) {
+            wrong.add(new Wrong(placeOf(field, place, message), message));
+        }
+
+        @Override
+        public void missing(String field, String what, String example) {
+            wrong.add(
+                    new Wrong(
+                            placeOf(field, 0, ""),
+                            "expected %s, such as %s, but there is nothing"
+                                    .formatted(what, example)));
+        }
+
+        private String placeOf(String field, int place, String message) {
+            return switch (field) {
+                case "load" -> {
+                    String part =
+                            message.contains("is there twice")
+                                    ? "name"
+                                    : message.contains("a surge is") ? "surge" : "amount";
+                    yield "loads." + loadRows.get(place) + "." + part;
+                }
+                case "charger" -> "chargers." + chargerRows.get(place) + ".amps";
+                case "charger-volts" -> "chargers." + voltRows.get(place) + ".volts";
+                case "inverter" -> FormField.INVERTER_WATTS.key();
+                case "capacity" ->
+                        message.contains("@") && form.text(FormField.RATE) != null
+                                ? FormField.RATE.key()
+                                : field;
+                default -> field;
+            };
+        }
+    }
+
+    /** A field's text; a number that stands alone takes the field's unit. */
+    private @Nullable String text(FormField field) {
+        String text = form.text(field);
+        return text == null ? null : withUnit(text, field.unit());
+    }
+
+    private static String withUnit(String text, String unit) {
+        boolean bare = !unit.isEmpty() && text.matches("[+\\-−]?\\d+([.,]\\d+)?");
+        return bare ? text + " " + unit : text;
+    }
+
+    private String known(FormField field, String otherwise, String words) {
+        String text = text(field);
+        if (text == null) {
+            assumed.add(words);
+            return otherwise;
+        }
+        return text;
+    }
+
+    private String capacity() {
+        String text = known(FormField.CAPACITY, "100 Ah", "100 Ah printed on it");
+        String rate = form.text(FormField.RATE);
+        if (rate == null) {
+            assumed.add("the amp-hours are those at the 20 h rate");
+            return text;
+        }
+        return text.contains("@") ? text : text + " @ " + rate;
+    }
+
+    private List<String> loads() {
+        List<String> phrases = new ArrayList<>();
+        for (int i = 0; i < form.loads().size(); i++) {
+            MySystem.Load row = form.loads().get(i);
+            boolean empty = row.name().isEmpty() && row.amount().isEmpty() && row.hours().isEmpty();
+            String phrase = empty ? null : load(row, "loads." + i + ".", i + 1);
+            if (phrase != null) {
+                phrases.add(phrase);
+                loadRows.add(i);
+            }
+        }
+        if (phrases.isEmpty()) {
+            assumed.add("nothing draws current");
+        }
+        return phrases;
+    }
+
+    /** One load as the command line takes it; null if it is left out or a part of it is wrong. */
+    private @Nullable String load(MySystem.Load row, String place, int number) {
+        int before = wrong.size();
+        String name = row.name().isEmpty() ? "load " + number : row.name();
+        if (name.contains(":")) {
+            wrong.add(
+                    new Wrong(
+                            place + "name",
+                            "expected a name without a colon such as lamp, but found '"
+                                    + name
+                                    + "'"));
+        }
+        boolean charges = row.unit().equals("phone") || row.unit().equals("tablet");
+        String unit = row.unit().equals("watts") ? "W" : "A";
+        StringBuilder phrase = new StringBuilder(name).append(": ");
+        if (charges) {
+            phrase.append(charges(row, name, place + "amount"));
+        } else {
+            phrase.append(draw(row.amount(), unit, place + "amount"));
+            phrase.append(", ").append(hours(row, name, place + "hours"));
+            if (!row.surge().isEmpty()) {
+                phrase.append(", surge ").append(draw(row.surge(), unit, place + "surge"));
+            }
+        }
+        if (wrong.size() > before) {
+            return null;
+        }
+        if (row.amount().isEmpty()) {
+            assumed.add(name + ": what it draws is not known, and left out");
+            return null;
+        }
+        if (row.inverter().equals("yes")) {
+            phrase.append(", inverter");
+            needsInverter = true;
+            inverterWatts = inverterWatts.add(watts(withUnit(row.amount(), unit)));
+        }
+        return phrase.toString();
+    }
+
+    private static BigDecimal watts(String text) {
+        try {
+            return Quantity.parse(text, Dimension.POWER).amount();
+        } catch (QuantityException e) {
+            return BigDecimal.ZERO;
+        }
+    }
+
+    private String charges(MySystem.Load row, String name, String place) {
+        if (row.amount().contains(" of ")) {
+            return row.amount();
+        }
+        if (!row.amount().isEmpty() && !row.amount().matches("\\d{1,2}(\\.\\d{1,3})?")) {
+            wrong.add(
+                    new Wrong(
+                            place,
+                            "expected charges a day such as 2, or \"2 charges of 15 Wh\", but found"
+                                    + " '"
+                                    + row.amount()
+                                    + "'"));
+        }
+        String each = row.unit().equals("phone") ? PHONE : TABLET;
+        if (!row.amount().isEmpty()) {
+            assumed.add(name + ": a charge takes " + each);
+        }
+        return row.amount() + " charges of " + each;
+    }
+
+    /** A current or a power, checked by itself so that the message stands where it belongs. */
+    private String draw(String text, String unit, String place) {
+        if (text.isEmpty()) {
+            return "0 " + unit;
+        }
+        String whole = withUnit(text, unit);
+        check(place, whole, whole.endsWith("W") ? Dimension.POWER : Dimension.CURRENT);
+        return whole;
+    }
+
+    private String hours(MySystem.Load row, String name, String place) {
+        if (row.hours().isEmpty()) {
+            if (!row.amount().isEmpty()) {
+                assumed.add(name + ": on for 24 h a day");
+            }
+            return "24 h";
+        }
+        String whole = withUnit(row.hours(), "h");
+        Quantity hours = check(place, whole, Dimension.DURATION);
+        boolean isDay =
+                hours == null
+                        || (hours.amount().signum() >= 0
+                                && hours.amount().compareTo(BigDecimal.valueOf(86_400)) <= 0);
+        if (!isDay) {
+            wrong.add(
+                    new Wrong(
+                            place,
+                            "expected 0 h to 24 h a day, such as 5 h, but found '" + whole + "'"));
+        }
+        return whole;
+    }
+
+    private @Nullable Quantity check(String place, String text, Dimension dimension) {
+        try {
+            return Quantity.parse(text, dimension);
+        } catch (QuantityException e) {
+            wrong.add(new Wrong(place, e.getMessage()));
+            return null;
+        }
+    }
+
+    /** After the loads, which may need one. */
+    private @Nullable String inverter() {
+        String watts = text(FormField.INVERTER_WATTS);
+        String surge = text(FormField.INVERTER_SURGE);
+        String efficiency = text(FormField.INVERTER_EFFICIENCY);
+        int before = wrong.size();
+        if (watts != null) {
+            check(FormField.INVERTER_WATTS.key(), watts, Dimension.POWER);
+        }
+        if (surge != null) {
+            check(FormField.INVERTER_SURGE.key(), surge, Dimension.POWER);
+        }
+        if (efficiency != null) {
+            check(FormField.INVERTER_EFFICIENCY.key(), efficiency, Dimension.RATIO);
+        }
+        if (watts == null && !needsInverter) {
+            assumed.add("no inverter");
+            return null;
+        }
+        String whole = watts;
+        if (whole == null) {
+            BigDecimal sum = inverterWatts.signum() > 0 ? inverterWatts : BigDecimal.valueOf(1_000);
+            whole = sum.stripTrailingZeros().toPlainString() + " W";
+            assumed.add("an inverter of " + whole + ", as its loads take");
+        }
+        if (efficiency == null) {
+            assumed.add("an inverter that gives 88 % of what it takes");
+        }
+        if (wrong.size() > before) {
+            return null;
+        }
+        return whole
+                + (efficiency == null ? "" : ", " + efficiency)
+                + (surge == null ? "" : ", surge " + surge);
+    }
+
+    private List<String> chargers(String capacity) {
+        List<String> amps = new ArrayList<>();
+        for (int i = 0; i < form.chargers().size(); i++) {
+            String text = form.chargers().get(i).amps();
+            if (text.isEmpty()) {
+                text = usualCharger(capacity);
+                assumed.add("charger %d: %s, a tenth of the amp-hours".formatted(i + 1, text));
+            }
+            amps.add(withUnit(text, "A"));
+            chargerRows.add(i);
+        }
+        if (amps.isEmpty()) {
+            assumed.add("no charger");
+        }
+        return amps;
+    }
+
+    private static String usualCharger(String capacity) {
+        try {
+            BigDecimal ampHours =
+                    Quantity.parse(capacity.replaceFirst("@.*", ""), Dimension.CHARGE).amount();
+            return ampHours.multiply(CHARGER_PART).stripTrailingZeros().toPlainString() + " A";
+        } catch (QuantityException e) {
+            // The capacity's own message says what is wrong.
+            return "10 A";
+        }
+    }
+
+    private List<String> chargerVolts() {
+        List<String> volts = new ArrayList<>();
+        for (int i = 0; i < form.chargers().size(); i++) {
+            String text = form.chargers().get(i).volts();
+            if (!text.isEmpty()) {
+                volts.add(withUnit(text, "V"));
+                voltRows.add(i);
+            }
+        }
+        return volts;
+    }
+}
