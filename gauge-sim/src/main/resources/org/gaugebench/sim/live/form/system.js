@@ -356,6 +356,10 @@
             : matchMedia('(prefers-color-scheme: dark)').matches;
         root.dataset.theme = dark ? 'light' : 'dark';
     });
+    by('to-questions').addEventListener('click', () => {
+        by('ask').scrollIntoView();
+        document.querySelector('#questions button').focus({preventScroll: true});
+    });
     let resized = 0;
     addEventListener('resize', () => {
         clearTimeout(resized);
