@@ -13,6 +13,7 @@
 
 static bool frames;
 static bool wants_digest;
+static bool wants_bus;
 static int place_in_batch;
 static struct frame out;
 static struct frame in;
@@ -60,11 +61,12 @@ void link_open(const struct link_wishes *wishes, int32_t *slots, int32_t *slot_b
             *slot_bytes = size_of(line.words[2]);
         }
         wants_digest = wants_digest || strcmp(line.words[0], "digest") == 0;
+        wants_bus = wants_bus || strcmp(line.words[0], "bus") == 0;
     }
     (void)printf("hello 1 %s\nreadout all\nregisters all\nsettings all\nform %s\nbatch %d\n"
-                 "answer last\nrestart message\n%sready\n",
+                 "answer last\nrestart message\n%s%sready\n",
                  wishes->name, wishes->frames ? "frames" : "text", wishes->batch,
-                 wants_digest ? "digest\n" : "");
+                 wants_digest ? "digest\n" : "", wants_bus ? "bus\n" : "");
     link_flush();
     frames = wishes->frames;
 }
@@ -133,19 +135,22 @@ void link_send_event(int event, int64_t uptime_millis, int64_t value,
     (void)printf("\n");
 }
 
-void link_send_registers(const int64_t values[REGISTER_COUNT], uint64_t digest)
+void link_send_registers(const int64_t values[REGISTER_COUNT], uint64_t digest,
+                         const int64_t words[WORD_COUNT])
 {
     int64_t signed_digest = int64_from_bits(digest);
     if (frames) {
         out.count = 0;
         frame_put_values(&out, values, REGISTER_COUNT);
         frame_put_values(&out, &signed_digest, wants_digest ? 1 : 0);
+        frame_put_values(&out, words, wants_bus ? WORD_COUNT : 0);
         frame_send(&out, LINK_REGISTERS, 0);
         return;
     }
     (void)printf("registers");
     text_put_values(values, REGISTER_COUNT);
     text_put_values(&signed_digest, wants_digest ? 1 : 0);
+    text_put_values(words, wants_bus ? WORD_COUNT : 0);
     (void)printf("\n");
 }
 

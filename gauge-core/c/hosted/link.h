@@ -11,6 +11,7 @@
 
 #include "port/registers.h"
 #include "port/sample.h"
+#include "port/smart_battery_word.h"
 #include "settings/gauge_settings.h"
 
 #define LINK_MOST_TICKS 1024
@@ -75,8 +76,9 @@ void link_send_readout(const int64_t values[LINK_READOUT_FIELDS]);
 void link_send_outcome(int outcome);
 void link_send_event(int event, int64_t uptime_millis, int64_t value,
                      const int64_t values[LINK_READOUT_FIELDS]);
-/* With the digest behind them where the bench wants one. */
-void link_send_registers(const int64_t values[REGISTER_COUNT], uint64_t digest);
+/* With the digest and the words of the bus view behind them where the bench wants them. */
+void link_send_registers(const int64_t values[REGISTER_COUNT], uint64_t digest,
+                         const int64_t words[WORD_COUNT]);
 
 /* What was sent since the bench last spoke goes out. */
 void link_flush(void);

@@ -126,10 +126,21 @@ static void fold(void)
     }
 }
 
+static void answer_registers(void)
+{
+    static struct registers registers;
+    int64_t words[WORD_COUNT];
+    gauge_inspect(&tested, &registers);
+    for (int i = 0; i < WORD_COUNT; i++) {
+        words[i] = gauge_read_bus(&tested, smart_battery_word_at(i));
+    }
+    link_send_registers(registers.values, digest, words);
+    link_flush();
+}
+
 /* Works a message through; a cut leaves it by way of power_is_gone. */
 static void work(const struct link_message *message)
 {
-    static struct registers registers;
     switch (message->kind) {
     case LINK_SET:
         for (int i = 0; i < message->count; i++) {
@@ -163,9 +174,7 @@ static void work(const struct link_message *message)
         answer_readout();
         break;
     case LINK_ASK_REGISTERS:
-        gauge_inspect(&tested, &registers);
-        link_send_registers(registers.values, digest);
-        link_flush();
+        answer_registers();
         break;
     default:
         link_break("a message came that is no question");

@@ -32,6 +32,17 @@ enum smart_battery_word {
     WORD_SPECIFICATION_INFO = 0x1A
 };
 
+/* All of them lie from the first to the last, but two codes whose answer is no number of ours. */
+#define WORD_COUNT 24
+
+static inline int smart_battery_word_at(int place)
+{
+    int code = place + WORD_REMAINING_CAPACITY_ALARM;
+    return code <= WORD_AVERAGE_TIME_TO_FULL
+               ? code
+               : code + WORD_BATTERY_STATUS - WORD_AVERAGE_TIME_TO_FULL - 1;
+}
+
 #define STATUS_TERMINATE_DISCHARGE 0x0800
 #define STATUS_REMAINING_CAPACITY 0x0200
 #define STATUS_REMAINING_TIME 0x0100

@@ -13,7 +13,8 @@ final class Dice {
     /** From low to high, both included. */
     long between(long low, long high) {
         long span = high - low + 1;
-        return span <= 0
+        // As an unsigned number it is too large only for all that 64 bits hold.
+        return span == 0
                 ? random.nextLong()
                 : low + Long.remainderUnsigned(random.nextLong(), span);
     }

@@ -1,7 +1,6 @@
 package org.gaugebench.sim.agree;
 
 import java.util.List;
-import org.gaugebench.core.port.Register;
 
 /**
  * The first step of a script after which a program is no longer as the core.
@@ -9,20 +8,20 @@ import org.gaugebench.core.port.Register;
  * @param step its place among the steps, from 0
  * @param tick how many ticks came before it, itself included
  * @param what in one sentence
- * @param registers all that the program gives, with both values
+ * @param registers all that the program gives and its bus words, with both values
  * @param details lines for people: of a program that failed
  */
 public record Difference(
         int step, long tick, String what, List<Pair> registers, List<String> details) {
 
     /**
-     * One register on both sides.
+     * One register, or word of the bus view, on both sides.
      *
-     * @param register which
+     * @param name of it, as on the pipe
      * @param core the core's value
      * @param program the program's
      */
-    public record Pair(Register register, long core, long program) {
+    public record Pair(String name, long core, long program) {
         /** Whether they differ. */
         public boolean differs() {
             return core != program;

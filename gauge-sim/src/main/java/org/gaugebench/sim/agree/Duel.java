@@ -1,6 +1,5 @@
 package org.gaugebench.sim.agree;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
@@ -25,7 +24,7 @@ public final class Duel {
     private final int between;
     private final SimulatedStore programMemory;
     private final PipeProgram program;
-    private final FoldedCore folded = new FoldedCore();
+    private FoldedCore folded = new FoldedCore();
     private final Player core;
     private final Player other;
     private @Nullable PipeDevice pipe;
@@ -38,8 +37,13 @@ public final class Duel {
                 new Player(
                         script,
                         script.memory(),
-                        (settings, store, events) ->
-                                folded.watch(new CoreDevice(settings, store, events)));
+                        (settings, store, events) -> {
+                            PipeDevice before = pipe;
+                            if (before != null && before.startsAnew()) {
+                                folded = new FoldedCore();
+                            }
+                            return folded.watch(new CoreDevice(settings, store, events));
+                        });
         programMemory = script.memory();
         program = new PipeProgram(command, programMemory, true);
         other =
@@ -90,6 +94,15 @@ public final class Duel {
             Step step = steps.get(i);
             ticks += step instanceof Step.Tick ? 1 : 0;
             try {
+                if (step instanceof Step.Power && i > 0) {
+                    // A program that is started anew takes its digest with it.
+                    PipeDevice ending = pipe;
+                    boolean isLost = ending != null && ending.startsAnew();
+                    Difference found = isLost ? look(i - 1, ticks) : null;
+                    if (found != null) {
+                        return found;
+                    }
+                }
                 core.play(step);
                 other.play(step);
                 if ((i + 1) % between == 0 || i + 1 == steps.size()) {
@@ -142,12 +155,7 @@ public final class Duel {
         List<Difference.Pair> pairs = pairs();
         long unequal = pairs.stream().filter(Difference.Pair::differs).count();
         if (unequal > 0) {
-            return new Difference(
-                    step,
-                    ticks,
-                    unequal == 1 ? "1 register differs" : unequal + " registers differ",
-                    pairs,
-                    List.of());
+            return new Difference(step, ticks, Pairs.unequal(unequal), pairs, List.of());
         }
         PipeDevice device = pipe;
         if (device != null && device.givesDigest() && device.tickDigest() != folded.digest()) {
@@ -171,10 +179,6 @@ public final class Duel {
             PipeDevice device = pipe;
             given = device == null ? List.of() : device.givenRegisters();
         }
-        List<Difference.Pair> pairs = new ArrayList<>();
-        for (Register each : given) {
-            pairs.add(new Difference.Pair(each, left.get(each), right.get(each)));
-        }
-        return pairs;
+        return Pairs.of(given, left, right, core.device(), other.device());
     }
 }

@@ -24,6 +24,8 @@ final class Feeder {
         NONSENSE
     }
 
+    private static final int MILD_MILLICELSIUS = 25_000;
+
     private final Dice dice;
     private final long shuntRatedMilliamps;
     private final long shuntRatedMicrovolts;
@@ -82,6 +84,35 @@ final class Feeder {
     void beginCalm(Phase next) {
         begin(next);
         isCalm = true;
+    }
+
+    /** A steady current at a steady voltage begins, in a mild room and without a disturbance. */
+    void beginSteady(long currentMilliamps, long voltageMillivolts) {
+        beginCalm(Phase.REST);
+        temperatureMillicelsius = MILD_MILLICELSIUS;
+        set(currentMilliamps, voltageMillivolts);
+    }
+
+    /** What a charger sets, what it keeps, where a battery ends, and between. */
+    long absorptionMillivolts() {
+        return absorptionMillivolts;
+    }
+
+    long emptyMillivolts() {
+        return emptyMillivolts;
+    }
+
+    long nominalMillivolts() {
+        return nominalMillivolts;
+    }
+
+    long capacityMilliampHours() {
+        return capacityMilliampHours;
+    }
+
+    /** The current of this moment, positive into the battery. */
+    long milliamps() {
+        return milliamps;
     }
 
     /** Another phase begins. */

@@ -71,6 +71,11 @@ final class FoldedCore {
         }
 
         @Override
+        public boolean readBus(int[] words) {
+            return device.readBus(words);
+        }
+
+        @Override
         public void inspect(Registers into) {
             device.inspect(into);
         }

@@ -1,6 +1,5 @@
 package org.gaugebench.sim.agree;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
@@ -15,8 +14,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * One scenario played to two gauges in step: the core, or a program, and another program. They are
  * held against each other at every whole minute: the digest of every tick so far, the registers,
- * events, answers and the traffic with the memory. Where they part the minute is played once more,
- * tick by tick. A program that gives no digest is asked for its registers in every tick.
+ * events, answers, the traffic with the memory, and the words of the bus view where both tell them.
+ * Where they part the minute is played once more, tick by tick. A program that gives no digest is
+ * asked for its registers in every tick.
  *
  * <p>What is not covered: a program that is started anew for each life takes its digest with it
  * when power is cut in the middle of a write, so that its registers since the last whole minute are
@@ -188,8 +188,7 @@ public final class LockStep {
             List<Difference.Pair> pairs = pairs(a, b);
             long unequal = pairs.stream().filter(Difference.Pair::differs).count();
             if (unequal > 0) {
-                String what = unequal == 1 ? "1 register differs" : unequal + " registers differ";
-                return parting(a, b, isExact, what);
+                return parting(a, b, isExact, Pairs.unequal(unequal));
             }
         }
         if (a.toldMark() != b.toldMark()) {
@@ -223,14 +222,9 @@ public final class LockStep {
     }
 
     private List<Difference.Pair> pairs(Side a, Side b) {
-        List<Difference.Pair> pairs = new ArrayList<>();
         if (a.hasPower() && b.hasPower()) {
-            Registers left = a.registers();
-            Registers right = b.registers();
-            for (Register each : given) {
-                pairs.add(new Difference.Pair(each, left.get(each), right.get(each)));
-            }
+            return Pairs.of(given, a.registers(), b.registers(), a.device(), b.device());
         }
-        return pairs;
+        return List.of();
     }
 }

@@ -67,6 +67,9 @@ final class Player {
                 hasLived = true;
                 hasPower = true;
                 device.powerUp(power.offMillis(), power.known());
+            } else if (step instanceof Step.Forge forge) {
+                settle();
+                Forger.put(forge, memory, settings);
             } else if (hasPower) {
                 playPowered(step);
             } else if (step instanceof Step.Change change) {

@@ -17,6 +17,12 @@ import org.gaugebench.sim.random.SeedTree;
 final class ScriptMaker {
     private static final int MOST_SLOTS = 8;
 
+    /** Cycles that can be measured take half a script; most scripts shall have more in them. */
+    private static final int MEASURING_ONCE_IN = 4;
+
+    /** Of the times at which power comes: what a life before has saved shall mostly count. */
+    private static final int FORGED_ONCE_IN = 6;
+
     /** The core's record fits, see saved-state.md; a smaller slot has to be refused alike. */
     private static final int[] SLOT_BYTES = {256, 256, 256, 512, 64};
 
@@ -29,6 +35,7 @@ final class ScriptMaker {
     private final SettingsDraw draw;
     private final List<Step> steps = new ArrayList<>();
     private final int most;
+    private final boolean isMeasuring;
     private GaugeSettings settings;
     private Feeder feeder;
 
@@ -36,7 +43,8 @@ final class ScriptMaker {
         dice = new Dice(seed);
         draw = new SettingsDraw(dice);
         most = ticks;
-        settings = draw.first();
+        isMeasuring = dice.once(MEASURING_ONCE_IN);
+        settings = isMeasuring ? draw.measuring() : draw.first();
         feeder = new Feeder(dice, settings, dice.between(Integer.MIN_VALUE, Integer.MAX_VALUE));
     }
 
@@ -58,10 +66,12 @@ final class ScriptMaker {
         int slotBytes = has ? dice.of(SLOT_BYTES) : 0;
         List<MemoryFault> faults = has ? faults(slots) : List.of();
         steps.add(new Step.Power(OffTime.EXACT, 0));
-        if (!dice.once(3)) {
+        if (isMeasuring) {
+            steps.add(new Step.Tell(Command.DECLARE_STATE_OF_CHARGE, 900_000));
+        } else if (!dice.once(3)) {
             steps.add(new Step.Tell(Command.DECLARE_STATE_OF_CHARGE, dice.between(0, 1_000_000)));
         }
-        int fed = 0;
+        int fed = isMeasuring ? measuredCycles() : 0;
         while (fed < most) {
             feeder.begin(dice.of(Feeder.Phase.values()));
             int pace = dice.of(PACE_MILLIS);
@@ -79,6 +89,11 @@ final class ScriptMaker {
         return new Script(first, slots, slotBytes, dice.between(0, 1_000_000), faults, steps);
     }
 
+    private int measuredCycles() {
+        int efficiencyPermille = (int) settings.get(Setting.COULOMBIC_EFFICIENCY) / 1_000;
+        return MeasuredCycles.add(dice, efficiencyPermille, feeder, steps);
+    }
+
     /** From full to empty and to full again, with a rest: what measures and corrects needs it. */
     private int cycle() {
         Feeder.Phase[] phases = {
@@ -89,7 +104,7 @@ final class ScriptMaker {
             Feeder.Phase.DEEP_DISCHARGE,
             Feeder.Phase.REST,
             Feeder.Phase.BULK,
-            Feeder.Phase.ABSORPTION
+            dice.once(3) ? Feeder.Phase.FLOAT : Feeder.Phase.ABSORPTION
         };
         int fed = 0;
         for (Feeder.Phase phase : phases) {
@@ -135,10 +150,15 @@ final class ScriptMaker {
                 steps.add(new Step.Change(settings));
                 feeder = feeder.with(settings);
             }
-            case 2 -> power();
+            case 2 -> power(slots);
             case 3 -> {
                 if (slots > 0) {
                     steps.add(new Step.CutAt(dice.between(1, 4), dice.of(Manner.values())));
+                }
+            }
+            case 4 -> {
+                if (dice.once(2)) {
+                    steps.add(new Step.Tell(Command.DECLARE_STATE_OF_CHARGE, 1_000_000));
                 }
             }
             default -> {
@@ -147,7 +167,7 @@ final class ScriptMaker {
         }
         // A cut may have taken the power long ago; nothing more would be seen.
         if (dice.once(6)) {
-            power();
+            power(slots);
         }
     }
 
@@ -161,7 +181,10 @@ final class ScriptMaker {
         };
     }
 
-    private void power() {
+    private void power(int slots) {
+        if (slots > 0 && dice.once(FORGED_ONCE_IN)) {
+            steps.add(Forger.draw(dice, settings, slots));
+        }
         OffTime known = dice.of(OffTime.values());
         long off = known == OffTime.UNKNOWN ? 0 : dice.ofAnySize(400L * 86_400_000);
         steps.add(new Step.Power(known, off));

@@ -9,6 +9,21 @@ final class SettingsDraw {
     private static final Setting[] ALL = Setting.values();
     private static final int[] NOMINAL_MILLIVOLTS = {12_000, 24_000, 36_000, 48_000};
 
+    /** Those that no measurement depends on. */
+    private static final Setting[] HARMLESS = {
+        Setting.SELF_DISCHARGE,
+        Setting.GAIN_BOUND,
+        Setting.ASYMMETRY_BOUND,
+        Setting.AVERAGING_TIME,
+        Setting.KEPT_BACK,
+        Setting.PEUKERT_EXPONENT,
+        Setting.RATED_TIME,
+        Setting.TAPER_TIME,
+        Setting.LOW_CHARGE,
+        Setting.LONGEST_TIME,
+        Setting.SAVE_STEP
+    };
+
     private final Dice dice;
 
     SettingsDraw(Dice dice) {
@@ -32,6 +47,25 @@ final class SettingsDraw {
         int moved = dice.between(0, ALL.length / 4);
         for (int i = 0; i < moved; i++) {
             any(builder);
+        }
+        return builder.build();
+    }
+
+    /** Settings under which a gauge can measure capacity and efficiency, and some of the rest. */
+    GaugeSettings measuring() {
+        ChemistryPreset preset = dice.of(ChemistryPreset.values());
+        GaugeSettings.Builder builder = preset.builder(dice.of(NOMINAL_MILLIVOLTS));
+        move(builder, Setting.HOLD, dice.between(1, 20));
+        move(builder, Setting.QUIET_TIME, dice.between(0, 10));
+        move(builder, Setting.FLOAT_HOLD, dice.between(1, 60));
+        move(builder, Setting.CAPACITY, dice.of(60_000, 100_000, 280_000));
+        // C3: what may have passed unseen must be small against what is measured.
+        move(builder, Setting.OFFSET_BOUND, dice.between(1, 1_000));
+        move(builder, Setting.UNMEASURED_BOUND, 0);
+        for (Setting each : HARMLESS) {
+            if (dice.once(2)) {
+                move(builder, each, dice.between(each.minimum(), each.maximum()));
+            }
         }
         return builder.build();
     }

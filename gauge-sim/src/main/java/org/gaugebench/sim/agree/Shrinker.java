@@ -3,6 +3,7 @@ package org.gaugebench.sim.agree;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
+import org.gaugebench.core.saved.SavedField;
 import org.gaugebench.core.settings.ChemistryPreset;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
@@ -10,7 +11,7 @@ import org.gaugebench.core.settings.Setting;
 /**
  * Makes a script that shows a difference as short and as plain as it can: steps after the first
  * difference go, then halves, quarters and so on down to single steps, then the faults of the
- * memory, then each setting that is not as usual.
+ * memory, then each setting that is not as usual, then each figure of a forged record.
  */
 final class Shrinker {
     private final Predicate<Script> differs;
@@ -48,7 +49,23 @@ final class Shrinker {
             now = now.withSoundMemory();
         }
         now = settings(now);
-        return steps(now);
+        return figures(steps(now));
+    }
+
+    /** Each figure of a forged record that need not be as it is becomes a plain one. */
+    private Script figures(Script script) {
+        Script now = script;
+        for (int i = 0; i < now.steps().size(); i++) {
+            for (SavedField field : SavedField.values()) {
+                if (now.steps().get(i) instanceof Step.Forge forge && hasTime()) {
+                    List<Step> steps = new ArrayList<>(now.steps());
+                    steps.set(i, forge.with(field, Math.max(0, field.lowest())));
+                    Script tried = now.with(steps);
+                    now = !steps.equals(now.steps()) && differs.test(tried) ? tried : now;
+                }
+            }
+        }
+        return now;
     }
 
     private Script steps(Script script) {

@@ -43,6 +43,7 @@ final class Side implements Observer, AutoCloseable {
     private int keptTicks;
     private FoldedCore folded = new FoldedCore();
     private @Nullable PipeDevice pipe;
+    private @Nullable GaugeDevice seated;
     private @Nullable MarkedStore memory;
     private long toldMark;
     private long offMark;
@@ -86,6 +87,15 @@ final class Side implements Observer, AutoCloseable {
 
     Registers registers() {
         return lane.inspect();
+    }
+
+    /** The gauge of this life; only with power. */
+    GaugeDevice device() {
+        GaugeDevice it = seated;
+        if (it == null) {
+            throw new IllegalStateException("no life has begun");
+        }
+        return it;
     }
 
     /** Digest of all ticks; only with power. */
@@ -168,6 +178,7 @@ final class Side implements Observer, AutoCloseable {
         if (!of.name().equals(gauge)) {
             return device;
         }
+        seated = device;
         GaugeDevice seen = device;
         if (device instanceof PipeDevice it) {
             pipe = it;

@@ -1,7 +1,10 @@
 package org.gaugebench.sim.agree;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.OffTime;
+import org.gaugebench.core.saved.SavedField;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.sim.memory.CutPlan.Manner;
 
@@ -40,6 +43,28 @@ public sealed interface Step {
      * @param settings all of them
      */
     record Change(GaugeSettings settings) implements Step {}
+
+    /**
+     * The memory holds another record, with a right check word and as the newest, whatever its
+     * figures: as another maker or a fault would leave it. It is read when power comes.
+     *
+     * @param slot in which it lies
+     * @param isForeign whether it was written under other settings for the same kind of battery
+     * @param figures one for each field, in the order of {@link SavedField}
+     */
+    record Forge(int slot, boolean isForeign, List<Long> figures) implements Step {
+        /** Keeps its own list. */
+        public Forge {
+            figures = List.copyOf(figures);
+        }
+
+        /** The same with one figure changed. */
+        Forge with(SavedField field, long figure) {
+            List<Long> changed = new ArrayList<>(figures);
+            changed.set(field.ordinal(), figure);
+            return new Forge(slot, isForeign, changed);
+        }
+    }
 
     /**
      * Power will go at a write to come.

@@ -52,6 +52,14 @@ public final class CoreDevice implements GaugeDevice {
     }
 
     @Override
+    public boolean readBus(int[] words) {
+        for (int i = 0; i < BusWords.COUNT; i++) {
+            words[i] = gauge.readBus(BusWords.code(i));
+        }
+        return true;
+    }
+
+    @Override
     public void inspect(Registers registers) {
         gauge.inspect(registers);
     }

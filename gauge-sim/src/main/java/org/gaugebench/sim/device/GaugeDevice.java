@@ -51,6 +51,16 @@ public interface GaugeDevice {
         read(readout);
     }
 
+    /**
+     * Reads the words of the bus view as they are now, see {@link BusWords}.
+     *
+     * @param words receives them; left as it is where this gauge tells none
+     * @return whether it tells any
+     */
+    default boolean readBus(int[] words) {
+        return false;
+    }
+
     /** Fills the register table; registers that this gauge does not have stay zero. */
     void inspect(Registers registers);
 }

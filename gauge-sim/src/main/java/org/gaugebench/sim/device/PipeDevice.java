@@ -30,18 +30,20 @@ public final class PipeDevice implements GaugeDevice {
     private static final CommandOutcome[] OUTCOMES = CommandOutcome.values();
     private static final Event[] EVENTS = Event.values();
     private static final byte[] NO_BYTES = {};
+    private static final int MOST_FIGURES = Registers.COUNT + 1 + BusWords.COUNT;
+    private static final int LARGEST_WORD = 0xFFFF;
 
     private final PipeProgram program;
     private final StateStore store;
     private final EventSink events;
     private final Supplier<String> ticksText = this::ticksText;
     private final long[] settings = new long[SETTINGS.length];
-    private final long[] registers = new long[Registers.COUNT + 1];
+    private final long[] registers = new long[MOST_FIGURES];
 
     // Known when the program has said hello.
     private PipeHello hello;
     private PipeTicks ticks = new PipeTicks(1);
-    private PipeReply reply = new PipeReply(Registers.COUNT + 1);
+    private PipeReply reply = new PipeReply(MOST_FIGURES);
 
     // State.
     private long[] shown = {};
@@ -76,6 +78,7 @@ public final class PipeDevice implements GaugeDevice {
                     java.util.List.of(),
                     false,
                     1,
+                    false,
                     false,
                     false,
                     false);
@@ -310,9 +313,32 @@ public final class PipeDevice implements GaugeDevice {
         return registers[hello.registers().size()];
     }
 
+    @Override
+    public boolean readBus(int[] words) {
+        if (!hello.bus()) {
+            return false;
+        }
+        ask();
+        for (int i = 0; i < BusWords.COUNT; i++) {
+            long word = registers[hello.registerFigures() - BusWords.COUNT + i];
+            if (word < 0 || word > LARGEST_WORD) {
+                throw program.outOfPlace(
+                        "its %s is %s; expected 0 to %s"
+                                .formatted(BusWords.name(i), word, LARGEST_WORD));
+            }
+            words[i] = (int) word;
+        }
+        return true;
+    }
+
     /** Registers that the program gives; known from its first life on. */
     public java.util.List<Register> givenRegisters() {
         return hello.registers();
+    }
+
+    /** Whether the program is started anew for each life, and its digest begins anew with it. */
+    public boolean startsAnew() {
+        return !hello.restartByMessage();
     }
 
     /** Whether the program gives a digest; known from its first life on. */

@@ -18,6 +18,7 @@ import org.gaugebench.core.settings.Setting;
  * @param answerEach whether each tick of a batch gets a readout, or the last only
  * @param restartByMessage whether the process lives on when power comes back
  * @param digest whether its registers come with a digest of all its ticks
+ * @param bus whether its registers come with the words of its bus view
  */
 public record PipeHello(
         String name,
@@ -28,7 +29,8 @@ public record PipeHello(
         int batch,
         boolean answerEach,
         boolean restartByMessage,
-        boolean digest) {
+        boolean digest,
+        boolean bus) {
     /** Version of the protocol. */
     public static final int VERSION = 1;
 
@@ -42,7 +44,7 @@ public record PipeHello(
 
     /** Figures of an answer to {@code registers}. */
     int registerFigures() {
-        return registers.size() + (digest ? 1 : 0);
+        return registers.size() + (digest ? 1 : 0) + (bus ? BusWords.COUNT : 0);
     }
 
     /** Reads the lines as they come. */
@@ -57,6 +59,7 @@ public record PipeHello(
         private boolean answerEach;
         private boolean restartByMessage;
         private boolean digest;
+        private boolean bus;
 
         /**
          * Takes a line.
@@ -89,12 +92,8 @@ public record PipeHello(
                 case "batch" -> batch = batch(rest);
                 case "answer" -> answerEach = choice(rest, "last", "each");
                 case "restart" -> restartByMessage = choice(rest, "process", "message");
-                case "digest" -> {
-                    if (!rest.isEmpty()) {
-                        throw new IllegalArgumentException("expected the word 'digest' alone");
-                    }
-                    digest = true;
-                }
+                case "digest" -> digest = alone(key, rest);
+                case "bus" -> bus = alone(key, rest);
                 case "ready" -> {
                     return ready(rest);
                 }
@@ -104,6 +103,13 @@ public record PipeHello(
                                         + " 'readout state-of-charge' or 'ready'");
             }
             return false;
+        }
+
+        private static boolean alone(String key, List<String> rest) {
+            if (!rest.isEmpty()) {
+                throw new IllegalArgumentException("expected the word '" + key + "' alone");
+            }
+            return true;
         }
 
         private void hello(String line) {
@@ -171,7 +177,8 @@ public record PipeHello(
                     batch,
                     answerEach,
                     restartByMessage,
-                    digest);
+                    digest,
+                    bus);
         }
     }
 }

@@ -38,7 +38,7 @@ public final class PipeProgram implements AutoCloseable {
         this(command, store, false);
     }
 
-    /** The same, asked for a digest of its ticks if it can give one. */
+    /** The same, asked for a digest of its ticks and for its bus words if it can give them. */
     public PipeProgram(PipeCommand command, StateStore store, boolean wantsDigest) {
         this.command = command;
         this.wantsDigest = wantsDigest;
@@ -101,7 +101,7 @@ public final class PipeProgram implements AutoCloseable {
                                     PipeHello.VERSION,
                                     slots,
                                     slotBytes,
-                                    wantsDigest ? "digest\n" : ""));
+                                    wantsDigest ? "digest\nbus\n" : ""));
             talk.reply(); // a program may say hello before it is asked
             PipeHello met = hear(talk);
             hello = met;

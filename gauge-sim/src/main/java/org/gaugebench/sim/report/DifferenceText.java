@@ -3,6 +3,7 @@ package org.gaugebench.sim.report;
 import java.util.List;
 import java.util.Locale;
 import org.gaugebench.core.port.Sample;
+import org.gaugebench.core.saved.SavedField;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.agree.Difference;
@@ -73,7 +74,7 @@ public final class DifferenceText {
                             Locale.ROOT,
                             "%s %-36s %20d %20d",
                             each.differs() ? "*" : " ",
-                            each.register().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                            each.name(),
                             each.core(),
                             each.program()));
         }
@@ -111,6 +112,17 @@ public final class DifferenceText {
         if (step instanceof Step.CutAt cut) {
             return "power will go at write %d from here; it leaves: %s"
                     .formatted(cut.writesFromNow(), lower(cut.manner()));
+        }
+        if (step instanceof Step.Forge forge) {
+            StringBuilder words = new StringBuilder("a newest record is put into slot ");
+            words.append(forge.slot()).append(forge.isForeign() ? ", of other settings" : "");
+            for (SavedField field : SavedField.values()) {
+                long figure = forge.figures().get(field.ordinal());
+                if (figure != 0) {
+                    words.append(' ').append(lower(field)).append(' ').append(figure);
+                }
+            }
+            return words.toString();
         }
         return "change of settings";
     }

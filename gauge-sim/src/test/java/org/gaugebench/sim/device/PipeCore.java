@@ -16,7 +16,6 @@ import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Readout;
-import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
@@ -45,6 +44,7 @@ public class PipeCore {
     private int slotBytes;
     private int place;
     private boolean digests;
+    private boolean buses;
     private long digest = Registers.DIGEST_START;
 
     PipeCore(List<String> hello) {
@@ -81,10 +81,12 @@ public class PipeCore {
                 slotBytes = Integer.parseInt(words[2]);
             }
             digests |= words[0].equals("digest");
+            buses |= words[0].equals("bus");
         }
         print("hello 1 the core behind a pipe\nreadout all\nregisters all\n");
         print(
                 (digests ? "digest\n" : "")
+                        + (buses ? "bus\n" : "")
                         + String.join("\n", args)
                         + (args.length == 0 ? "ready\n" : "\nready\n"));
         out.flush();
@@ -248,22 +250,20 @@ public class PipeCore {
 
     private void registers() throws IOException {
         gauge.inspect(registers);
-        if (frames) {
-            head(8 * (Registers.COUNT + (digests ? 1 : 0)), 68);
-            for (Register register : Register.values()) {
-                put(registers.get(register), 8);
-            }
-            if (digests) {
-                put(digest, 8);
-            }
+        long[] all = PipeCoreWords.figures(registers, digests, digest, buses, this::busWord);
+        if (!frames) {
+            print(PipeCoreWords.words("registers", all));
             return;
         }
-        StringBuilder text = new StringBuilder("registers");
-        for (Register register : Register.values()) {
-            text.append(' ').append(registers.get(register));
+        head(8 * all.length, 68);
+        for (long figure : all) {
+            put(figure, 8);
         }
-        text.append(digests ? " " + digest : "");
-        print(text.append('\n').toString());
+    }
+
+    /** A word of the bus view; a core with a planted fault changes one. */
+    int busWord(int code) {
+        return gauge.readBus(code);
     }
 
     private void announce(Event event, long uptimeMillis, long value) {

@@ -1,6 +1,10 @@
 package org.gaugebench.sim.device;
 
+import java.util.function.IntUnaryOperator;
+import java.util.stream.LongStream;
 import org.gaugebench.core.port.Readout;
+import org.gaugebench.core.port.Register;
+import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 
 /** The words of text lines as {@link PipeCore} reads and writes them. */
@@ -32,6 +36,34 @@ final class PipeCoreWords {
             text.append(' ').append(field.get(of));
         }
         return text.toString();
+    }
+
+    /** All that an answer to {@code registers} holds. */
+    static long[] figures(
+            Registers registers,
+            boolean digests,
+            long digest,
+            boolean buses,
+            IntUnaryOperator busWord) {
+        LongStream.Builder all = LongStream.builder();
+        for (Register register : Register.values()) {
+            all.add(registers.get(register));
+        }
+        if (digests) {
+            all.add(digest);
+        }
+        for (int i = 0; buses && i < BusWords.COUNT; i++) {
+            all.add(busWord.applyAsInt(BusWords.code(i)));
+        }
+        return all.build().toArray();
+    }
+
+    static String words(String head, long[] figures) {
+        StringBuilder text = new StringBuilder(head);
+        for (long figure : figures) {
+            text.append(' ').append(figure);
+        }
+        return text.append('\n').toString();
     }
 
     /** Power went: everything of this life is dropped on the way up to where questions are read. */

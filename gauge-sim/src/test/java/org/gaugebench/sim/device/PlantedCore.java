@@ -6,17 +6,18 @@ import org.gaugebench.core.port.Sample;
 
 /**
  * The core behind the pipe with a fault that was planted. Arguments: {@code tick N} to take one
- * count too many in the N-th tick of the process, or {@code over N} to do so whenever the counts
- * are above N; then further lines of the hello.
+ * count too many in the N-th tick of the process, {@code over N} to do so whenever the counts are
+ * above N, or {@code word N} to tell one too many for the bus word of that code; then further lines
+ * of the hello.
  */
 public final class PlantedCore extends PipeCore {
-    private final boolean isAtTick;
+    private final String what;
     private final long figure;
     private long ticks;
 
     private PlantedCore(String[] words, String[] hello) {
         super(Arrays.asList(hello));
-        isAtTick = words[0].equals("tick");
+        what = words[0];
         figure = Long.parseLong(words[1]);
     }
 
@@ -28,8 +29,18 @@ public final class PlantedCore extends PipeCore {
     @Override
     void meet(Sample sample) {
         ticks++;
-        if (isAtTick ? ticks == figure : sample.shuntCounts > figure) {
-            sample.shuntCounts++;
-        }
+        boolean isMet =
+                switch (what) {
+                    case "tick" -> ticks == figure;
+                    case "over" -> sample.shuntCounts > figure;
+                    default -> false;
+                };
+        sample.shuntCounts += isMet ? 1 : 0;
+    }
+
+    @Override
+    int busWord(int code) {
+        boolean isMet = what.equals("word") && code == figure;
+        return super.busWord(code) + (isMet ? 1 : 0);
     }
 }
