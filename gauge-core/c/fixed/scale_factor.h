@@ -25,13 +25,24 @@ void scale_factor_init(struct scale_factor *f, int64_t numerator, int64_t denomi
 
 /*
  * round(input x factor), halves away from zero. Input clipped to +-input_limit; the product cannot
- * overflow by construction; symmetric about zero.
+ * overflow by construction; symmetric about zero. The others are for who knows that nothing is
+ * clipped, or that there is no sign either.
  */
+static inline int64_t scale_factor_apply_to_magnitude(const struct scale_factor *f,
+                                                      int64_t magnitude_in_range)
+{
+    return (magnitude_in_range * f->multiplier + f->rounding_half) >> f->shift;
+}
+
+static inline int64_t scale_factor_apply_in_range(const struct scale_factor *f, int64_t input)
+{
+    int64_t scaled = scale_factor_apply_to_magnitude(f, magnitude(input));
+    return input < 0 ? -scaled : scaled;
+}
+
 static inline int64_t scale_factor_apply(const struct scale_factor *f, int64_t input)
 {
-    int64_t clipped = clamp(input, -f->input_limit, f->input_limit);
-    int64_t scaled = (magnitude(clipped) * f->multiplier + f->rounding_half) >> f->shift;
-    return input < 0 ? -scaled : scaled;
+    return scale_factor_apply_in_range(f, clamp(input, -f->input_limit, f->input_limit));
 }
 
 #endif

@@ -61,89 +61,34 @@ void gauge_power_up(struct gauge *g, int64_t off_millis, enum off_time off_time)
     gauge_stand(g, FAULT_ADJUSTMENT_LOST, gauge_memory_is_lost(&g->memory));
 }
 
-/*
- * Says what is wrong with a sample and takes it; false where it is garbage: the last plausible
- * figures stand then (G7).
- */
-static bool take(struct gauge *g, const struct sample *sample)
+/* Takes a sample with which nothing is wrong, as nearly all are; else takes nothing. */
+static inline bool take_in_range(struct gauge *g, const struct sample *sample)
 {
     const struct current_sense *current = &g->s.current_sense;
     const struct voltage_sense *voltage = &g->s.voltage_sense;
-    int64_t uptime_millis = g->clock.uptime_millis;
-    if (current_sense_is_implausible(current, sample->shunt_counts) ||
-        voltage_sense_is_implausible(voltage, sample->voltage_counts)) {
-        fault_log_raise(&g->faults, &g->events, FAULT_COUNTS_IMPLAUSIBLE, uptime_millis);
+    if (!current_sense_is_in_range(current, sample->shunt_counts) ||
+        !voltage_sense_is_in_range(voltage, sample->voltage_counts)) {
         return false;
     }
     g->last.shunt_counts = sample->shunt_counts;
-    g->last.current_microamps = current_sense_microamps(current, sample->shunt_counts);
-    if (current_sense_is_clipped(current, sample->shunt_counts)) {
-        fault_log_raise(&g->faults, &g->events, FAULT_SHUNT_CLIPPED, uptime_millis);
-    }
+    g->last.current_microamps = current_sense_microamps_in_range(current, sample->shunt_counts);
     g->last.voltage_counts = sample->voltage_counts;
-    g->last.voltage_microvolts = voltage_sense_microvolts(voltage, sample->voltage_counts);
-    if (voltage_sense_is_clipped(voltage, sample->voltage_counts)) {
-        fault_log_raise(&g->faults, &g->events, FAULT_VOLTAGE_CLIPPED, uptime_millis);
-    }
+    g->last.voltage_microvolts =
+        voltage_sense_microvolts_in_range(voltage, sample->voltage_counts);
     g->last.temperature_millicelsius = sample->temperature_millicelsius;
     return true;
-}
-
-/* Two voltages, both at rest, that one battery does not have within a short time (M5). */
-static bool is_other_battery(const struct gauge *g)
-{
-    const struct gauge_settings *settings = g->s.settings;
-    const struct saved_state *saved = &g->memory.state;
-    /* derived: a hundredth of the capacity in one hour; a fortieth of the nominal voltage */
-    int64_t rest_microamps = setting_of(settings, SETTING_CAPACITY) * 10;
-    int64_t difference = setting_of(settings, SETTING_NOMINAL_VOLTAGE) * 1000 / 40;
-    int64_t highest = setting_of(settings, SETTING_REST_VOLTAGE_100) * 1000 + difference;
-    int64_t microvolts = g->last.voltage_microvolts;
-    int64_t saved_microvolts = saved->voltage_microvolts;
-    return magnitude((int64_t)saved->current_microamps) <= rest_microamps &&
-           magnitude((int64_t)g->last.current_microamps) <= rest_microamps &&
-           saved_microvolts > 0 && microvolts > 0 && saved_microvolts <= highest &&
-           microvolts <= highest && magnitude(microvolts - saved_microvolts) > difference;
-}
-
-/* The first plausible sample after a restart. */
-static void check_same_battery(struct gauge *g)
-{
-    g->check_battery = false;
-    if (is_other_battery(g)) {
-        state_band_forget(&g->s.band);
-        gauge_after_command(g);
-        announce(&g->events, EVENT_BATTERY_DOUBTFUL, g->clock.uptime_millis,
-                 g->last.voltage_microvolts);
-    }
 }
 
 void gauge_tick(struct gauge *g, const struct sample *sample)
 {
     fault_log_begin_tick(&g->faults);
-    int64_t elapsed_millis = elapsed_time_advance(&g->clock, sample->clock_millis);
-    if (take(g, sample) && g->check_battery) {
-        check_same_battery(g);
-    }
-    if (elapsed_millis == 0 && g->clock.past_first) {
-        fault_log_raise(&g->faults, &g->events, FAULT_SAMPLE_REPEATED, g->clock.uptime_millis);
-        return;
-    }
-    if (elapsed_millis > ELAPSED_LONGEST_TICK_MILLIS || elapsed_millis < 0) {
-        gauge_skip(g, elapsed_millis);
-        return;
-    }
-    /* A tick that crosses the end of a minute is split there (G2). */
-    int32_t left_millis = (int32_t)elapsed_millis;
-    if (left_millis >= minute_mean_millis_left(&g->s.minute)) {
-        left_millis = gauge_pass_minutes(g, left_millis);
-    }
-    if (left_millis > 0) {
-        gauge_add_stretch(g, left_millis);
-    }
-    if (gauge_memory_due(&g->memory, &g->s, g->last.voltage_microvolts, (int32_t)elapsed_millis) !=
-        SAVE_REASON_NONE) {
-        gauge_save(g);
+    int32_t elapsed_millis = elapsed_time_advance(&g->clock, sample->clock_millis);
+    if (elapsed_millis > 0 && elapsed_millis < minute_mean_millis_left(&g->s.minute) &&
+        !g->check_battery && take_in_range(g, sample)) {
+        gauge_add_stretch(g, elapsed_millis);
+        gauge_save_if_due(g, elapsed_millis);
+    } else {
+        gauge_tick_in_full(g, sample, elapsed_millis);
     }
 }
 

@@ -25,15 +25,6 @@ static inline void gauge_add_stretch(struct gauge *g, int32_t millis)
     energy_counter_add(&g->energy, microvolts / 1000, microamps, millis);
     minute_mean_add(&g->s.minute, microamps, microvolts, millis);
     load_filter_add_stretch(&g->s.load_filter, microamps, millis);
-    if (g->faults.momentary_bits != 0) {
-        if ((g->faults.momentary_bits & FAULT_CHARGE_HIDDEN_BITS) != 0) {
-            state_band_add_unmeasured(&g->s.band, millis);
-        }
-        /* No rule takes such a minute, or cycle, for evidence (G24, C1). */
-        g->s.minute.doubtful = true;
-        g->s.capacity.fit = false;
-        g->s.efficiency.fit = false;
-    }
 }
 
 /*
@@ -44,16 +35,21 @@ static inline void gauge_add_stretch(struct gauge *g, int32_t millis)
 void gauge_update_estimates(struct gauge *g);
 void gauge_after_command(struct gauge *g);
 
-/* Whole minutes of an interval, each closed; answers what is left of it. */
-int32_t gauge_pass_minutes(struct gauge *g, int32_t left_millis);
+/* Any tick, in the order in which each may look at what the one before did. */
+void gauge_tick_in_full(struct gauge *g, const struct sample *sample, int32_t elapsed_millis);
 
 /* Settles the minute under way and begins another. */
 void gauge_end_minute_early(struct gauge *g);
 
-/* An interval that no sample stands for: not counted, the minute under way starts again (G6). */
-void gauge_skip(struct gauge *g, int64_t elapsed_millis);
-
 /* Writes a record of this instant. */
 void gauge_save(struct gauge *g);
+
+static inline void gauge_save_if_due(struct gauge *g, int32_t elapsed_millis)
+{
+    if (gauge_memory_due(&g->memory, &g->s, g->last.voltage_microvolts, elapsed_millis) !=
+        SAVE_REASON_NONE) {
+        gauge_save(g);
+    }
+}
 
 #endif

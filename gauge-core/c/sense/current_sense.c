@@ -36,8 +36,13 @@ void current_sense_init(struct current_sense *sense, const struct gauge_settings
     int64_t rail_q8 =
         -(int64_t)sense->lowest_counts * 256 + magnitude((int64_t)sense->offset_counts_q8);
     int64_t fitting_q8 = multiply_divide_floor(denominator, CURRENT_LARGEST_MICROAMPS, numerator);
-    scale_factor_init(&sense->microamps_per_count_q8, numerator, denominator,
-                      min_int64(rail_q8, fitting_q8));
+    int64_t limit_q8 = min_int64(rail_q8, fitting_q8);
+    scale_factor_init(&sense->microamps_per_count_q8, numerator, denominator, limit_q8);
+    /* derived: between the rails, and |counts x 256 - offset| below the limit */
+    int64_t lowest = shift_right_floor(sense->offset_counts_q8 - limit_q8, 8) + 1;
+    int64_t highest = shift_right_floor(sense->offset_counts_q8 + limit_q8 - 1, 8);
+    sense->lowest_in_range_counts = (int32_t)max_int64(sense->lowest_counts + 1, lowest);
+    sense->highest_in_range_counts = (int32_t)min_int64(sense->highest_counts - 1, highest);
 }
 
 int32_t current_sense_counts_q8(const struct current_sense *sense, int32_t microamps)

@@ -18,6 +18,8 @@ struct current_sense {
     struct scale_factor microamps_per_count_q8;
     int32_t lowest_counts;
     int32_t highest_counts;
+    int32_t lowest_in_range_counts;
+    int32_t highest_in_range_counts;
     int32_t offset_counts_q8;
 };
 
@@ -45,14 +47,27 @@ static inline int32_t current_sense_microamps(const struct current_sense *sense,
                                              current_sense_input_q8(sense, shunt_counts)));
 }
 
+/* Neither clipped nor implausible. */
+static inline bool current_sense_is_in_range(const struct current_sense *sense,
+                                             int32_t shunt_counts)
+{
+    return shunt_counts >= sense->lowest_in_range_counts &&
+           shunt_counts <= sense->highest_in_range_counts;
+}
+
+/* Of a reading in range: at most the largest current and the rounding, below 2^31. */
+static inline int32_t current_sense_microamps_in_range(const struct current_sense *sense,
+                                                       int32_t shunt_counts)
+{
+    return (int32_t)scale_factor_apply_in_range(&sense->microamps_per_count_q8,
+                                                current_sense_input_q8(sense, shunt_counts));
+}
+
 /* At a rail of the converter or at the largest current (G8). */
 static inline bool current_sense_is_clipped(const struct current_sense *sense,
                                             int32_t shunt_counts)
 {
-    int64_t input_q8 = current_sense_input_q8(sense, shunt_counts);
-    int64_t limit_q8 = sense->microamps_per_count_q8.input_limit;
-    return shunt_counts <= sense->lowest_counts || shunt_counts >= sense->highest_counts ||
-           input_q8 >= limit_q8 || input_q8 <= -limit_q8;
+    return !current_sense_is_in_range(sense, shunt_counts);
 }
 
 /* No converter of the configured width can have sent this (G7). */

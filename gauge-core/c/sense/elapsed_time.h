@@ -35,7 +35,7 @@ static inline void elapsed_time_restart(struct elapsed_time *clock)
  * Milliseconds since the value before, 0 to 2^31-1, or ELAPSED_BACKWARDS. The first value after a
  * restart elapses 0 ms (G1). After ELAPSED_BACKWARDS the new value is the reference.
  */
-static inline int64_t elapsed_time_advance(struct elapsed_time *clock, uint32_t clock_millis)
+static inline int32_t elapsed_time_advance(struct elapsed_time *clock, uint32_t clock_millis)
 {
     uint32_t elapsed = clock_millis - clock->last_clock_millis;
     clock->last_clock_millis = clock_millis;
@@ -48,7 +48,7 @@ static inline int64_t elapsed_time_advance(struct elapsed_time *clock, uint32_t 
         return ELAPSED_BACKWARDS;
     }
     clock->uptime_millis += elapsed;
-    return elapsed;
+    return (int32_t)elapsed;
 }
 
 #endif

@@ -23,6 +23,20 @@ static inline int32_t voltage_sense_microvolts(const struct voltage_sense *sense
         scale_factor_apply(&sense->microvolts_per_count, max_int32(voltage_counts, 0)));
 }
 
+/* Neither clipped nor implausible. */
+static inline bool voltage_sense_is_in_range(const struct voltage_sense *sense,
+                                             int32_t voltage_counts)
+{
+    return voltage_counts >= 0 && voltage_counts < sense->highest_counts;
+}
+
+/* Of a reading in range. */
+static inline int32_t voltage_sense_microvolts_in_range(const struct voltage_sense *sense,
+                                                        int32_t voltage_counts)
+{
+    return (int32_t)scale_factor_apply_to_magnitude(&sense->microvolts_per_count, voltage_counts);
+}
+
 /* At or beyond the upper rail (G8). */
 static inline bool voltage_sense_is_clipped(const struct voltage_sense *sense,
                                             int32_t voltage_counts)

@@ -17,6 +17,25 @@ final class LastSample {
     LastSample() {}
 
     /**
+     * Takes a sample with which nothing is wrong, as nearly all are.
+     *
+     * @return false where something is; nothing is taken then
+     */
+    boolean takeInRange(Sample sample, Stages s) {
+        int shunt = sample.shuntCounts;
+        int voltage = sample.voltageCounts;
+        if (!s.currentSense.isInRange(shunt) || !s.voltageSense.isInRange(voltage)) {
+            return false;
+        }
+        shuntCounts = shunt;
+        currentMicroamps = s.currentSense.microampsInRange(shunt);
+        voltageCounts = voltage;
+        voltageMicrovolts = s.voltageSense.microvoltsInRange(voltage);
+        temperatureMillicelsius = sample.temperatureMillicelsius;
+        return true;
+    }
+
+    /**
      * Takes a sample, and says what is wrong with it.
      *
      * @return false where the sample is garbage: the last plausible figures stand then, because a

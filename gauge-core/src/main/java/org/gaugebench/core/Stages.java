@@ -2,6 +2,7 @@ package org.gaugebench.core;
 
 import org.gaugebench.core.band.StateBand;
 import org.gaugebench.core.charge.ChargeAccumulator;
+import org.gaugebench.core.charge.EnergyCounter;
 import org.gaugebench.core.charge.MinuteMean;
 import org.gaugebench.core.charge.SelfDischarge;
 import org.gaugebench.core.charge.StateOfCharge;
@@ -33,6 +34,7 @@ final class Stages {
     private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
 
     private static final int MINUTES_PER_HOUR = 60;
+    private static final int MICROVOLTS_PER_MILLIVOLT = 1_000;
 
     final GaugeSettings settings;
     final ShuntAdjustment adjustment;
@@ -135,6 +137,29 @@ final class Stages {
         currentSense =
                 new CurrentSense(
                         settings, adjustment.zeroCountsQ8(), adjustment.gainPartsPerMillion());
+    }
+
+    /** A stretch of time at the last sample's figures, within one minute. */
+    void addStretch(LastSample last, EnergyCounter energy, int millis) {
+        int microamps = last.currentMicroamps;
+        int microvolts = last.voltageMicrovolts;
+        charge.add(microamps, millis);
+        energy.add(microvolts / MICROVOLTS_PER_MILLIVOLT, microamps, millis);
+        minute.add(microamps, microvolts, millis);
+        loadFilter.addStretch(microamps, millis);
+    }
+
+    /** A stretch whose sample may be doubtful, by its faults: no evidence then (G24, C1). */
+    void addChecked(LastSample last, EnergyCounter energy, int momentaryBits, int millis) {
+        addStretch(last, energy, millis);
+        if ((momentaryBits & FaultLog.CHARGE_HIDDEN_BITS) != 0) {
+            band.addUnmeasured(millis);
+        }
+        if (momentaryBits != 0) {
+            minute.spoil();
+            capacity.spoil();
+            efficiency.spoil();
+        }
     }
 
     /** What went through the shunt since the band last saw it widens the band. */

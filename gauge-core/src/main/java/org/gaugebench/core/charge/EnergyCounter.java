@@ -33,12 +33,13 @@ public final class EnergyCounter {
      * @param millis at most 60,000
      */
     public void add(int millivolts, int currentMicroamps, int millis) {
-        int firstMillis = Math.min(millis, LONGEST_PRODUCT_MILLIS);
         long picojoulesPerMilli = (long) millivolts * currentMicroamps;
-        addPicojoules(picojoulesPerMilli * firstMillis);
-        if (millis > firstMillis) {
-            addPicojoules(picojoulesPerMilli * (millis - firstMillis));
+        int restMillis = millis;
+        if (millis > LONGEST_PRODUCT_MILLIS) {
+            addPicojoules(picojoulesPerMilli * LONGEST_PRODUCT_MILLIS);
+            restMillis -= LONGEST_PRODUCT_MILLIS;
         }
+        addPicojoules(picojoulesPerMilli * restMillis);
     }
 
     private void addPicojoules(long picojoules) {

@@ -74,9 +74,32 @@ public final class ScaleFactor {
      */
     public long apply(long input) {
         // Clamped before the sign is taken off: -Long.MIN_VALUE does not exist.
-        long magnitude = Math.abs(FixedMath.clamp(input, -inputLimit, inputLimit));
-        long scaled = (magnitude * multiplier + roundingHalf) >> shift;
+        return applyInRange(FixedMath.clamp(input, -inputLimit, inputLimit));
+    }
+
+    /**
+     * {@link #apply} of a value that needs no clip.
+     *
+     * <p><b>Range:</b> magnitude at most {@link #inputLimit}; nothing checks it.
+     *
+     * @param input the value to scale
+     * @return round(input x factor), half away from zero
+     */
+    public long applyInRange(long input) {
+        long scaled = applyToMagnitude(Math.abs(input));
         return input < 0 ? -scaled : scaled;
+    }
+
+    /**
+     * {@link #apply} of a value that needs no clip and has no sign.
+     *
+     * <p><b>Range:</b> 0 to {@link #inputLimit}; nothing checks it.
+     *
+     * @param magnitude the value to scale
+     * @return round(magnitude x factor), half up
+     */
+    public long applyToMagnitude(long magnitude) {
+        return (magnitude * multiplier + roundingHalf) >> shift;
     }
 
     /**

@@ -27,7 +27,8 @@ public final class CurrentSense {
     private final int lowestCounts;
     private final int highestCounts;
     private final int offsetCountsQ8;
-    private final long inputLimitQ8;
+    private final int lowestInRangeCounts;
+    private final int highestInRangeCounts;
 
     /**
      * Derives the factor, without any adjustment.
@@ -61,8 +62,13 @@ public final class CurrentSense {
         // whose current is just below the largest one, whichever is smaller.
         long rail = (-(long) lowestCounts << 8) + Math.abs((long) offsetCountsQ8);
         long fitting = multiplyDivideFloor(denominator, LARGEST_MICROAMPS, numerator);
-        inputLimitQ8 = Math.min(rail, fitting);
+        long inputLimitQ8 = Math.min(rail, fitting);
         microampsPerCountQ8 = new ScaleFactor(numerator, denominator, inputLimitQ8);
+        // derived: between the rails, and |counts x 256 - offset| below the limit
+        lowestInRangeCounts =
+                (int) Math.max(lowestCounts + 1, ((offsetCountsQ8 - inputLimitQ8) >> 8) + 1);
+        highestInRangeCounts =
+                (int) Math.min(highestCounts - 1, (offsetCountsQ8 + inputLimitQ8 - 1) >> 8);
     }
 
     /**
@@ -103,6 +109,28 @@ public final class CurrentSense {
     }
 
     /**
+     * Whether a reading is neither clipped nor implausible.
+     *
+     * @param shuntCounts raw counts
+     * @return true between the rails and below the largest current
+     */
+    public boolean isInRange(int shuntCounts) {
+        return shuntCounts >= lowestInRangeCounts && shuntCounts <= highestInRangeCounts;
+    }
+
+    /**
+     * {@link #microampsFromCounts} of a reading that {@link #isInRange}: nothing is clipped.
+     *
+     * <p><b>Range:</b> at most {@link #LARGEST_MICROAMPS} and the rounding, below 2^31.
+     *
+     * @param shuntCounts raw counts
+     * @return current in microamps, positive into the battery
+     */
+    public int microampsInRange(int shuntCounts) {
+        return (int) microampsPerCountQ8.applyInRange(((long) shuntCounts << 8) - offsetCountsQ8);
+    }
+
+    /**
      * How many counts a current is worth; for adjustments, never in a tick.
      *
      * <p><b>Range:</b> any current; the result saturates at 2^31-1. Rounds to nearest by searching
@@ -132,11 +160,7 @@ public final class CurrentSense {
      * @return true at a rail of the converter or at the largest current
      */
     public boolean isClipped(int shuntCounts) {
-        long inputQ8 = ((long) shuntCounts << 8) - offsetCountsQ8;
-        return shuntCounts <= lowestCounts
-                || shuntCounts >= highestCounts
-                || inputQ8 >= inputLimitQ8
-                || inputQ8 <= -inputLimitQ8;
+        return !isInRange(shuntCounts);
     }
 
     /**

@@ -11,7 +11,7 @@ public final class ElapsedTime {
     public static final int LONGEST_TICK_MILLIS = 65_535;
 
     /** Answer when the clock went backwards. */
-    public static final long BACKWARDS = -1;
+    public static final int BACKWARDS = -1;
 
     // State.
     private boolean started;
@@ -39,7 +39,7 @@ public final class ElapsedTime {
      * @return milliseconds since the value before, or {@link #BACKWARDS}; after {@code BACKWARDS}
      *     the reference is the new value and no time has passed
      */
-    public long advance(int clockMillis) {
+    public int advance(int clockMillis) {
         int elapsed = clockMillis - lastClockMillis;
         lastClockMillis = clockMillis;
         if (!started) {

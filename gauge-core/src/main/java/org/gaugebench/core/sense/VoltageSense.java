@@ -40,6 +40,26 @@ public final class VoltageSense {
     }
 
     /**
+     * Whether a reading is neither clipped nor implausible.
+     *
+     * @param voltageCounts raw counts
+     * @return true from 0 to below the largest code
+     */
+    public boolean isInRange(int voltageCounts) {
+        return voltageCounts >= 0 && voltageCounts < highestCounts;
+    }
+
+    /**
+     * {@link #microvoltsFromCounts} of a reading that {@link #isInRange}: nothing is clipped.
+     *
+     * @param voltageCounts raw counts
+     * @return microvolts, 0 to 1e8
+     */
+    public int microvoltsInRange(int voltageCounts) {
+        return (int) microvoltsPerCount.applyToMagnitude(voltageCounts);
+    }
+
+    /**
      * Whether a reading stands at or beyond the upper rail.
      *
      * @param voltageCounts raw counts

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.math.BigInteger;
 import net.jqwik.api.Assume;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -73,6 +74,30 @@ class CurrentSenseProperties {
         if (counts >= highest || counts <= -highest - 1) {
             assertTrue(sense.isClipped(counts), "rail not clipped");
         }
+        assertEquals(isBelowTheLimits(settings, counts, highest), sense.isInRange(counts));
+        if (sense.isInRange(counts)) {
+            assertEquals(microamps, sense.microampsInRange(counts), "at " + counts);
+        }
+    }
+
+    /** As docs/arithmetic.md says it: between the rails, and |x| below L of stage 2. */
+    private static boolean isBelowTheLimits(GaugeSettings settings, int counts, int highest) {
+        long offsetQ8 = settings.get(Setting.SHUNT_OFFSET);
+        BigInteger numerator =
+                BigInteger.valueOf(settings.get(Setting.SHUNT_FULL_SCALE))
+                        .multiply(BigInteger.valueOf(settings.get(Setting.SHUNT_RATED_CURRENT)))
+                        .multiply(BigInteger.valueOf(1_000));
+        long fitting =
+                BigInteger.valueOf(settings.get(Setting.SHUNT_RATED_DROP))
+                        .multiply(BigInteger.valueOf((highest + 1L) << 8))
+                        .multiply(BigInteger.valueOf(CurrentSense.LARGEST_MICROAMPS))
+                        .divide(numerator)
+                        .min(BigInteger.valueOf(Long.MAX_VALUE))
+                        .longValue();
+        long limitQ8 = Math.min(((highest + 1L) << 8) + Math.abs(offsetQ8), fitting);
+        return counts > -highest - 1
+                && counts < highest
+                && Math.abs(((long) counts << 8) - offsetQ8) < limitQ8;
     }
 
     /** A clipped reading below the rails is beyond range, to the width of one step of 1/256. */

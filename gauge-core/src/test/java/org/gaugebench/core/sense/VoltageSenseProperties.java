@@ -32,6 +32,10 @@ class VoltageSenseProperties {
                             .abs();
             assertTrue(error.compareTo(BigInteger.ONE.shiftLeft(bits)) <= 0, "at " + counts);
             assertEquals(counts == highest, sense.isClipped(counts));
+            assertEquals(counts < highest, sense.isInRange(counts));
+            if (sense.isInRange(counts)) {
+                assertEquals(sense.microvoltsFromCounts(counts), sense.microvoltsInRange(counts));
+            }
         }
     }
 
@@ -41,6 +45,7 @@ class VoltageSenseProperties {
         VoltageSense sense = sense(bits, 65_536);
         int highest = (1 << bits) - 1;
         assertEquals(counts < 0 || counts > highest, sense.isImplausible(counts));
+        assertEquals(counts >= 0 && counts < highest, sense.isInRange(counts));
         int microvolts = sense.microvoltsFromCounts(counts);
         assertTrue(microvolts >= 0 && microvolts < 65_536_000, microvolts + " uV");
     }
