@@ -22,8 +22,8 @@ static inline void gauge_add_stretch(struct gauge *g, int32_t millis)
     int32_t microamps = g->last.current_microamps;
     int32_t microvolts = g->last.voltage_microvolts;
     charge_accumulator_add(&g->s.charge, microamps, millis);
-    energy_counter_add(&g->energy, microvolts / 1000, microamps, millis);
     minute_mean_add(&g->s.minute, microamps, microvolts, millis);
+    energy_counter_add(&g->energy, microvolts / 1000, microamps, millis);
     load_filter_add_stretch(&g->s.load_filter, microamps, millis);
 }
 

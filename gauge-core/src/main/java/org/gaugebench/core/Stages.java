@@ -144,8 +144,9 @@ final class Stages {
         int microamps = last.currentMicroamps;
         int microvolts = last.voltageMicrovolts;
         charge.add(microamps, millis);
-        energy.add(microvolts / MICROVOLTS_PER_MILLIVOLT, microamps, millis);
         minute.add(microamps, microvolts, millis);
+        // What now and then does more than add comes last: it costs those before it no registers.
+        energy.add(microvolts / MICROVOLTS_PER_MILLIVOLT, microamps, millis);
         loadFilter.addStretch(microamps, millis);
     }
 
