@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.gaugebench.sim.live.lessons.Sketch;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.ScenarioException;
 import org.gaugebench.sim.scenario.ScenarioProblem;
@@ -116,14 +117,17 @@ final class Acts {
 
     private void lesson(String number) throws Refusal {
         if (number.equals("0")) {
-            player.load(first, seed);
+            player.load(new Bench(first, seed));
             return;
         }
-        Scenario scenario = lessons.scenario(LiveRoutes.lessonNumber(number));
+        int wanted = LiveRoutes.lessonNumber(number);
+        Scenario scenario = lessons.scenario(wanted);
         if (scenario == null) {
             throw new Refusal(404, "there is no lesson " + number);
         }
-        player.load(scenario, scenario.seed());
+        Sketch sketch = lessons.sketch(wanted);
+        Strip strip = sketch == null ? Strip.HOW_FULL : Strip.of(sketch);
+        player.load(new Bench(scenario, scenario.seed(), wanted, strip));
     }
 
     private static String only(Map<String, String> rest, String key) throws Refusal {

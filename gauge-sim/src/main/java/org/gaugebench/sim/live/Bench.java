@@ -1,5 +1,6 @@
 package org.gaugebench.sim.live;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.gaugebench.core.port.Readout;
@@ -33,9 +34,11 @@ final class Bench {
     private final Recording recording;
     private final ControlBoard board;
     private final double[] figures;
+    private final Strip strip;
+    private final int lesson;
     private Rig rig;
     private History history;
-    private BookKeeper book;
+    private final List<BookKeeper> books = new ArrayList<>();
     private EventList events;
     private boolean fine = true;
     private long lastFineMillis;
@@ -49,23 +52,41 @@ final class Bench {
      * @param scenario checked
      * @param seed of every random stream
      */
-    @SuppressWarnings("NullAway.Init") // build() fills the rest
     Bench(Scenario scenario, long seed) {
+        this(scenario, seed, 0, Strip.HOW_FULL);
+    }
+
+    /**
+     * Sets the scenario of a lesson up.
+     *
+     * @param lesson its number; 0 for none
+     * @param strip what the upper strip of the chart shows
+     */
+    @SuppressWarnings("NullAway.Init") // build() fills the rest
+    Bench(Scenario scenario, long seed, int lesson, Strip strip) {
         recording = new Recording(scenario, seed);
         board = new ControlBoard(scenario);
-        figures = new double[FIXED_FIGURES + scenario.gauges().size()];
+        this.lesson = lesson;
+        this.strip = strip;
+        int gauges = scenario.gauges().size();
+        figures = new double[FIXED_FIGURES + gauges + (strip.isHowFull() ? 0 : 1 + gauges)];
         build();
     }
 
     private void build() {
         board.reset();
         history = new History(figures.length);
-        book = new BookKeeper(new Causes(recording.base()));
+        books.clear();
+        Observer all = new Sampler();
+        for (int gauge = 0; gauge < recording.base().gauges().size(); gauge++) {
+            BookKeeper book = new BookKeeper(new Causes(recording.base()), gauge);
+            books.add(book);
+            all = Observers.both(book, all);
+        }
         events = new EventList(board);
         waiting = 0;
         lastFineMillis = 0;
-        Observer all = Observers.both(events, Observers.both(book, new Sampler()));
-        rig = new Rig(recording.whole(), recording.seed(), all);
+        rig = new Rig(recording.whole(), recording.seed(), Observers.both(events, all));
         events.watch(rig);
         rig.begin();
     }
@@ -117,12 +138,44 @@ final class Bench {
             }
             place++;
         }
+        if (!strip.isHowFull()) {
+            figures[place++] = strip.actual(standing.truth());
+            for (Lane lane : standing.lanes()) {
+                boolean on = lane.hasPower();
+                figures[place++] = on ? strip.shown(lane.read(), standing.truth()) : Double.NaN;
+            }
+        }
         history.add(standing.timeMillis(), figures, fromLevel);
     }
 
     /** Place of a gauge's state of charge in the history. */
     static int percentOfGauge(int gauge) {
         return FIXED_FIGURES + gauge;
+    }
+
+    /**
+     * Place of what is true of the strip, before that of each gauge; -1 where it is the percent.
+     */
+    int placeOfStrip() {
+        return strip.isHowFull() ? -1 : FIXED_FIGURES + scenario().gauges().size();
+    }
+
+    /** Whether a figure of the history says something of the truth. */
+    boolean isSecret(int figure) {
+        int place = placeOfStrip();
+        return figure == TRUE_PERCENT
+                || figure == place
+                || (place >= 0 && figure > place && strip.isSecret());
+    }
+
+    /** What the upper strip of the chart shows. */
+    Strip strip() {
+        return strip;
+    }
+
+    /** Number of the lesson that is held; 0 for none. */
+    int lesson() {
+        return lesson;
     }
 
     /**
@@ -225,8 +278,13 @@ final class Bench {
         return history;
     }
 
-    BookKeeper book() {
-        return book;
+    /**
+     * The account book of a gauge.
+     *
+     * @param gauge from 0, in the scenario's order
+     */
+    BookKeeper book(int gauge) {
+        return books.get(gauge);
     }
 
     EventList events() {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.live.Player.View;
 
 /** The account book and the list of events, as the page gets them, the newest first. */
@@ -15,19 +16,23 @@ final class BookJson {
 
     private BookJson() {}
 
-    /** Both. */
-    static String of(View view) {
+    /**
+     * Both.
+     *
+     * @param gauge whose book, from 0
+     */
+    static String of(View view, int gauge) {
         return Json.object(
                 json -> {
                     json.writeNumberField("run", view.runs());
-                    json.writeNumberField("book", view.bench().book().revision());
-                    entries(json, view);
+                    json.writeNumberField("book", view.bench().book(gauge).revision());
+                    entries(json, view, gauge);
                     events(json, view.bench().events());
                 });
     }
 
-    private static void entries(JsonGenerator json, View view) throws IOException {
-        BookKeeper book = view.bench().book();
+    private static void entries(JsonGenerator json, View view, int gauge) throws IOException {
+        BookKeeper book = view.bench().book(gauge);
         List<Entry> all = new ArrayList<>(book.ledger().entries());
         all.add(book.openEntry(view.bench().rig()));
         json.writeArrayFieldStart("entries");
@@ -81,8 +86,10 @@ final class BookJson {
             json.writeStringField("what", it.what());
             if (event != null) {
                 json.writeStringField("event", word(event));
-                json.writeStringField("sentence", event.sentence());
-                json.writeStringField("unit", event.unit());
+                boolean fault = event == Event.FAULT_RAISED;
+                if (fault && it.value() >= 0 && it.value() < Fault.values().length) {
+                    json.writeStringField("fault", word(Fault.values()[(int) it.value()]));
+                }
                 json.writeBooleanField("warning", event.severity() == Event.Severity.WARNING);
             }
             json.writeEndObject();

@@ -13,7 +13,7 @@ import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 
 /**
- * Keeps the account book of a run for its first gauge. An entry ends with the hour, with a change
+ * Keeps the account book of a run for one of its gauges. An entry ends with the hour, with a change
  * of the timeline, and with a step of the gauge's count.
  *
  * <p>Two sums hold for each entry: the flows and the losses are the change of the true charge; the
@@ -27,13 +27,12 @@ final class BookKeeper implements Observer {
     private static final long HOUR_MILLIS = 3_600_000;
     private static final int NO_STEP = -1;
 
-    /** The first gauge of a scenario is always called so. */
-    private static final String GAUGE = "gauge";
-
     private final Causes causes;
+    private final int gauge;
     private final Ledger ledger;
     private final double[] loadAmps;
     private final double[] chargerAmps;
+    private String name = "";
     private Entry open;
     private Balance opening = new Balance(Double.NaN, Double.NaN, Double.NaN, 0, 0);
     private double trueAmpHours;
@@ -43,8 +42,15 @@ final class BookKeeper implements Observer {
     private boolean closing;
     private long revision;
 
-    BookKeeper(Causes causes) {
+    /**
+     * Opens a book.
+     *
+     * @param causes what its lines can be about
+     * @param gauge whose book, from 0
+     */
+    BookKeeper(Causes causes, int gauge) {
         this.causes = causes;
+        this.gauge = gauge;
         ledger = new Ledger(causes.count());
         loadAmps = new double[causes.loads()];
         chargerAmps = new double[causes.chargers()];
@@ -76,6 +82,7 @@ final class BookKeeper implements Observer {
     public void onStart(Rig rig) {
         open = new Entry(Entry.Grain.BOOKED, rig.timeMillis(), causes.count());
         trueAmpHours = rig.truth().chargeAmpHours();
+        name = rig.lanes().get(gauge).name();
         opening = balance(rig);
         owner = NO_STEP;
         closing = false;
@@ -123,7 +130,7 @@ final class BookKeeper implements Observer {
 
     @Override
     public void onEvent(Lane lane, Event event, long value) {
-        if (!lane.name().equals(GAUGE)) {
+        if (!lane.name().equals(name)) {
             return;
         }
         if (causes.step(event) >= 0) {
@@ -182,8 +189,8 @@ final class BookKeeper implements Observer {
         }
     }
 
-    private static Balance balance(Rig rig) {
-        Lane lane = rig.lanes().get(0);
+    private Balance balance(Rig rig) {
+        Lane lane = rig.lanes().get(gauge);
         double truth = rig.truth().chargeAmpHours();
         if (!lane.hasPower()) {
             return new Balance(Double.NaN, Double.NaN, Double.NaN, Double.NaN, truth);

@@ -10,6 +10,7 @@ import org.gaugebench.sim.live.lessons.Lesson;
 import org.gaugebench.sim.live.lessons.LessonPages;
 import org.gaugebench.sim.live.lessons.LessonRun;
 import org.gaugebench.sim.live.lessons.Lessons;
+import org.gaugebench.sim.live.lessons.Sketch;
 import org.gaugebench.sim.live.lessons.Step;
 import org.gaugebench.sim.live.lessons.Words;
 import org.gaugebench.sim.scenario.Scenario;
@@ -154,6 +155,12 @@ public final class ClassShelf implements LessonShelf {
     public @Nullable Scenario scenario(int number) {
         Lesson lesson = lesson(number);
         return lesson == null ? null : lesson.scenario();
+    }
+
+    @Override
+    public @Nullable Sketch sketch(int number) {
+        Lesson lesson = lesson(number);
+        return lesson == null ? null : lesson.sketch();
     }
 
     @Override

@@ -58,7 +58,7 @@ final class FrameJson {
         json.writeBooleanField("revealed", view.revealed());
         json.writeBooleanField("waiting", bench.isWaiting());
         json.writeNumberField("acts", bench.acts());
-        json.writeNumberField("book", bench.book().revision());
+        json.writeNumberField("book", bench.book(0).revision());
         json.writeNumberField("events", bench.events().count());
     }
 
@@ -103,7 +103,7 @@ final class FrameJson {
         json.writeArrayFieldStart("faults");
         for (Fault fault : Fault.values()) {
             if ((it.faultBits & fault.bit()) != 0) {
-                json.writeString(fault.sentence());
+                json.writeString(word(fault));
             }
         }
         json.writeEndArray();
@@ -178,7 +178,7 @@ final class FrameJson {
         for (long bucket = first; bucket <= last && last >= 0; bucket++) {
             json.writeStartArray();
             for (int figure = 0; figure < history.figures(); figure++) {
-                boolean secret = figure == Bench.TRUE_PERCENT && !view.revealed();
+                boolean secret = view.bench().isSecret(figure) && !view.revealed();
                 double lowest = history.lowest(level, bucket, figure);
                 double highest = history.highest(level, bucket, figure);
                 Json.figure(json, secret ? Double.NaN : lowest, THOUSANDTHS);

@@ -12,10 +12,11 @@ final class History {
     static final int BUCKETS = 600;
 
     /**
-     * Widths of the buckets: 20 minutes, 10 hours, 2 days, 25 days, 10 months, 13 and 260 years.
+     * Widths of the buckets; a level shows 20 minutes, 10 hours, 2 days, 37 days (a month, and what
+     * comes after it), 10 months, 13 and 260 years.
      */
     private static final long[] WIDTHS_MILLIS = {
-        2_000, 60_000, 300_000, 3_600_000, 43_200_000, 8L * 86_400_000, 160L * 86_400_000
+        2_000, 60_000, 300_000, 5_400_000, 43_200_000, 8L * 86_400_000, 160L * 86_400_000
     };
 
     private final int figures;

@@ -2,6 +2,7 @@ package org.gaugebench.sim.live;
 
 import java.util.List;
 import java.util.Map;
+import org.gaugebench.sim.live.lessons.Sketch;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
 
@@ -37,6 +38,11 @@ public interface LessonShelf {
 
                 @Override
                 public @Nullable Scenario scenario(int number) {
+                    return null;
+                }
+
+                @Override
+                public @Nullable Sketch sketch(int number) {
                     return null;
                 }
 
@@ -85,6 +91,9 @@ public interface LessonShelf {
 
     /** The scenario that a lesson stands on; null where there is no such lesson. */
     @Nullable Scenario scenario(int number);
+
+    /** The axes of a lesson's pupil sheet; null where there is no such lesson. */
+    @Nullable Sketch sketch(int number);
 
     /** Words that replace those of the page, by their keys. */
     Map<String, String> words();

@@ -17,6 +17,7 @@ final class LiveRoutes {
     private static final String LESSON = "/lesson/";
     private static final String SHEETS = "/sheets/";
     private static final String ANSWER = "/answer";
+    private static final String BOOK = "/book/";
 
     private final Player player;
     private final LessonShelf lessons;
@@ -51,6 +52,9 @@ final class LiveRoutes {
             }
             return Reply.paper(paper);
         }
+        if (path.startsWith(BOOK)) {
+            return book(path.substring(BOOK.length()));
+        }
         return switch (path) {
             case "/" -> Reply.of("text/html", page);
             case "/live.js" -> own(SCRIPT, "live.js");
@@ -63,7 +67,7 @@ final class LiveRoutes {
             case "/licence" -> Reply.text(200, PageAsset.CHART_LICENCE.text());
             case "/hello" -> hello();
             case "/setup" -> Reply.json(player.look(SetupJson::of));
-            case "/book" -> Reply.json(player.look(BookJson::of));
+            case "/book" -> book("0");
             case "/words" -> words();
             case "/lessons" -> titles();
             case "/lesson.js" -> own(SCRIPT, "lesson.js");
@@ -104,6 +108,21 @@ final class LiveRoutes {
         String json = wantsAnswer ? lessons.answer(wanted) : lessons.json(wanted);
         if (json == null) {
             throw new Refusal(404, "there is no such lesson; there are " + lessons.count());
+        }
+        return Reply.json(json);
+    }
+
+    /** The account book of the gauge of that place, from 0. */
+    private Reply book(String place) throws Refusal {
+        int gauge = place.matches("[0-9]{1,2}") ? Integer.parseInt(place) : Integer.MAX_VALUE;
+        String json =
+                player.look(
+                        view ->
+                                gauge < view.bench().scenario().gauges().size()
+                                        ? BookJson.of(view, gauge)
+                                        : "");
+        if (json.isEmpty()) {
+            throw new Refusal(404, "there is no such meter; expected /book/0 or a little more");
         }
         return Reply.json(json);
     }

@@ -5,7 +5,6 @@ import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
-import org.gaugebench.sim.scenario.Scenario;
 
 /**
  * Lets a bench run in step with the clock of the machine, and keeps everybody who looks at it or
@@ -135,6 +134,11 @@ final class Player implements AutoCloseable {
         return bench.events().count() >= untilEvents;
     }
 
+    /** A run that the finest level holds from end to end: seconds matter in it at any speed. */
+    private boolean isShort() {
+        return bench.scenario().durationMillis() <= History.widthMillis(0) * History.BUCKETS;
+    }
+
     private void anchor() {
         anchorNanos = nanos.getAsLong();
         anchorMillis = bench.rig().timeMillis();
@@ -150,7 +154,7 @@ final class Player implements AutoCloseable {
         untilMillis = Math.min(until, bench.scenario().durationMillis());
         untilEvents = events;
         running = !bench.isEnded();
-        bench.setFine(present <= FINE_UP_TO);
+        bench.setFine(present <= FINE_UP_TO || isShort());
         anchor();
         changed();
         wake.signalAll();
@@ -232,11 +236,11 @@ final class Player implements AutoCloseable {
                 });
     }
 
-    /** Sets another scenario up. */
-    void load(Scenario scenario, long seed) {
+    /** Sets another bench up. */
+    void load(Bench another) {
         locked(
                 it -> {
-                    bench = new Bench(scenario, seed);
+                    bench = another;
                     fresh();
                 });
     }

@@ -24,6 +24,8 @@ final class SetupJson {
                     json.writeNumberField("tickMillis", scenario.tickMillis());
                     json.writeNumberField("ampHours", bench.rig().truth().capacityAmpHours());
                     gauges(json, scenario);
+                    json.writeNumberField("lesson", bench.lesson());
+                    strip(json, bench);
                     controls(json, bench.board());
                     json.writeArrayFieldStart("levels");
                     for (int level = 0; level < History.levels(); level++) {
@@ -47,6 +49,15 @@ final class SetupJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+    }
+
+    private static void strip(JsonGenerator json, Bench bench) throws IOException {
+        json.writeObjectFieldStart("strip");
+        json.writeStringField("unit", bench.strip().word());
+        json.writeNumberField("lowest", bench.strip().lowest());
+        json.writeNumberField("highest", bench.strip().highest());
+        json.writeNumberField("place", bench.placeOfStrip());
+        json.writeEndObject();
     }
 
     private static void controls(JsonGenerator json, ControlBoard board) throws IOException {

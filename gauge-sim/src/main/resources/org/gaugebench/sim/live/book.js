@@ -4,6 +4,8 @@ window.benchBook = (() => {
     let asked = false;
     let wanted = false;
     let shown = '';
+    /* Whose book is open, by its place; a reader chooses, and the next run begins with the first. */
+    let whose = 0;
     /* Events whose figure is a step of the count. */
     const steps = new Set(['set-to-full', 'set-to-empty', 'corrected-by-rest', 'settings-changed',
         'new-battery']);
@@ -13,26 +15,29 @@ window.benchBook = (() => {
         if (figure) { td.className = 'figure'; }
         row.append(td);
     };
-    const ampHours = value => value === null || value === undefined ? '–'
-        : (value < 0 ? '−' : '') + Math.abs(value).toFixed(2);
-    const amount = value => value === 0 ? '' : value.toFixed(value < 0.1 ? 4 : 2);
+    const ampHours = (value, sign) => value === null || value === undefined ? '–'
+        : (value <= -0.005 ? '−' : '') + sign(Math.abs(value).toFixed(2));
+    /* What four places show as nothing is left out: a line of zeros tells nobody anything. */
+    const least = 0.00005;
+    const amount = (value, sign) => value < least ? '' : sign(value.toFixed(value < 0.1 ? 4 : 2));
     function when(entry, tools) {
-        const w = tools.words;
-        if (entry.grain === 'day') { return w.day + ' ' + (Math.floor(entry.from / 86400000) + 1); }
-        if (entry.grain === 'month') { return tools.clock(entry.from) + ', ' + w.month; }
-        if (entry.grain === 'before') { return w.before; }
-        if (entry.grain === 'open') { return w['open-entry']; }
+        const w = tools.w;
+        if (entry.grain === 'day') { return w('day', Math.floor(entry.from / 86400000) + 1); }
+        if (entry.grain === 'month') { return w('month', tools.clock(entry.from)); }
+        if (entry.grain === 'before') { return w('before'); }
+        if (entry.grain === 'open') { return w('open-entry'); }
         return tools.clock(entry.to);
     }
     function lineName(cause, w) {
         const colon = cause.indexOf(':');
         if (colon > 0) { return cause.slice(colon + 1); }
-        return w[cause.replace('step:', 'step-')] || w[cause] || cause;
+        return w(cause.replace('step:', 'step-'));
     }
     function rows(book, tools) {
         const body = document.createDocumentFragment();
         for (const entry of book.entries) {
-            const lines = entry.lines.length > 0 ? entry.lines : [['', 0, 0]];
+            const told = entry.lines.filter(line => line[1] >= least || line[2] >= least);
+            const lines = told.length > 0 ? told : [['', 0, 0]];
             lines.forEach((line, i) => {
                 const row = document.createElement('tr');
                 row.dataset.grain = entry.grain;
@@ -40,13 +45,13 @@ window.benchBook = (() => {
                 if (i === 0) { row.classList.add('first'); }
                 if (entry.grain === 'open') { row.classList.add('open'); }
                 cell(row, i === 0 ? when(entry, tools) : '');
-                cell(row, lineName(line[0], tools.words));
-                cell(row, amount(line[1]), true);
-                cell(row, amount(line[2]), true);
-                cell(row, i === 0 ? ampHours(entry.gauge) : '', true);
+                cell(row, lineName(line[0], tools.w));
+                cell(row, amount(line[1], tools.sign), true);
+                cell(row, amount(line[2], tools.sign), true);
+                cell(row, i === 0 ? ampHours(entry.gauge, tools.sign) : '', true);
                 cell(row, i === 0 && entry.lower !== null
-                    ? ampHours(entry.lower) + ' to ' + ampHours(entry.upper) : '', true);
-                cell(row, i === 0 && 'truth' in entry ? ampHours(entry.truth) : '', true);
+                    ? tools.w('from-to', ampHours(entry.lower, tools.sign), ampHours(entry.upper, tools.sign)) : '', true);
+                cell(row, i === 0 && 'truth' in entry ? ampHours(entry.truth, tools.sign) : '', true);
                 body.append(row);
             });
         }
@@ -56,14 +61,15 @@ window.benchBook = (() => {
         if (event.what !== '') {
             const control = tools.controls.get(event.what);
             if (control && control.switch) {
-                return control.label + ': ' + control.unit.split('|')[event.value === 1 ? 0 : 1];
+                return control.label + ': ' + tools.w('s-' + control.unit.split('|')[event.value === 1 ? 0 : 1]);
             }
             return (control ? control.label : event.what) + ' →';
         }
         const who = tools.gaugeName(event.who);
         const step = steps.has(event.event) && event.value !== 0
-            ? ' (' + (event.value > 0 ? '+' : '−') + Math.abs(event.value / 3.6e12).toFixed(2) + ' Ah)' : '';
-        return who + ': ' + event.sentence + step;
+            ? ' (' + (event.value > 0 ? '+' : '−') + tools.sign(Math.abs(event.value / 3.6e12).toFixed(2)) + ' Ah)' : '';
+        const what = event.fault ? tools.w('fault-' + event.fault) : tools.w('event-' + event.event);
+        return who + ': ' + what + step;
     }
     function events(book, tools) {
         const list = document.createDocumentFragment();
@@ -84,7 +90,7 @@ window.benchBook = (() => {
         asked = true;
         wanted = false;
         try {
-            const book = await (await fetch('/book')).json();
+            const book = await (await fetch('/book/' + whose)).json();
             rows(book, tools);
             events(book, tools);
         } catch (e) {
@@ -101,6 +107,18 @@ window.benchBook = (() => {
             shown = key;
             if (asked) { wanted = true; } else { fetchBook(tools); }
         },
-        forget() { shown = ''; }
+        /* Another run: its gauges, and the book of the first. */
+        forget(gauges, nameOf) {
+            shown = '';
+            whose = 0;
+            const choose = document.getElementById('ledger-whose');
+            choose.replaceChildren(...gauges.map((gauge, i) => new Option(nameOf(gauge.name), i)));
+            choose.closest('p').hidden = gauges.length < 2;
+        },
+        choose(place, tools) {
+            whose = place;
+            shown = '';
+            if (asked) { wanted = true; } else { fetchBook(tools); }
+        }
     };
 })();

@@ -8,15 +8,20 @@ window.benchChart = (() => {
     let level = -1;
     let buckets = [];
     let gauges = 0;
+    /* What the upper strip shows: its axis, and where its figures stand; -1 is how full. */
+    let strip = {lowest: 0, highest: 100, place: -1};
     const token = name => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
     const pixels = name => parseFloat(token(name));
     const dashes = [[], [7, 4], [2, 3.2], [13, 3.5, 2, 3.5], [22, 6], [6, 3, 2, 3, 2, 3]];
-    const time = seconds => {
+    const time = (seconds, bySeconds) => {
         const d = Math.floor(seconds / 86400);
         const h = String(Math.floor(seconds / 3600) % 24).padStart(2, '0');
         const m = String(Math.floor(seconds / 60) % 60).padStart(2, '0');
+        if (bySeconds) { return h + ':' + m + ':' + String(Math.floor(seconds) % 60).padStart(2, '0'); }
         return d > 0 ? (h + m === '0000' ? d + ' d' : d + ' d ' + h + ':' + m) : h + ':' + m;
     };
+    /* Ticks that are less than a minute apart would else bear the same label. */
+    const labels = at => at.map(it => time(it, at.some(each => each % 60 !== 0)));
     const hour = 3600;
     const steps = [10, 30, 60, 120, 300, 600, 1800, hour, 2 * hour, 3 * hour, 6 * hour, 12 * hour,
         ...[1, 2, 5, 10, 30, 60, 100, 200, 365, 730, 1826].map(days => days * 24 * hour)];
@@ -25,8 +30,9 @@ window.benchChart = (() => {
             stroke: token('--soft'), grid: {stroke: token('--rule'), width: 1},
             ticks: {stroke: token('--rule')}, font: token('--text-small') + ' system-ui, sans-serif'};
         return [
-            {...common, incrs: steps, values: (u, at) => at.map(time), size: pixels('--text-small') * 2.2, space: 90},
-            {...common, size: pixels('--text-small') * 4}];
+            {...common, incrs: steps, values: (u, at) => labels(at), size: pixels('--text-small') * 2.2, space: 90},
+            {...common, values: (u, at) => at.map(it => String(it).replace('-', '−')),
+                size: pixels('--text-small') * 4}];
     };
     function options(box, range, series, bands) {
         return {
@@ -34,8 +40,9 @@ window.benchChart = (() => {
             cursor: {sync: {key: 'bench'}, drag: {x: false, y: false}},
             scales: {x: {time: false}, y: {range}}, axes: axes(), series: [{}, ...series], bands};
     }
-    function build(count) {
+    function build(count, shown) {
         gauges = count;
+        strip = shown;
         const chargeBox = document.getElementById('chart-charge');
         const ampsBox = document.getElementById('chart-amps');
         if (charge) { charge.destroy(); amps.destroy(); }
@@ -47,7 +54,7 @@ window.benchChart = (() => {
             series.push({width: pixels('--pen-reading'), stroke: token('--gauge-' + (i % 6 + 1)),
                 dash: dashes[i % 6], points: {show: false}});
         }
-        charge = new uPlot(options(chargeBox, () => [0, 100], series,
+        charge = new uPlot(options(chargeBox, upright, series,
             [{series: [2, 1], fill: token('--band')}]), columns(), chargeBox);
         amps = new uPlot(options(ampsBox, (u, low, high) => [Math.min(low ?? 0, -1), Math.max(high ?? 0, 1)],
             [{width: pixels('--pen-reading'), stroke: token('--gauge-1'), points: {show: false}}],
@@ -64,14 +71,44 @@ window.benchChart = (() => {
     };
     const times = () => spread((i, end) => (first + i + end * 0.5) * width / 1000);
     const figure = at => spread((i, end) => buckets[i][2 * at + end]);
+    /* The band is one of how full: beside anything else it is not drawn. */
+    const nothing = () => spread(() => null);
     function columns() {
-        const all = [times(), figure(1), figure(2), figure(0)];
-        for (let i = 0; i < gauges; i++) { all.push(figure(4 + i)); }
+        const own = strip.place >= 0;
+        const all = own ? [times(), nothing(), nothing(), figure(strip.place)]
+            : [times(), figure(1), figure(2), figure(0)];
+        for (let i = 0; i < gauges; i++) { all.push(figure(own ? strip.place + 1 + i : 4 + i)); }
         return all;
+    }
+    /* The pupils' sheet has the same axis. Only a line that leaves it makes it longer. */
+    function upright(u) {
+        let [low, high] = [strip.lowest, strip.highest];
+        for (let i = 3; i < u.data.length; i++) {
+            for (const value of u.data[i]) {
+                if (value !== null && value < low) { low = value; }
+                if (value !== null && value > high) { high = value; }
+            }
+        }
+        return [low, high];
+    }
+    /* A gauge's pen as it is drawn, for the key. */
+    function stroke(gauge) {
+        const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+        const line = document.createElementNS('http://www.w3.org/2000/svg', 'line');
+        for (const [name, value] of Object.entries({width: 46, height: 4, 'aria-hidden': 'true'})) {
+            svg.setAttribute(name, value);
+        }
+        for (const [name, value] of Object.entries({x1: 0, x2: 46, y1: 2, y2: 2, 'stroke-width': 2,
+            stroke: 'var(--gauge-' + (gauge % 6 + 1) + ')', 'stroke-dasharray': dashes[gauge % 6].join(' ')})) {
+            line.setAttribute(name, value);
+        }
+        svg.append(line);
+        return svg;
     }
     const currents = () => [times(), figure(3)];
     return {
         build,
+        stroke,
         take(history) {
             const fresh = history.level !== level || history.first < first || buckets.length === 0
                 || history.first > first + buckets.length;
@@ -99,7 +136,11 @@ window.benchChart = (() => {
                 if (plot) { plot.setSize({width: box.clientWidth, height: box.clientHeight}); }
             }
         },
-        restyle() { if (charge) { build(gauges); } },
-        points: () => buckets.length
+        restyle() { if (charge) { build(gauges, strip); } },
+        points: () => buckets.length,
+        /* What is drawn, for tests: of the upper strip times, band, truth and gauges. */
+        drawn: () => charge.data,
+        scale: () => [charge.scales.y.min, charge.scales.y.max],
+        labels
     };
 })();

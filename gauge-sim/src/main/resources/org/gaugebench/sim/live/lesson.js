@@ -9,11 +9,16 @@ window.benchLesson = (() => {
     let stepAt = 0;
     let kept = '';
     let answer = null;
+    /* The lesson that is about to run and of which the bench has not told yet. */
+    let coming = 0;
+    /* Plain names of the gauges of the run, whether or not this window has the lesson open. */
+    let names = {};
+    let namesOf = 0;
 
     async function list() {
         const titles = (await (await fetch('/lessons')).json()).titles;
         const choose = tools.by('lesson-choose');
-        choose.append(new Option(tools.words('lesson-choose'), ''));
+        choose.append(new Option(tools.w('lesson-choose'), ''));
         titles.forEach((title, i) => choose.append(new Option((i + 1) + ' ' + title, i + 1)));
         choose.hidden = titles.length === 0;
         show();
@@ -25,20 +30,43 @@ window.benchLesson = (() => {
     async function open() {
         const match = /^#lesson=(\d+)$/.exec(location.hash);
         lesson = null;
-        if (!match) { show(); return; }
+        show();
+        if (!match) { return; }
         const reply = await fetch('/lesson/' + match[1]);
-        if (!reply.ok) { tools.say(await reply.text()); show(); return; }
-        // Known before the run begins anew: its gauges then bear the lesson's names.
-        lesson = await reply.json();
+        if (!reply.ok) { tools.say(await reply.text()); return; }
+        const next = await reply.json();
+        coming = next.number;
+        // A second window joins the lesson that runs; it does not begin it anew for everybody.
+        const running = (await (await fetch('/setup')).json()).lesson;
+        if (running === next.number) {
+            coming = 0;
+        } else if (!(await tools.act({act: 'lesson', number: match[1]}))) {
+            coming = 0;
+            return;
+        }
+        lesson = next;
         stepAt = 0;
         kept = '';
         answer = null;
-        if (!(await tools.act({act: 'lesson', number: match[1]}))) { lesson = null; show(); return; }
         show();
         showStep();
     }
+    /* The bench says which lesson it runs: another window may have chosen another one. */
+    async function knows(number) {
+        if (number !== namesOf) {
+            names = number === 0 ? {} : (await (await fetch('/lesson/' + number)).json()).gauges;
+            namesOf = number;
+        }
+        if (number === coming) { coming = 0; }
+        if (lesson && coming === 0 && number !== lesson.number) {
+            lesson = null;
+            history.replaceState(null, '', location.pathname);
+            show();
+        }
+    }
     const steps = () => lesson.steps.length + 1;
     const step = () => lesson.steps[stepAt];
+    const isAnswer = () => stepAt === lesson.steps.length;
 
     /* Choices stand beside the prediction and the answer: a whole step is to fit on a projector. */
     function choice(each) {
@@ -55,52 +83,83 @@ window.benchLesson = (() => {
         item.append(label);
         return item;
     }
+    /* What the button does, in words. */
+    function doing() {
+        const w = tools.w;
+        if (isAnswer()) { return w('lesson-try-it'); }
+        switch (step().action) {
+        case 'run-to': return w('lesson-run-to', step().at);
+        case 'reveal': return w('reveal');
+        case 'look': return w('lesson-look');
+        default: return w('lesson-do');
+        }
+    }
     function showStep() {
-        const w = tools.words;
-        tools.set('lesson-title', w('lesson') + ' ' + lesson.number + ': ' + lesson.title);
-        const asking = stepAt < lesson.steps.length && step().action === 'predict';
+        const w = tools.w;
+        tools.set('lesson-title', w('lesson', lesson.number, lesson.title));
+        const asking = !isAnswer() && step().action === 'predict';
         tools.set('lesson-question', asking ? lesson.question : '');
         tools.by('lesson-question').hidden = !asking;
         tools.by('lesson-choices').replaceChildren(...(asking ? lesson.choices.map(choice) : []));
-        tools.by('lesson-back').disabled = stepAt === 0;
-        tools.by('lesson-next').disabled = stepAt === steps() - 1;
-        tools.by('lesson-sheet').href = '/sheets/' + lesson.name + '-pupil.html';
-        if (stepAt === lesson.steps.length) { showAnswer(); return; }
-        tools.by('lesson-answer').replaceChildren();
-        const text = asking ? lesson.ask : step().text;
-        tools.set('lesson-step', (stepAt + 1) + '/' + steps() + ' ' + text);
+        able('lesson-back', stepAt > 0, 'lesson-next');
+        able('lesson-next', !isAnswer(), 'lesson-back');
         tools.by('lesson-do').hidden = asking;
+        tools.set('lesson-do', asking ? '' : doing());
+        tools.by('lesson-sheet').href = '/sheets/' + lesson.name + '-pupil.html';
+        if (isAnswer()) { showAnswer(); return; }
+        tools.by('lesson-answer').replaceChildren();
+        tools.set('lesson-step', (stepAt + 1) + '/' + steps() + ' ' + (asking ? lesson.ask : step().text));
+    }
+    /* A button that goes dead under the hand hands the focus on. */
+    function able(id, isAble, other) {
+        const button = tools.by(id);
+        const hadFocus = document.activeElement === button;
+        button.disabled = !isAble;
+        if (hadFocus && !isAble) {
+            tools.by(other).disabled = false;
+            tools.by(other).focus();
+        }
+    }
+    /* Which choice the run gave, and what stands behind the one that was taken. */
+    function verdict() {
+        const w = tools.w;
+        const right = answer.choices.find(each => each.right);
+        const own = answer.choices.find(each => each.letter === kept);
+        if (!right) { return own ? own.thinks : ''; }
+        const letter = right.letter.toUpperCase();
+        return own && !own.right
+            ? w('lesson-wrong', own.letter.toUpperCase(), letter) + ' ' + own.thinks
+            : w('lesson-right', letter) + ' ' + right.thinks;
     }
     async function showAnswer() {
-        const w = tools.words;
         const shown = lesson;
-        tools.by('lesson-do').hidden = true;
-        tools.set('lesson-step', steps() + '/' + steps() + ' ' + w('lesson-answer'));
+        tools.set('lesson-step', steps() + '/' + steps() + ' ' + tools.w('lesson-answer'));
         if (answer === null) {
             const reply = await fetch('/lesson/' + shown.number + '/answer');
             if (!reply.ok || lesson !== shown) { return; }
             answer = await reply.json();
+            if (!isAnswer()) { return; }
         }
-        const lines = [answer.answer];
-        const own = answer.choices.find(each => each.letter === kept);
-        if (own) {
-            lines.unshift(w(own.right ? 'lesson-right' : 'lesson-wrong', own.letter.toUpperCase())
-                + ' ' + own.thinks);
-        }
-        lines.push(w('lesson-try') + ' ' + shown.next.text);
+        const lines = [verdict(), answer.answer, tools.w('lesson-try') + ' ' + shown.next.text];
         tools.by('lesson-answer').replaceChildren(...lines.map(text => {
             const line = document.createElement('p');
             line.textContent = text;
             return line;
         }));
     }
-    function doStep() {
+    async function doStep() {
+        if (isAnswer()) {
+            // What to try is tried from the start: class and truth begin anew.
+            if (await tools.act({act: 'reset'})) { change(lesson.next); }
+            return;
+        }
         const now = step();
         if (now.action === 'run-to') { tools.act({act: 'run-to', at: now.at}); }
         if (now.action === 'reveal') { tools.act({act: 'reveal', value: true}); }
-        if (now.action === 'change') { tools.act({act: 'set', [now.target]: now.value}); }
+        if (now.action === 'change') { change(now); }
         if (now.action === 'look') { tools.by(now.target).scrollIntoView({block: 'start'}); }
     }
+    const change = it => tools.act({act: 'set', [it.target]: it.value});
     function close() {
         location.hash = '';
         tools.act({act: 'lesson', number: 0});
@@ -119,7 +178,8 @@ window.benchLesson = (() => {
     }
     return {
         /* What the lesson calls a gauge; nothing where it calls it nothing. */
-        nameOf: gauge => lesson && lesson.gauges ? lesson.gauges[gauge] : undefined,
+        nameOf: gauge => names[gauge],
+        knows,
         wire,
         open,
         get lesson() { return lesson; },

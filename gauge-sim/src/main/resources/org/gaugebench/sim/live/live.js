@@ -3,7 +3,7 @@
     const token = document.querySelector('meta[name=bench-token]').content;
     const by = id => document.getElementById(id);
     const speeds = [1, 60, 600, 3600, 21600, 86400, 604800];
-    const speedWords = ['1 s', '1 min', '10 min', '1 h', '6 h', '1 d', '1 week'];
+    const speedWords = ['1 s', '1 min', '10 min', '1 h', '6 h', '1 d', '7 d'];
     let words = {};
     let setup = null;
     let frame = null;
@@ -15,7 +15,7 @@
     let updates = 0;
     let over = false;
     const w = (key, ...parts) => (words[key] || key).replace(/\{(\d)\}/g, (m, i) => parts[i]);
-    const say = text => { by('status').textContent = text; };
+    const say = text => { set('status', text); };
     const set = (id, text) => { const e = by(id); if (e && e.textContent !== text) { e.textContent = text; } };
     const two = n => String(n).padStart(2, '0');
     const clock = ms => {
@@ -23,10 +23,12 @@
         return Math.floor(s / 86400) + ' d ' + two(Math.floor(s / 3600) % 24) + ':'
             + two(Math.floor(s / 60) % 60) + ':' + two(s % 60);
     };
+    /* The decimal sign of the language. */
+    const sign = text => text.replace('.', words['decimal-sign'] || '.');
     /* A true minus, and none before a zero. */
     const minus = text => Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
     const fixed = (value, places, unit) => value === null || value === undefined ? '–'
-        : minus(value.toFixed(places)) + ' ' + unit;
+        : sign(minus(value.toFixed(places))) + (unit ? ' ' + unit : '');
 
     async function act(body) {
         try {
@@ -44,6 +46,8 @@
     /* Words. */
     function fillWords() {
         document.querySelectorAll('[data-word]').forEach(e => { e.textContent = w(e.dataset.word); });
+        document.querySelectorAll('[data-name]').forEach(e => e.setAttribute('aria-label', w(e.dataset.name)));
+        document.documentElement.lang = words.language || 'en';
         document.title = w('title');
     }
     const gaugeName = name => benchLesson.nameOf(name)
@@ -62,7 +66,6 @@
             side.style.borderTopStyle = i === 0 ? 'solid' : 'dashed';
             const head = document.createElement('h2');
             head.textContent = gaugeName(gauge.name);
-            head.title = gauge.mistakes.join('; ');
             const big = document.createElement('p');
             big.className = 'big';
             const out = document.createElement('output');
@@ -97,18 +100,18 @@
             const item = document.createElement('li');
             const line = document.createElement('span');
             line.className = 'pen';
-            line.style.borderTop = style;
+            line.style.borderTop = 'pen' in style ? '0' : style.line;
+            if ('pen' in style) { line.append(benchChart.stroke(style.pen)); }
             item.append(line, ' ' + text);
             key.append(item);
         };
-        pen('var(--pen-truth) solid var(--truth)', w('truth'));
-        setup.gauges.forEach((gauge, i) => pen('2px ' + (i === 0 ? 'solid' : 'dashed')
-            + ' var(--gauge-' + (i % 6 + 1) + ')', gaugeName(gauge.name)));
+        pen({line: 'var(--pen-truth) solid var(--truth)'}, w('truth'));
+        setup.gauges.forEach((gauge, i) => pen({pen: i}, gaugeName(gauge.name)));
     }
     function hours(gauge) {
         if (gauge.hours === 'charging') { return '–'; }
         if (gauge.hours === 'no-estimate') { return '–'; }
-        const text = gauge.minutes >= 60 ? (gauge.minutes / 60).toFixed(1) + ' h'
+        const text = gauge.minutes >= 60 ? fixed(gauge.minutes / 60, 1, 'h')
             : gauge.minutes + ' min';
         return (gauge.hours === 'more-than' ? '> ' : '') + text;
     }
@@ -124,12 +127,12 @@
         put('band', !gauge.power ? w('no-power') : !known ? w('not-known') : gauge.lower === null
             ? w('could-be-unknown') : w('could-be', Math.round(gauge.lower), Math.round(gauge.upper)));
         put('error', known && frame.revealed
-            ? w('off-truth', (gauge.error > 0 ? '+' : '') + fixed(gauge.error, 1, '%')) : '');
+            ? w('off-truth', (gauge.error >= 0.05 ? '+' : '') + fixed(gauge.error, 1, '')) : '');
         put('amp-hours', known ? fixed(gauge.ampHours, 2, 'Ah') : '–');
         put('current', gauge.power ? fixed(gauge.amps, 2, 'A') : '–');
         put('volts', gauge.power ? fixed(gauge.volts, 2, 'V') : '–');
         put('hours', gauge.power ? hours(gauge) : '–');
-        put('faults', gauge.power && gauge.faults.length > 0 ? '! ' + gauge.faults.join('; ') : '');
+        put('faults', gauge.power && gauge.faults.length > 0 ? '! ' + gauge.faults.map(it => w('fault-' + it)).join('; ') : '');
     }
 
     /* Truth and the class's guess, which stays in this window. */
@@ -141,7 +144,7 @@
         by('reveal').setAttribute('aria-pressed', String(frame.revealed));
         const guess = parseFloat(by('guess').value);
         set('guess-note', truth && !Number.isNaN(guess)
-            ? w('guess-off', fixed(Math.abs(guess - truth.percent), 1, '%')) : '');
+            ? w('guess-off', fixed(Math.abs(guess - truth.percent), 1, '')) : '');
     }
 
     /* Controls. */
@@ -151,13 +154,16 @@
         const box = by('control-groups');
         box.replaceChildren();
         controls = new Map();
-        for (const group of ['power', 'loads', 'chargers', 'sensor', 'battery', 'settings', 'settings-beside']) {
-            const inside = setup.controls.filter(it => it.group === group);
+        const told = setup.gauges.map((gauge, i) => [i === 0 ? 'settings' : 'settings-beside', gauge.name]);
+        const groups = ['power', 'loads', 'chargers', 'sensor', 'battery'].map(group => [group, '']);
+        for (const [group, whose] of [...groups, ...told]) {
+            const inside = setup.controls.filter(it => it.group === group
+                && (whose === '' || it.key.startsWith(whose + '.')));
             if (inside.length === 0) { continue; }
             const field = document.createElement('fieldset');
             field.dataset.group = group;
             const legend = document.createElement('legend');
-            legend.textContent = w(group);
+            legend.textContent = w(group, whose === '' ? '' : gaugeName(whose));
             field.append(legend);
             for (const it of inside) {
                 it.label = labelOf(it);
@@ -212,9 +218,13 @@
         label.className = 'slide';
         const head = document.createElement('span');
         const out = document.createElement('output');
+        out.setAttribute('aria-live', 'off');
         const input = document.createElement('input');
         input.type = 'range';
         input.id = idOf(it);
+        // The label's first field is the output: without these two the slider has no name.
+        label.htmlFor = input.id;
+        input.setAttribute('aria-label', it.label);
         input.dataset.key = it.key;
         input.min = it.minimum;
         input.max = it.maximum;
@@ -224,8 +234,8 @@
         let next = null;
         const unit = it.unit.replace('uV', 'µV').replace('Ohm', 'Ω');
         const show = value => {
-            out.textContent = minus(String(value)) + ' ' + unit;
-            input.setAttribute('aria-valuetext', value + ' ' + unit);
+            out.textContent = sign(minus(String(value))) + ' ' + unit;
+            input.setAttribute('aria-valuetext', out.textContent);
         };
         const send = async value => {
             if (busy) { next = value; return; }
@@ -258,7 +268,7 @@
         set('chain-counts', c ? group(c.counts) : '–');
         set('chain-microamps', c ? group(c.microamps) + ' µA' : '–');
         set('chain-nanocoulombs', c ? group(c.nanocoulombs) + ' nC' : '–');
-        set('chain-amphours', c ? minus(c.ampHours.toFixed(9)) + ' Ah' : '–');
+        set('chain-amphours', c ? fixed(c.ampHours, 9, 'Ah') : '–');
     }
 
     /* One frame from the bench. */
@@ -271,11 +281,10 @@
         updates++;
         document.body.dataset.state = frame.running ? 'running' : frame.ended ? 'ended' : 'paused';
         document.body.dataset.millis = frame.millis;
-        set('clock', clock(frame.millis));
+        set('clock', clock(frame.millis) + (frame.ended ? ' · ' + w('ended') : ''));
         set('play', w(frame.running ? 'pause' : 'play'));
         by('play').setAttribute('aria-pressed', String(frame.running));
         set('waiting', frame.waiting && !frame.running ? w('waiting') : '');
-        if (frame.ended) { say(w('ended')); }
         const at = speeds.indexOf(frame.speed);
         if (at >= 0 && document.activeElement !== by('speed')) { by('speed').selectedIndex = at; }
         frame.gauges.forEach(showGauge);
@@ -284,12 +293,15 @@
         for (const [key, it] of controls) { it.show(frame.set[key]); }
         benchChart.take(frame.history);
         chartWords();
-        benchBook.look(frame, {words, clock, controls, gaugeName});
+        benchBook.look(frame, bookTools());
         pickLevel();
     }
+    const bookTools = () => ({w, clock, controls, gaugeName, sign});
     let spoken = -Infinity;
+    let spokenRun = -1;
     function chartWords() {
-        if (performance.now() - spoken < 3000) { return; }
+        if (frame.run === spokenRun && performance.now() - spoken < 3000) { return; }
+        spokenRun = frame.run;
         spoken = performance.now();
         const parts = frame.gauges.filter(g => g.power && g.percent !== null)
             .map(g => gaugeName(g.name) + ' ' + g.percent.toFixed(0) + ' %');
@@ -297,13 +309,17 @@
             + (frame.truth ? ', ' + w('truth') + ' ' + frame.truth.percent.toFixed(0) + ' %' : ''));
     }
     async function loadSetup() {
-        setup = await (await fetch('/setup')).json();
+        const next = await (await fetch('/setup')).json();
+        await benchLesson.knows(next.lesson);
+        setup = next;
         set('title', setup.title);
+        set('about', setup.lesson > 0 ? '' : setup.about + ' ' + w('start-here'));
         windows = setup.levels;
         buildGauges();
         buildControls();
-        benchChart.build(setup.gauges.length);
-        benchBook.forget();
+        benchChart.build(setup.gauges.length, setup.strip);
+        set('chart-head', w('chart-' + setup.strip.unit));
+        benchBook.forget(setup.gauges, gaugeName);
         say('');
     }
 
@@ -328,8 +344,12 @@
         if (wanted < 0) {
             const at = speeds.findIndex(s => s >= frame.speed);
             wanted = [0, 1, 1, 2, 2, 3, 4][at < 0 ? 6 : at];
-            // A window holds what has passed since the start as well as it can.
-            while (wanted < 5 && frame.millis > windows[wanted] * 6) { wanted++; }
+            // In a lesson all of its run is seen, at every speed; else what has passed, as well as it goes.
+            if (setup.lesson > 0) {
+                wanted = Math.max(0, windows.findIndex(it => it >= frame.endMillis));
+            } else {
+                while (wanted < 5 && frame.millis > windows[wanted] * 6) { wanted++; }
+            }
         }
         if (wanted !== level) { listen(wanted); }
     }
@@ -375,8 +395,15 @@
         1: () => choose(0), 2: () => choose(1), 3: () => choose(2), 4: () => choose(3),
         5: () => choose(4), 6: () => choose(5)
     };
+    /* A key that the field with the focus needs itself: the guess its figures, a list its letters. */
+    function isItsOwn(event) {
+        const field = event.target.closest('input, select, button, .frame');
+        if (!field) { return false; }
+        if (field.matches('select')) { return true; }
+        return event.key === ' ' || (field.matches('input[type=number]') && !/^[a-z]$/i.test(event.key));
+    }
     function wire() {
-        speeds.forEach((s, i) => by('speed').append(new Option(speedWords[i] + ' / s', s)));
+        speeds.forEach((s, i) => by('speed').append(new Option(w('a-second', speedWords[i]), s)));
         by('play').addEventListener('click', toggle);
         by('reveal').addEventListener('click', reveal);
         by('guess').addEventListener('input', () => frame && showTruth());
@@ -387,13 +414,13 @@
         by('speed').addEventListener('change', () => act({act: 'speed', value: Number(by('speed').value)}));
         by('large').addEventListener('click', large);
         by('theme').addEventListener('click', theme);
-        benchLesson.wire({act, by, set, say, words: w});
+        by('ledger-whose').addEventListener('change', () => frame
+            && benchBook.choose(by('ledger-whose').selectedIndex, bookTools()));
+        benchLesson.wire({act, by, set, say, w});
         addEventListener('resize', () => benchChart.size());
         matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => benchChart.restyle());
         document.addEventListener('keydown', event => {
-            const field = event.target.closest('input, select, button, a, .frame');
-            const typed = field && !(field.matches('button, .frame') && event.key !== ' ');
-            if (typed || event.ctrlKey || event.metaKey || event.altKey || !frame) { return; }
+            if (isItsOwn(event) || event.ctrlKey || event.metaKey || event.altKey || !frame) { return; }
             const key = keys[event.key.toLowerCase()];
             if (key) { event.preventDefault(); key(); }
         });

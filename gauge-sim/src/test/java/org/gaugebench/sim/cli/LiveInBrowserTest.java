@@ -216,7 +216,7 @@ class LiveInBrowserTest {
         browser.click("#lesson-next");
         browser.until("return benchLesson.answer !== null");
         String answer = browser.text("return document.getElementById('lesson-answer').textContent");
-        assertTrue(answer.startsWith("A is not what the run gave."), answer);
+        assertTrue(answer.startsWith("Not A but D is what the run gave."), answer);
         assertTrue(answer.contains("ends 7.2"), answer);
         assertEquals(true, browser.ask("return document.getElementById('lesson-next').disabled"));
         browser.click("#lesson-close");

@@ -83,7 +83,7 @@ class BenchTest {
         bench.reset();
         assertEquals(0, bench.rig().timeMillis());
         assertEquals(0, bench.acts());
-        assertTrue(bench.book().ledger().entries().isEmpty());
+        assertTrue(bench.book(0).ledger().entries().isEmpty());
         Bench other = BenchSamples.bench();
         play(bench, new SplitMix64(4));
         play(other, new SplitMix64(4));

@@ -18,12 +18,20 @@ class BookTest {
      */
     private static final double ROUNDING = 1e-6;
 
+    /** The sums of every gauge's book: each of them tells the same flows. */
     private static void checkSums(Bench bench, double gaugeAtStart, double truthAtStart) {
-        Causes causes = bench.book().causes();
+        for (int place = 0; place < bench.scenario().gauges().size(); place++) {
+            checkSums(bench, bench.book(place), gaugeAtStart, truthAtStart);
+        }
+    }
+
+    private static void checkSums(
+            Bench bench, BookKeeper book, double gaugeAtStart, double truthAtStart) {
+        Causes causes = book.causes();
         double gauge = gaugeAtStart;
         double truth = truthAtStart;
-        List<Entry> entries = new ArrayList<>(bench.book().ledger().entries());
-        entries.add(bench.book().openEntry(bench.rig()));
+        List<Entry> entries = new ArrayList<>(book.ledger().entries());
+        entries.add(book.openEntry(bench.rig()));
         long at = 0;
         for (Entry entry : entries) {
             assertEquals(at, entry.fromMillis, "entries stand without a gap");
@@ -52,8 +60,8 @@ class BookTest {
     void entriesSayWhoGaveAndWhoTook() {
         Bench bench = BenchSamples.bench();
         bench.advanceTo(3_600_000);
-        Entry hour = bench.book().ledger().entries().get(0);
-        Causes causes = bench.book().causes();
+        Entry hour = bench.book(0).ledger().entries().get(0);
+        Causes causes = bench.book(0).causes();
         assertEquals("load:lamp", causes.word(0));
         assertEquals(1.0, hour.out[0], 1e-9, "the lamp draws 1 A for an hour");
         // Two cycles of 2 min at 12 W and some 12.5 V.
@@ -71,11 +79,27 @@ class BookTest {
         bench.advanceTo(600_000);
         bench.set(Map.of("gauge.declare", "50 %"));
         bench.advanceTo(700_000);
-        Causes causes = bench.book().causes();
+        Causes causes = bench.book(0).causes();
         int declared = causes.step(Event.DECLARED);
-        Entry last = bench.book().ledger().entries().get(1);
+        Entry last = bench.book(0).ledger().entries().get(1);
         assertEquals(10 - 13.82, last.in[declared] - last.out[declared], 0.05);
         checkSums(bench, 14, 14);
+    }
+
+    /** What one gauge misreads stands in its own book alone. */
+    @Test
+    void eachGaugeHasABookOfItsOwn() throws Exception {
+        Bench bench = BenchSamples.bench();
+        bench.set(Map.of("gauge.declare", "50 %"));
+        bench.advanceTo(2 * 3_600_000);
+        Causes causes = bench.book(0).causes();
+        Entry ours = bench.book(0).ledger().entries().get(1);
+        Entry plain = bench.book(1).ledger().entries().get(1);
+        assertEquals(ours.truth, plain.truth, 0);
+        assertEquals(ours.out[0], plain.out[0], 0, "the lamp is the same lamp");
+        // 14 Ah less an hour or two of a lamp that takes 1 A; declared are 10 Ah of the first.
+        assertEquals(4, plain.gauge - ours.gauge, 0.05);
+        assertEquals(0, plain.in[causes.step(Event.DECLARED)], 0);
     }
 
     @Test
@@ -84,10 +108,10 @@ class BookTest {
         bench.advanceTo(600_000);
         bench.set(Map.of("gauge.power", "off"));
         bench.advanceTo(2 * 3_600_000);
-        assertTrue(Double.isNaN(bench.book().openEntry(bench.rig()).gauge));
+        assertTrue(Double.isNaN(bench.book(0).openEntry(bench.rig()).gauge));
         bench.set(Map.of("gauge.power", "on"));
         bench.advanceTo(3 * 3_600_000);
-        Entry last = bench.book().openEntry(bench.rig());
+        Entry last = bench.book(0).openEntry(bench.rig());
         assertEquals(bench.rig().truth().chargeAmpHours(), last.truth, 1e-9);
         assertTrue(last.gauge > 0);
     }
@@ -104,7 +128,7 @@ class BookTest {
         bench.setFine(false);
         bench.advanceTo(Long.MAX_VALUE);
         assertTrue(bench.isEnded());
-        List<Entry> entries = bench.book().ledger().entries();
+        List<Entry> entries = bench.book(0).ledger().entries();
         assertTrue(entries.size() <= Ledger.BOOKED + Ledger.DAYS + Ledger.MONTHS + 1);
         assertTrue(entries.size() > 200, "days and months stand: " + entries.size());
         assertTrue(bench.events().events().size() <= EventList.MOST);

@@ -126,15 +126,24 @@ class LiveServerLimitsTest {
     void eachMessageThatCannotBeReadIsToldItsOwnReason() throws IOException {
         Map<String, String> reasons =
                 Map.of(
-                        "[]", "it is no object",
-                        "null", "it is no object",
-                        "\"step\"", "it is no object",
-                        "{\"act\":\"step\"", "it is no JSON",
-                        "{\"act\":{}}", "no text, number, true or false",
-                        "{\"act\":null}", "no text, number, true or false",
-                        "{\"act\":\"step\"} {}", "something follows",
-                        "{\"act\":\"" + "x".repeat(201) + "\"}", "more than an act needs",
-                        "{\"" + "x".repeat(201) + "\":1}", "more than an act needs");
+                        "[]",
+                        "it is no object",
+                        "null",
+                        "it is no object",
+                        "\"step\"",
+                        "it is no object",
+                        "{\"act\":\"step\"",
+                        "it is no JSON",
+                        "{\"act\":{}}",
+                        "no text, number, true or false",
+                        "{\"act\":null}",
+                        "no text, number, true or false",
+                        "{\"act\":\"step\"} {}",
+                        "something follows",
+                        "{\"act\":\"" + "x".repeat(201) + "\"}",
+                        "more than an act needs",
+                        "{\"" + "x".repeat(201) + "\":1}",
+                        "more than an act needs");
         for (Map.Entry<String, String> each : reasons.entrySet()) {
             String body = each.getKey();
             String answer = sent(post(body.length()) + END + body);

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -11,6 +13,8 @@ import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.core.port.Fault;
+import org.gaugebench.sim.live.lessons.FigureUnit;
 import org.gaugebench.sim.live.lessons.Words;
 import org.gaugebench.sim.page.PageAsset;
 import org.junit.jupiter.api.Test;
@@ -31,14 +35,30 @@ class PageWordsTest {
     @Test
     void everyWordThatThePageAsksForIsThere() {
         Set<String> keys = asked("live.html", "data-word=\"([a-z0-9-]+)\"");
-        keys.addAll(asked("live.js", "\\bw\\('([a-z-]*[a-z])'"));
-        keys.addAll(asked("book.js", "\\bw\\.([a-z]+)"));
+        keys.addAll(asked("live.html", "data-name=\"([a-z0-9-]+)\""));
+        for (String script : List.of("live.js", "book.js", "lesson.js", "chart.js")) {
+            keys.addAll(asked(script, "\\bw\\('([a-z-]*[a-z])'"));
+        }
+        for (FigureUnit unit : EnumSet.range(FigureUnit.PERCENT, FigureUnit.MINUTES)) {
+            keys.add("chart-" + new Strip(unit, 0, 1).word());
+        }
+        for (Event event : Event.values()) {
+            keys.add("event-" + event.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        }
+        for (Fault fault : Fault.values()) {
+            keys.add("fault-" + fault.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        }
         assertTrue(keys.size() > 40, keys.toString());
         for (Control control : BenchSamples.bench().board().controls()) {
             keys.add(control.group());
             boolean named = control.word().startsWith("name:") || control.group().equals("power");
             if (!named) {
                 keys.add("c-" + control.word());
+            }
+            if (control.isSwitch()) {
+                for (String word : control.range().unit().split("\\|", -1)) {
+                    keys.add("s-" + word);
+                }
             }
         }
         Causes causes = new Causes(BenchSamples.scenario());

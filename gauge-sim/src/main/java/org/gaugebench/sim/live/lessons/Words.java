@@ -183,6 +183,9 @@ public final class Words {
                         page.put(key.substring(PAGE.length()), text);
                     }
                 });
+        // Of the sheets, and of every page: the language for a reader program, and its comma.
+        page.put("language", text("language"));
+        page.put("decimal-sign", text("number.decimal-sign"));
         return page;
     }
 
