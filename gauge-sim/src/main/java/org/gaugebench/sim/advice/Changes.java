@@ -359,8 +359,7 @@ public final class Changes {
                                         Math.floor((10 - atOnce) / perDay));
         figure("from now on, more each day, up to", perDay, "points");
         figure("and so within 10 points for another", days, "days");
-        assumed.add(
-                "what adds up each day goes on as before, and nothing else is wrong");
+        assumed.add("what adds up each day goes on as before, and nothing else is wrong");
         return new ChangesResult(answer, days, atOnce, figures, redo, assumed, trial.text());
     }
 

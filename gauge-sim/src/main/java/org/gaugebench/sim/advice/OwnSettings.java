@@ -92,7 +92,7 @@ public final class OwnSettings {
                         "the gauge's own current",
                         Setting.OWN_SUPPLY.key(),
                         own == null ? "measure it" : Sizing.amps(own),
-                        "0 where its negative ends on the load side of the shunt, as drawn here"));
+                        "0 once its negative ends on the load side of the shunt, as drawn here"));
         lines.add(
                 line(
                         settings,

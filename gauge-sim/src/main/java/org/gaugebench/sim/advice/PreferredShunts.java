@@ -34,6 +34,17 @@ final class PreferredShunts {
         return null;
     }
 
+    /** Every one of a shop, the usual drops first. */
+    static List<ShuntRating> all() {
+        List<ShuntRating> all = new ArrayList<>();
+        for (long drop : new long[] {75_000, 50_000, 60_000, 100_000, 150_000}) {
+            for (int rated : RATED_AMPS) {
+                all.add(new ShuntRating(rated * MICRO, drop));
+            }
+        }
+        return all;
+    }
+
     /** The next smaller one, the one itself, the next larger one, as far as there are such. */
     static List<ShuntRating> around(ShuntRating middle) {
         List<ShuntRating> found = new ArrayList<>();

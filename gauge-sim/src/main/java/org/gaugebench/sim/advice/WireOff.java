@@ -49,7 +49,7 @@ final class WireOff {
                         .withLoads()
                         .chargedDaily(inPerDay)
                         .battery(system.ampHours(), shown)
-                        .lasting((toMinutes + 2) / 1_440.0)
+                        .lasting(Math.max(1, (toMinutes + 2) / 1_440.0))
                         .counter("keeps", shown, system.ampHours())
                         .starter("full", shown, "start-at-full")
                         .starter("guesses", shown, "voltage-guess-at-start")

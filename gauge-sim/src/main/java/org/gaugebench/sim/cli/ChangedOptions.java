@@ -171,7 +171,14 @@ final class ChangedOptions {
     private static double days(String text) throws QuantityException {
         String weeks = text.strip().replaceFirst("\\s*weeks?$", "");
         if (!weeks.equals(text.strip())) {
-            return 7 * Quantity.parse(weeks + " d", RecordUnit.MILLIS) / 8.64e7;
+            try {
+                return 7 * Quantity.parse(weeks + " d", RecordUnit.MILLIS) / 8.64e7;
+            } catch (QuantityException e) {
+                throw new QuantityException(
+                        "expected a time such as \"8 weeks\" or \"56 d\", but found '"
+                                + text
+                                + "'");
+            }
         }
         return Quantity.parse(text, RecordUnit.MILLIS) / 8.64e7;
     }

@@ -1,8 +1,8 @@
 package org.gaugebench.sim.cli;
 
-import java.io.BufferedReader;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStreamReader;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import org.gaugebench.sim.units.QuantityException;
@@ -11,11 +11,11 @@ import org.jspecify.annotations.Nullable;
 /** Asks a person at a terminal for what the command line does not say. */
 final class Questions {
     private final PrintStream out;
-    private final BufferedReader in;
+    private final InputStream in;
 
     Questions(Terminal terminal) {
         this.out = terminal.err();
-        this.in = new BufferedReader(new InputStreamReader(terminal.in(), StandardCharsets.UTF_8));
+        this.in = terminal.in();
     }
 
     /**
@@ -59,11 +59,17 @@ final class Questions {
 
     private String line() throws InputException {
         try {
-            String line = in.readLine();
-            if (line == null) {
+            // Byte by byte: who asks next must find the next line, and not what a buffer left.
+            ByteArrayOutputStream line = new ByteArrayOutputStream();
+            int each = in.read();
+            while (each >= 0 && each != '\n') {
+                line.write(each);
+                each = in.read();
+            }
+            if (each < 0 && line.size() == 0) {
                 throw new InputException("the answers ended before the last question");
             }
-            return line;
+            return line.toString(StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new InputException("cannot read the answers: " + FileTrouble.words(e));
         }

@@ -94,20 +94,16 @@ final class SheetUse {
         html.markup("<table class=\"ledger\"><caption>Counted from a full charge, set to 100 %");
         html.markup("then and never since</caption><thead><tr>");
         html.markup("<th scope=\"col\">after</th>");
-        html.markup("<th scope=\"col\" class=\"figure\">truth, from the figure</th>");
-        html.markup("<th scope=\"col\" class=\"figure\">shown in a run</th>");
-        html.markup("<th scope=\"col\" class=\"figure\">really left</th></tr></thead><tbody>");
-        String none = ahead.course().isEmpty() ? "flat before" : "not run";
+        html.markup("<th scope=\"col\" class=\"figure\">truth, points from the figure</th>");
+        html.markup("<th scope=\"col\" class=\"figure\">in a run: shown, left</th></tr></thead>");
+        html.markup("<tbody>");
         for (int days : LATER_DAYS) {
-            Course.Hour hour =
-                    ahead.course().size() > days * 24 ? ahead.course().get(days * 24) : null;
             html.markup(
                     "<tr><th scope=\"row\">%s</th><td class=\"figure\">%s</td>"
-                            + "<td class=\"figure\">%s</td><td class=\"figure\">%s</td></tr>",
+                            + "<td class=\"figure\">%s</td></tr>",
                     days == 1 ? "a day" : days == 7 ? "a week" : "a month",
                     range(days),
-                    hour == null ? none : SheetFigures.percent(hour.own() / 1e4),
-                    hour == null ? none : SheetFigures.percent(hour.truth() / 1e4));
+                    inTheRun(days));
         }
         html.markup("</tbody></table>");
         double perDay = system.loads().stream().mapToDouble(OwnLoad::ampHoursPerDay).sum();
@@ -138,7 +134,18 @@ final class SheetUse {
             return "anything";
         }
         String from = SheetFigures.points(low).replaceFirst("\\D+$", "");
-        return from + " to " + (high > 0 ? "+" : "") + SheetFigures.points(high);
+        String to = SheetFigures.points(high).replaceFirst("\\D+$", "");
+        return from + " to " + (high > 0 ? "+" : "") + to;
+    }
+
+    private String inTheRun(int days) {
+        if (ahead.course().size() <= days * 24) {
+            return "flat before";
+        }
+        Course.Hour hour = ahead.course().get(days * 24);
+        return SheetFigures.percent(hour.own() / 1e4)
+                + ", "
+                + SheetFigures.percent(hour.truth() / 1e4);
     }
 
     private static String days(int days) {

@@ -86,10 +86,12 @@ final class SheetWork {
                         + " load, every charger and the earth end on the other side of it. Thick:"
                         + " cables. Thin: the gauge's fused supply. Dashed: the thin pair on the"
                         + " shunt's small screws.</figcaption></figure>");
-        html.markup(
-                "<p>Which cable and which fuse for %s for hours and %s for moments? Take that to"
-                        + " your local code: this sheet sizes neither.</p>",
-                SheetFigures.amps(sizing.steadyAmps()), SheetFigures.amps(sizing.peakAmps()));
+        if (sizing.peakAmps() > 0) {
+            html.markup(
+                    "<p>Which cable and which fuse for %s for hours and %s for moments? Take that"
+                            + " to your local code: this sheet sizes neither.</p>",
+                    SheetFigures.amps(sizing.steadyAmps()), SheetFigures.amps(sizing.peakAmps()));
+        }
         longNames(plan);
         html.markup(
                 "<details class=\"screen-only\"><summary>The same in words, wire by"

@@ -328,6 +328,15 @@ public final class Browser {
         return picture(name, true);
     }
 
+    /** The page as a browser prints it, on paper of so many inches. */
+    public byte[] pdf(double widthInches, double heightInches) {
+        Map<String, Object> printed =
+                driver.executeCdpCommand(
+                        "Page.printToPDF",
+                        Map.of("paperWidth", widthInches, "paperHeight", heightInches));
+        return Base64.getDecoder().decode(String.valueOf(printed.get("data")));
+    }
+
     private Path picture(String name, boolean isWhole) {
         Map<String, Object> shot =
                 driver.executeCdpCommand(

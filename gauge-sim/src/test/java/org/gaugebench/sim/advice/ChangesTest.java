@@ -1,0 +1,157 @@
+package org.gaugebench.sim.advice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.gaugebench.sim.advice.OwnChange.What;
+import org.gaugebench.sim.advice.OwnersGauge.AfterOff;
+import org.gaugebench.sim.plant.UsableCapacity;
+import org.gaugebench.sim.scenario.Chemistry;
+import org.gaugebench.sim.scenario.ScenarioException;
+import org.gaugebench.sim.scenario.ScenarioReader;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+class ChangesTest {
+    /** A tenth of a point: what a run's minutes and the front end's steps leave. */
+    private static final double CLOSE = 0.1;
+
+    private static final OwnersGauge RIGHT = OwnSamples.gauge(0.0, 0.0, AfterOff.KEEPS);
+
+    private static ChangesResult changed(
+            OwnSystem system, OwnersGauge gauge, What what, double amount, @Nullable Double shown) {
+        return Changes.of(system, gauge, OwnSamples.shunt(), new OwnChange(what, amount, shown));
+    }
+
+    private static double figure(ChangesResult result, String words) {
+        return result.figures().stream()
+                .filter(it -> it.words().startsWith(words))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(words + " in " + result.figures()))
+                .value();
+    }
+
+    /** By hand: 10 A for 20 min are 3.33 Ah of 100 Ah. */
+    @Test
+    void whatFlowedUnseenIsCurrentTimesTime() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 0, "pump: 10 A, 4 h");
+        ChangesResult result = changed(system, RIGHT, What.WIRE_OFF, 1 / 3.0, 80.0);
+        assertEquals(3.33, result.offAtOnce(), CLOSE);
+        assertTrue(result.answer().contains("3.3 points"), result.answer());
+        assertTrue(result.daysBelieved() > 0, result.toString());
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void afterACutEachKindOfGaugeHasItsOwnAnswer(AfterOff afterOff) {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 0, "pump: 10 A, 4 h");
+        OwnersGauge gauge = OwnSamples.gauge(0.0, 0.0, afterOff);
+        ChangesResult result = changed(system, gauge, What.WIRE_OFF, 1 / 3.0, 80.0);
+        double left = figure(result, "really left");
+        double full = 100 - left;
+        // It counts again for a minute before it is read: 10 A for a minute are 0.17 points.
+        assertEquals(full, figure(result, "off by, if it shows 100 %"), 0.17 + CLOSE);
+        switch (afterOff) {
+            case KEEPS -> assertEquals(3.33, result.offAtOnce(), CLOSE);
+            case FULL -> assertEquals(full, result.offAtOnce(), 0.17 + CLOSE);
+            case GUESSES ->
+                    assertEquals(
+                            Math.abs(figure(result, "off by, if it guesses")),
+                            result.offAtOnce(),
+                            CLOSE);
+            // It may be set to anything from 0 to 100.
+            case NOTHING -> assertEquals(80, result.offAtOnce(), CLOSE);
+            case NOT_KNOWN -> assertTrue(result.offAtOnce() >= full - 0.17 - CLOSE);
+        }
+    }
+
+    /** By hand: 12 mA over 8 weeks are 16.1 Ah; 2 % leak away in each of 1.87 months. */
+    @Test
+    void inStoreItsOwnCurrentAndTheLeakAreLost() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 5, "lamp: 1 A, 5 h");
+        OwnersGauge gauge = OwnSamples.gauge(0.012, 0.0, AfterOff.KEEPS);
+        ChangesResult result = changed(system, gauge, What.STORED, 56, 60.0);
+        double leak = 2 * 56 / 30.0;
+        // The leak is a part of what is still there, so less than of a full battery.
+        assertEquals(60 - 16.13 - 0.56 * leak, figure(result, "really left, its wire on"), 0.4);
+        assertEquals(60 - 0.6 * leak, figure(result, "really left, its wire off"), 0.4);
+        assertEquals(60, figure(result, "shown then"), CLOSE);
+        assertEquals(0, result.daysBelieved());
+        assertTrue(result.answer().startsWith("After 8 weeks stored"), result.answer());
+    }
+
+    /** By hand: half of two is all of one. */
+    @Test
+    void aSecondBatteryShowsNothingWithHalfLeft() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 5, "lamp: 1 A, 5 h, idle 1 A");
+        ChangesResult result = changed(system, RIGHT, What.SECOND_BATTERY, 100, 70.0);
+        assertEquals(50, figure(result, "left as it shows 0 %"), 1);
+        assertTrue(figure(result, "both batteries half empty") <= 1.5, result.toString());
+        assertEquals(50, figure(result, "the same, typed in as 200 Ah"), 1);
+        assertTrue(result.answer().startsWith("Type in 200 Ah"), result.answer());
+    }
+
+    /** By hand: 80 Ah drawn from 100 Ah typed in leave 20 % on show. */
+    @Test
+    void aSmallerBatteryGoesDarkWithSomethingOnShow() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LEAD_ACID_AGM, 5, "lamp: 1 A, 5 h, idle 1 A");
+        ChangesResult result = changed(system, RIGHT, What.BATTERY_SWAPPED, 80, 30.0);
+        // 40 of 80 Ah gone are 40 of 100 Ah as it counts.
+        assertEquals(60, figure(result, "the new battery half empty"), 1);
+        assertEquals(20, figure(result, "shown as the lights go out"), 2);
+        assertEquals(70, result.offAtOnce(), CLOSE);
+        assertEquals(0, result.daysBelieved());
+    }
+
+    /** What the cold keeps back is what the published table says of this temperature. */
+    @Test
+    void winterKeepsBackWhatTheTableSays() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LEAD_ACID_AGM, 5, "lamp: 1 A, 5 h, idle 1 A");
+        ChangesResult result = changed(system, RIGHT, What.WINTER, 0, null);
+        double kept = 100 * (1 - UsableCapacity.partAt(Chemistry.LEAD_ACID_AGM, 0));
+        assertEquals(kept, figure(result, "shown as the lights go out, at 0 °C"), 2);
+        assertEquals(15, figure(result, "volts to expect"), 0.001);
+        ChangesResult warm = changed(system, RIGHT, What.WINTER, 25, null);
+        assertTrue(warm.answer().contains("next to nothing"), warm.answer());
+    }
+
+    @Test
+    void belowFreezingLithiumIsNotToBeCharged() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 5, "lamp: 1 A, 5 h");
+        ChangesResult result = changed(system, RIGHT, What.WINTER, -5, null);
+        assertTrue(result.redo().get(0).contains("no charging below 0 °C"), result.toString());
+    }
+
+    @ParameterizedTest
+    @EnumSource
+    void everyAnswerHasANumberAndARunThatReads(What what) throws ScenarioException {
+        for (Chemistry chemistry : Chemistry.values()) {
+            OwnSystem none = OwnSamples.of(24, chemistry, 60, 0);
+            double amount = what == What.WINTER ? 5 : 30;
+            ChangesResult result = changed(none, OwnersGauge.UNKNOWN, what, amount, null);
+            assertTrue(result.answer().matches("(?s).*\\d.*"), result.answer());
+            assertTrue(result.redo().size() >= 2, result.toString());
+            assertTrue(result.assumed().size() >= 1, result.toString());
+            assertTrue(
+                    result.figures().stream().allMatch(it -> Double.isFinite(it.value())),
+                    result.toString());
+            ScenarioReader.read("trial.yaml", result.scenario());
+        }
+    }
+
+    @Test
+    void anAmountThatCannotBeIsRefused() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 5);
+        for (What each : What.values()) {
+            OwnChange any = new OwnChange(each, 1, null);
+            for (double amount : new double[] {any.least() - 1, any.most() + 1, Double.NaN}) {
+                assertThrows(
+                        IllegalArgumentException.class,
+                        () -> changed(system, RIGHT, each, amount, null));
+            }
+        }
+    }
+}
