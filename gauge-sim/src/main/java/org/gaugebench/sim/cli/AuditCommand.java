@@ -122,11 +122,12 @@ final class AuditCommand implements Callable<Integer> {
 
     private int own() throws InputException {
         OwnersGauge own = gauge.gauge();
-        Questions questions = told.questions(terminal);
-        OwnSystem system = told.system(questions);
-        if (questions != null) {
+        if (told.asks(terminal)) {
+            Questions questions = new Questions(terminal);
+            told.ask(questions);
             settings.ask(questions);
         }
+        OwnSystem system = told.system();
         SettingsTold typed = settings.settings(system.ampHours());
         ShuntRating shunt = Sizing.of(system).chosen();
         if (shunt == null) {

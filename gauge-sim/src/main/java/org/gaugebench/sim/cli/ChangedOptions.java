@@ -3,10 +3,7 @@ package org.gaugebench.sim.cli;
 import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.sim.advice.OwnChange;
-import org.gaugebench.sim.units.CapacityRating;
-import org.gaugebench.sim.units.Quantity;
-import org.gaugebench.sim.units.QuantityException;
-import org.gaugebench.sim.units.RecordUnit;
+import org.gaugebench.sim.advice.TypedChange;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -72,9 +69,12 @@ final class ChangedOptions {
         OwnChange change = null;
         for (Told each : told) {
             Double amount =
-                    arguments.optional(each.option(), each.text(), it -> amount(each.what(), it));
+                    arguments.optional(
+                            each.option(), each.text(), it -> TypedChange.amount(each.what(), it));
             if (amount != null) {
-                change = new OwnChange(each.what(), amount, shownPercent(arguments));
+                change =
+                        new OwnChange(
+                                each.what(), amount, TypedChange.shownPercent(arguments, shown));
             }
         }
         if (!wrong.isEmpty() || change == null) {
@@ -105,90 +105,34 @@ final class ChangedOptions {
                 questions.ask(
                         "Another battery: amp-hours printed on the new one; or empty",
                         "100 Ah",
-                        it -> amount(OwnChange.What.BATTERY_SWAPPED, it));
+                        it -> TypedChange.amount(OwnChange.What.BATTERY_SWAPPED, it));
         if (swapped == null) {
             second =
                     questions.ask(
                             "One more in parallel: amp-hours printed on it; or empty",
                             "100 Ah",
-                            it -> amount(OwnChange.What.SECOND_BATTERY, it));
+                            it -> TypedChange.amount(OwnChange.What.SECOND_BATTERY, it));
         }
         if (swapped == null && second == null) {
             stored =
                     questions.ask(
                             "Stored for how long; or empty",
                             "8 weeks",
-                            it -> amount(OwnChange.What.STORED, it));
+                            it -> TypedChange.amount(OwnChange.What.STORED, it));
         }
         if (swapped == null && second == null && stored == null) {
             winter =
                     questions.ask(
                             "Winter: the battery's temperature; or empty",
                             "-5 °C",
-                            it -> amount(OwnChange.What.WINTER, it));
+                            it -> TypedChange.amount(OwnChange.What.WINTER, it));
         }
         if (told().isEmpty()) {
             wireOff =
                     questions.ask(
                             "The gauge's wire was off for how long; or empty",
                             "20 min",
-                            it -> amount(OwnChange.What.WIRE_OFF, it));
+                            it -> TypedChange.amount(OwnChange.What.WIRE_OFF, it));
         }
-    }
-
-    private @Nullable Double shownPercent(QuantityArguments arguments) {
-        if (shown == null || shown.equals("not-known")) {
-            return null;
-        }
-        return arguments.limited(
-                        "--shown",
-                        shown,
-                        RecordUnit.PARTS_PER_MILLION,
-                        10_000,
-                        1_000_000,
-                        "1 % to 100 %, or not-known",
-                        0)
-                / 1e4;
-    }
-
-    private static double amount(OwnChange.What what, String text) throws QuantityException {
-        double amount =
-                switch (what) {
-                    case BATTERY_SWAPPED, SECOND_BATTERY ->
-                            CapacityRating.parse(text, RecordUnit.MICROAMP_HOURS) / 1e6;
-                    case STORED -> days(text);
-                    case WINTER -> Quantity.parse(text, RecordUnit.MILLICELSIUS) / 1e3;
-                    case WIRE_OFF -> Quantity.parse(text, RecordUnit.MILLIS) / 3.6e6;
-                };
-        OwnChange change = new OwnChange(what, amount, null);
-        if (amount < change.least() || amount > change.most()) {
-            throw new QuantityException("expected " + range(what) + ", but found '" + text + "'");
-        }
-        return amount;
-    }
-
-    /** Weeks are how people tell it; the reader of quantities ends at days. */
-    private static double days(String text) throws QuantityException {
-        String weeks = text.strip().replaceFirst("\\s*weeks?$", "");
-        if (!weeks.equals(text.strip())) {
-            try {
-                return 7 * Quantity.parse(weeks + " d", RecordUnit.MILLIS) / 8.64e7;
-            } catch (QuantityException e) {
-                throw new QuantityException(
-                        "expected a time such as \"8 weeks\" or \"56 d\", but found '"
-                                + text
-                                + "'");
-            }
-        }
-        return Quantity.parse(text, RecordUnit.MILLIS) / 8.64e7;
-    }
-
-    private static String range(OwnChange.What what) {
-        return switch (what) {
-            case BATTERY_SWAPPED, SECOND_BATTERY -> "0.1 Ah to 10000 Ah";
-            case STORED -> "1 d to 366 d, such as \"56 d\" or \"8 weeks\"";
-            case WINTER -> "-40 °C to 60 °C";
-            case WIRE_OFF -> "1 min to 30 d";
-        };
     }
 }

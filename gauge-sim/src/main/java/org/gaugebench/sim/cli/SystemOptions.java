@@ -91,25 +91,19 @@ final class SystemOptions {
      * @throws InputException with every message, if something is wrong or missing
      */
     OwnSystem system(Terminal terminal) throws InputException {
-        return system(questions(terminal));
-    }
-
-    /** Whoever can be asked; null where nothing is missing or nobody sits there. */
-    @Nullable Questions questions(Terminal terminal) {
-        boolean someone = terminal.inIsTerminal() && terminal.errIsTerminal();
-        return isIncomplete() && someone ? new Questions(terminal) : null;
-    }
-
-    /**
-     * The system.
-     *
-     * @param questions null where nobody can be asked
-     * @throws InputException with every message, if something is wrong or missing
-     */
-    OwnSystem system(@Nullable Questions questions) throws InputException {
-        if (questions != null) {
-            ask(questions);
+        if (asks(terminal)) {
+            ask(new Questions(terminal));
         }
+        return system();
+    }
+
+    /** Whether something is missing and a person is there to be asked. */
+    boolean asks(Terminal terminal) {
+        return isIncomplete() && terminal.inIsTerminal() && terminal.errIsTerminal();
+    }
+
+    /** The system of what was told and answered. */
+    OwnSystem system() throws InputException {
         List<String> wrong = new ArrayList<>();
         OwnSystem system = read(wrong);
         if (system == null || !wrong.isEmpty()) {
@@ -119,7 +113,7 @@ final class SystemOptions {
     }
 
     /** Answers become options, so that both are read in one way. */
-    private void ask(Questions questions) throws InputException {
+    void ask(Questions questions) throws InputException {
         if (voltage == null) {
             voltage = questions.need("Volts of the battery", "12 V", TypedSystem::volts);
         }

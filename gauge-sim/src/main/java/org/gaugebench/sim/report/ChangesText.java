@@ -32,7 +32,7 @@ public final class ChangesText {
     }
 
     /** A figure as it is printed: no more places than it is worth. */
-    static String value(ChangesResult.Figure figure) {
+    public static String value(ChangesResult.Figure figure) {
         double value = figure.value();
         String pattern =
                 switch (figure.unit()) {

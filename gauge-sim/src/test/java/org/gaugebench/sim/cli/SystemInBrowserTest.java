@@ -47,7 +47,7 @@ class SystemInBrowserTest {
     private void look(Browser browser) {
         browser.open(page.resolve("system"));
         browser.until(READY);
-        browser.ask("sessionStorage.clear()");
+        browser.click("#clear");
     }
 
     private static void type(Browser browser, String selector, String text) {
@@ -118,9 +118,30 @@ class SystemInBrowserTest {
         browser.wholePicture("system-size");
         ask(browser, "audit");
         browser.wholePicture("system-audit");
+        browser.click("#more-symptom summary");
         choose(browser, "#f-seen", "dark-at-30-percent");
         ask(browser, "symptom");
         browser.wholePicture("system-symptom");
+        browser.click("#more-changed summary");
+        choose(browser, "#f-changed", "wire-off");
+        type(browser, "#f-changed-amount", "20");
+        ask(browser, "changed");
+        terminal = new FakeTerminal();
+        assertEquals(
+                0,
+                terminal.run(
+                        with(
+                                system,
+                                "changed",
+                                "--wire-off",
+                                "20 min",
+                                "--own-current",
+                                "12 mA",
+                                "--zero-error",
+                                "5 mA")),
+                terminal.err());
+        sameStart(terminal.out(), browser.text(SENTENCE));
+        browser.wholePicture("system-changed");
         assertEquals(List.of(), browser.complaints());
         assertEquals(
                 List.of(),

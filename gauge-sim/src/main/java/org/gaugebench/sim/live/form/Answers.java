@@ -7,12 +7,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import org.gaugebench.sim.advice.Changes;
+import org.gaugebench.sim.advice.ChangesResult;
 import org.gaugebench.sim.advice.Course;
 import org.gaugebench.sim.advice.Drift;
 import org.gaugebench.sim.advice.Finding;
 import org.gaugebench.sim.advice.MonthAhead;
 import org.gaugebench.sim.advice.MonthAheadResult;
 import org.gaugebench.sim.advice.OwnAudit;
+import org.gaugebench.sim.advice.OwnChange;
 import org.gaugebench.sim.advice.OwnLoad;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.Seen;
@@ -23,6 +27,7 @@ import org.gaugebench.sim.advice.SizingResult;
 import org.gaugebench.sim.advice.SymptomResult;
 import org.gaugebench.sim.report.AheadText;
 import org.gaugebench.sim.report.AuditText;
+import org.gaugebench.sim.report.ChangesText;
 import org.gaugebench.sim.report.SizingText;
 import org.gaugebench.sim.units.ShuntRating;
 
@@ -277,7 +282,8 @@ final class Answers {
 
     // ---- Something looks wrong
 
-    String symptom(Seen seen) throws FormRefusal {
+    String symptom() throws FormRefusal {
+        Seen seen = Objects.requireNonNull(read.seen());
         SymptomResult result = SeenSymptom.of(seen, system, read.gauge(), shunt());
         List<AnswerJson.Step> steps = new ArrayList<>();
         for (SymptomResult.Ranked each : result.causes()) {
@@ -293,5 +299,24 @@ final class Answers {
                 .steps(word("a-causes"), steps)
                 .list(word("a-next"), result.findOut())
                 .end(assumed(result.assumed()), "");
+    }
+
+    // ---- What changed
+
+    String changed() throws FormRefusal {
+        OwnChange change = Objects.requireNonNull(read.change());
+        ChangesResult result = Changes.of(system, read.gauge(), shunt(), change);
+        List<List<String>> figures = new ArrayList<>();
+        for (ChangesResult.Figure each : result.figures()) {
+            figures.add(List.of(each.words(), ChangesText.value(each)));
+        }
+        return new AnswerJson(result.answer(), List.of())
+                .steps(
+                        word("a-redo"),
+                        result.redo().stream()
+                                .map(each -> new AnswerJson.Step(each, List.of()))
+                                .toList())
+                .table(word("a-until"), List.of(), figures)
+                .end(assumed(result.assumed()), result.scenario());
     }
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import org.gaugebench.sim.advice.OwnChange;
 import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.Seen;
 import org.gaugebench.sim.scenario.Chemistry;
@@ -41,7 +42,10 @@ enum FormField {
     FULL_AMPS(Group.SETTINGS, "A", "2"),
     FULL_MINUTES(Group.SETTINGS, "min", "30"),
     KEPT_BACK(Group.SETTINGS, "%", "50"),
-    SEEN(Group.SYMPTOM, keys(Seen.values(), Seen::key));
+    SEEN(Group.SYMPTOM, keys(Seen.values(), Seen::key)),
+    CHANGED(Group.CHANGE, words(OwnChange.What.values())),
+    CHANGED_AMOUNT(Group.CHANGE, "", "8 weeks"),
+    SHOWN(Group.CHANGE, "%", "70");
 
     /** Where on the page. */
     enum Group {
@@ -50,7 +54,8 @@ enum FormField {
         SHUNT,
         GAUGE,
         SETTINGS,
-        SYMPTOM
+        SYMPTOM,
+        CHANGE
     }
 
     private static final String NOT_KNOWN = "not-known";

@@ -3,9 +3,13 @@ package org.gaugebench.sim.live.form;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import org.gaugebench.sim.advice.OwnChange;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.OwnersGauge;
+import org.gaugebench.sim.advice.Seen;
 import org.gaugebench.sim.advice.SettingsTold;
+import org.gaugebench.sim.advice.TypedChange;
 import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.TypedGauge;
 import org.gaugebench.sim.advice.TypedSettings;
@@ -51,9 +55,17 @@ final class FormReading {
      * @param system as the command line would read it
      * @param gauge the same
      * @param settings the same
+     * @param seen what the owner sees, or null
+     * @param change what the owner changed, or null
      * @param assumed what was filled in
      */
-    record Read(OwnSystem system, OwnersGauge gauge, SettingsTold settings, List<String> assumed) {}
+    record Read(
+            OwnSystem system,
+            OwnersGauge gauge,
+            SettingsTold settings,
+            @Nullable Seen seen,
+            @Nullable OwnChange change,
+            List<String> assumed) {}
 
     private FormReading(MySystem form) {
         this.form = form;
@@ -114,7 +126,55 @@ final class FormReading {
                                 text(FormField.KEPT_BACK),
                                 chargerVolts())
                         .read(fields, system == null ? 100 : system.ampHours());
-        return system == null ? null : new Read(system, gauge, settings, List.copyOf(assumed));
+        OwnChange change = change(fields, capacity);
+        return system == null
+                ? null
+                : new Read(system, gauge, settings, seen(), change, List.copyOf(assumed));
+    }
+
+    private @Nullable Seen seen() {
+        String key = form.text(FormField.SEEN);
+        for (Seen each : Seen.values()) {
+            if (each.key().equals(key)) {
+                return each;
+            }
+        }
+        return null;
+    }
+
+    private @Nullable OwnChange change(TypedFields fields, String capacity) {
+        String key = form.text(FormField.CHANGED);
+        String typed = form.text(FormField.CHANGED_AMOUNT);
+        Double shown = TypedChange.shownPercent(fields, text(FormField.SHOWN));
+        if (key == null) {
+            return null;
+        }
+        OwnChange.What what =
+                OwnChange.What.valueOf(key.toUpperCase(Locale.ROOT).replace('-', '_'));
+        String unit =
+                switch (what) {
+                    case BATTERY_SWAPPED, SECOND_BATTERY -> "Ah";
+                    case STORED -> "weeks";
+                    case WINTER -> "°C";
+                    case WIRE_OFF -> "min";
+                };
+        String text = typed == null ? usualChange(what, capacity) : withUnit(typed, unit);
+        Double amount =
+                fields.optional(
+                        FormField.CHANGED_AMOUNT.key(), text, it -> TypedChange.amount(what, it));
+        return amount == null ? null : new OwnChange(what, amount, shown);
+    }
+
+    private String usualChange(OwnChange.What what, String capacity) {
+        String usual =
+                switch (what) {
+                    case BATTERY_SWAPPED, SECOND_BATTERY -> capacity;
+                    case STORED -> "8 weeks";
+                    case WINTER -> "0 °C";
+                    case WIRE_OFF -> "60 min";
+                };
+        assumed.add("what changed: " + usual);
+        return usual;
     }
 
     /** Messages of the shared readers, at the places of the form. */
@@ -348,7 +408,11 @@ final class FormReading {
     private List<String> chargers(String capacity) {
         List<String> amps = new ArrayList<>();
         for (int i = 0; i < form.chargers().size(); i++) {
-            String text = form.chargers().get(i).amps();
+            MySystem.Charger row = form.chargers().get(i);
+            if (row.equals(MySystem.Charger.NOTHING)) {
+                continue;
+            }
+            String text = row.amps();
             if (text.isEmpty()) {
                 text = usualCharger(capacity);
                 assumed.add("charger %d: %s, a tenth of the amp-hours".formatted(i + 1, text));

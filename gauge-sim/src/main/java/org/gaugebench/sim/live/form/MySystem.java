@@ -78,6 +78,9 @@ record MySystem(Map<FormField, String> values, List<Load> loads, List<Charger> c
         /** Names of the parts, in their order. */
         static final List<String> PARTS = List.of("source", "amps", "volts");
 
+        /** A row that was added and not filled in. */
+        static final Charger NOTHING = new Charger("", "", "");
+
         static Charger of(Map<String, String> texts) {
             return new Charger(
                     texts.getOrDefault("source", ""),

@@ -12,7 +12,9 @@ enum Question {
     /** Whether the settings go together. */
     AUDIT,
     /** What may be behind a figure that looks wrong. */
-    SYMPTOM;
+    SYMPTOM,
+    /** What to redo after a change. */
+    CHANGED;
 
     String key() {
         return name().toLowerCase(Locale.ROOT);

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
-import org.gaugebench.sim.advice.Seen;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -78,13 +77,9 @@ public final class SystemDesk {
         }
         MySystem form = form(asked);
         List<FormReading.Wrong> wrong = new ArrayList<>();
-        Seen seen = seen(form);
         FormReading.Read read = FormReading.read(form, wrong);
-        if (question == Question.SYMPTOM && seen == null) {
-            wrong.add(
-                    new FormReading.Wrong(
-                            FormField.SEEN.key(), "expected one of these, such as the first"));
-        }
+        need(question == Question.SYMPTOM, form, FormField.SEEN, wrong);
+        need(question == Question.CHANGED, form, FormField.CHANGED, wrong);
         if (read == null || !wrong.isEmpty()) {
             return wrong(wrong);
         }
@@ -95,7 +90,8 @@ public final class SystemDesk {
                 case SIZE -> answers.size();
                 case MONTH -> answers.month();
                 case AUDIT -> answers.audit();
-                case SYMPTOM -> answers.symptom(seen == null ? Seen.values()[0] : seen);
+                case SYMPTOM -> answers.symptom();
+                case CHANGED -> answers.changed();
             };
         } finally {
             answers.release();
@@ -113,14 +109,13 @@ public final class SystemDesk {
         throw new FormRefusal(503, "too many questions at once; ask again in a moment");
     }
 
-    private static @Nullable Seen seen(MySystem form) {
-        String key = form.text(FormField.SEEN);
-        for (Seen each : Seen.values()) {
-            if (each.key().equals(key)) {
-                return each;
-            }
+    /** Where the question itself is not known, there is no answer. */
+    private static void need(
+            boolean isAsked, MySystem form, FormField field, List<FormReading.Wrong> wrong) {
+        if (isAsked && form.text(field) == null) {
+            wrong.add(
+                    new FormReading.Wrong(field.key(), "expected one of these, such as the first"));
         }
-        return null;
     }
 
     private static MySystem form(Asked asked) throws FormRefusal {

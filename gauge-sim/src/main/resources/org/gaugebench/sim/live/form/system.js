@@ -282,6 +282,7 @@
         if (answer.assumed.length > 0) {
             box.append(make('h3', w('sys-assumed')), partOf({kind: 'list', items: answer.assumed}, width));
         }
+        box.append(toldOf());
         const row = make('p', undefined, 'row screen-only');
         if (answer.scenario !== '') {
             const key = make('button', w('sys-scenario'));
@@ -297,12 +298,40 @@
         box.append(row, make('h3', w('cautions')));
         answer.cautions.forEach(text => box.append(make('p', text, 'small')));
     }
+    /* On paper the answer stands without the form: what it rests on goes with it. */
+    function toldOf() {
+        const told = make('div', undefined, 'on-paper');
+        const list = make('ul');
+        const unitOf = place => { const unit = place.querySelector('.unit'); return unit ? ' ' + unit.textContent : ''; };
+        const textOf = place => {
+            const input = control(place);
+            return input.tagName === 'SELECT' ? input.selectedOptions[0].textContent
+                : input.value.trim() + (/^[-+\d.,]+$/.test(input.value.trim()) ? unitOf(place) : '');
+        };
+        for (const field of fields) {
+            if (field.closest('#form') && inputOf(field).value.trim() !== '') {
+                list.append(make('li', field.querySelector('label').textContent + ': ' + textOf(field)));
+            }
+        }
+        document.querySelectorAll('.rows li').forEach(item => {
+            const parts = [...item.querySelectorAll('.field')].filter(part => control(part).value.trim() !== '')
+                .map(part => {
+                    const unit = part.querySelector('.entry select');
+                    return textOf(part) + (unit && control(part) !== unit ? ' ' + unit.selectedOptions[0].textContent : '');
+                });
+            list.append(make('li', item.firstElementChild.getAttribute('aria-label') + ': ' + parts.join(', ')));
+        });
+        told.append(make('h3', w('sys-told')), list);
+        return told;
+    }
     async function ask(question) {
         const mine = ++waiting;
         asked = question;
         document.querySelectorAll('#questions button').forEach(key =>
             key.setAttribute('aria-pressed', String(key.dataset.question === question)));
         history.replaceState(null, '', '#' + question);
+        const more = by('more-' + question);
+        if (more) { more.open = true; }
         by('pending').textContent = w('sys-working');
         const start = performance.now();
         const answer = await post('/system/answer', JSON.stringify({question, system: gather()}));
@@ -356,10 +385,10 @@
             : matchMedia('(prefers-color-scheme: dark)').matches;
         root.dataset.theme = dark ? 'light' : 'dark';
     });
-    by('to-questions').addEventListener('click', () => {
+    document.querySelectorAll('.to-questions').forEach(key => key.addEventListener('click', () => {
         by('ask').scrollIntoView();
         document.querySelector('#questions button').focus({preventScroll: true});
-    });
+    }));
     let resized = 0;
     addEventListener('resize', () => {
         clearTimeout(resized);
