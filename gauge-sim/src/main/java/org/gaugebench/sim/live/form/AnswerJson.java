@@ -103,8 +103,9 @@ final class AnswerJson {
                         it.writeArrayFieldStart("lines");
                         for (List<String> line : step.lines()) {
                             it.writeStartArray();
-                            it.writeString(line.get(0));
-                            it.writeString(line.get(1));
+                            for (String text : line) {
+                                it.writeString(text);
+                            }
                             it.writeEndArray();
                         }
                         it.writeEndArray();
@@ -118,7 +119,7 @@ final class AnswerJson {
      * One of {@link #steps}.
      *
      * @param what it is
-     * @param lines pairs of a label and a text
+     * @param lines a label, and texts that belong to it
      */
     record Step(String what, List<List<String>> lines) {}
 

@@ -252,14 +252,13 @@ final class Answers {
         List<AnswerJson.Step> steps = new ArrayList<>();
         for (Finding each : audit.result().findings()) {
             List<List<String>> lines = new ArrayList<>();
-            lines.add(List.of(word("a-remedy"), ""));
-            remedies(each).forEach((label, value) -> lines.add(List.of(label, value)));
+            for (Map.Entry<String, String> move : remedies(each).entrySet()) {
+                String label = lines.isEmpty() ? word("a-remedy") : "";
+                lines.add(List.of(label, move.getKey(), move.getValue()));
+            }
             lines.add(List.of(word("a-evidence"), each.evidence()));
             lines.add(List.of(word("a-consequence"), each.consequence()));
             lines.add(List.of(word("a-sure"), each.confidence().words()));
-            if (lines.get(1).get(0).equals(word("a-evidence"))) {
-                lines.remove(0);
-            }
             steps.add(new AnswerJson.Step(word("f-" + each.key()), lines));
         }
         return new AnswerJson(AuditText.answer(steps.size()), List.of())

@@ -334,7 +334,8 @@ final class FormReading {
             return "0 " + unit;
         }
         String whole = withUnit(text, unit);
-        check(place, whole, whole.endsWith("W") ? Dimension.POWER : Dimension.CURRENT);
+        boolean power = whole.endsWith("W") || (unit.equals("W") && !whole.matches(".*A\\b.*"));
+        check(place, whole, power ? Dimension.POWER : Dimension.CURRENT);
         return whole;
     }
 

@@ -180,8 +180,9 @@
 
     /* Answers. */
     const pairs = (list, lines) => {
-        for (const [label, text] of lines) {
-            list.append(make('dt', cell(label)), make('dd', cell(text)));
+        for (const [label, ...texts] of lines) {
+            if (label !== '') { list.append(make('dt', cell(label))); }
+            list.append(make('dd', texts.map(cell).join(': ')));
         }
         return list;
     };
