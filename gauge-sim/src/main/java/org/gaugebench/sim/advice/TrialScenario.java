@@ -15,6 +15,9 @@ import org.gaugebench.sim.units.ShuntRating;
  * another one, the wire was off, a load is wired wrongly. What is not asked stays as it was told.
  */
 final class TrialScenario {
+    /** Stands for the daily charge until the length of the run is known. */
+    private static final String DAILY = "daily";
+
     private static final double CHARGE_FROM_HOUR = 8;
     private static final double CHARGE_HOURS = 6;
     private static final double SECONDS_A_DAY = 86_400;
@@ -164,12 +167,7 @@ final class TrialScenario {
             charger =
                     "{current-limit: %s A, switched: off}"
                             .formatted(number(ampHoursPerDay / CHARGE_HOURS, 6));
-            timeline.add(
-                    String.format(
-                            Locale.ROOT,
-                            "{from: %.0f h, to: %.0f h, every: 1 d, set: {charger: on}}",
-                            CHARGE_FROM_HOUR,
-                            CHARGE_FROM_HOUR + CHARGE_HOURS));
+            timeline.add(DAILY);
         }
         return this;
     }
@@ -224,8 +222,28 @@ final class TrialScenario {
             text.append("loads:\n");
             loads.forEach(each -> text.append("  ").append(each).append('\n'));
         }
-        list(text, "timeline", timeline);
+        list(text, "timeline", steps());
         return text.toString();
+    }
+
+    /** A run that ends before the charger comes on has no step for it. */
+    private List<String> steps() {
+        List<String> steps = new ArrayList<>(timeline);
+        double until = Math.min(CHARGE_FROM_HOUR + CHARGE_HOURS, minutes / 60.0);
+        if (until <= CHARGE_FROM_HOUR) {
+            steps.remove(DAILY);
+        }
+        steps.replaceAll(
+                it ->
+                        it.equals(DAILY)
+                                ? String.format(
+                                        Locale.ROOT,
+                                        "{from: %.0f h, to: %.0f min, every: 1 d, set: {charger:"
+                                                + " on}}",
+                                        CHARGE_FROM_HOUR,
+                                        until * 60)
+                                : it);
+        return steps;
     }
 
     private void wiring(StringBuilder text) {

@@ -79,7 +79,7 @@ final class Gate {
      */
     void checkAct(Headers headers) throws Refusal {
         String shown = only(headers, TOKEN_HEADER);
-        if (shown == null || !same(shown)) {
+        if (shown == null || !isToken(shown)) {
             throw new Refusal(
                     403,
                     "the header "
@@ -92,7 +92,8 @@ final class Gate {
         }
     }
 
-    private boolean same(String shown) {
+    /** Whether it is the token of this start. */
+    boolean isToken(String shown) {
         return MessageDigest.isEqual(
                 shown.getBytes(StandardCharsets.UTF_8), token.getBytes(StandardCharsets.UTF_8));
     }

@@ -1,5 +1,7 @@
 package org.gaugebench.sim.live;
 
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.TreeMap;
 import org.gaugebench.sim.live.form.FormRefusal;
@@ -21,6 +23,7 @@ final class LiveRoutes {
 
     private final Player player;
     private final LessonShelf lessons;
+    private final Gate gate;
     private final String page;
     private final String form;
     private final SystemDesk desk = new SystemDesk();
@@ -29,6 +32,7 @@ final class LiveRoutes {
     LiveRoutes(Player player, LessonShelf lessons, Gate gate) {
         this.player = player;
         this.lessons = lessons;
+        this.gate = gate;
         words = new TreeMap<>(Words.english().page());
         words.putAll(lessons.words());
         page = PageAsset.text(LiveRoutes.class, "live.html").replace("@TOKEN@", gate.token());
@@ -98,6 +102,40 @@ final class LiveRoutes {
                     });
         } catch (FormRefusal e) {
             throw new Refusal(e.status(), e.reason());
+        }
+    }
+
+    /**
+     * The sheet to print, for a form that a window sends by itself: so it opens in a window of its
+     * own, and nothing of it is kept here.
+     *
+     * @param body fields "token" and "system", as a browser writes them
+     * @throws Refusal if the token is not that of this start, or the form cannot be taken
+     */
+    Reply sheet(byte[] body) throws Refusal {
+        Map<String, String> fields = new TreeMap<>();
+        for (String pair : new String(body, StandardCharsets.UTF_8).split("&", 3)) {
+            int equals = pair.indexOf('=');
+            if (equals > 0) {
+                fields.put(pair.substring(0, equals), decoded(pair.substring(equals + 1)));
+            }
+        }
+        if (!gate.isToken(fields.getOrDefault("token", ""))) {
+            throw new Refusal(403, "this page is of an earlier start; load it again");
+        }
+        try {
+            String message = "{\"system\":" + fields.getOrDefault("system", "") + "}";
+            return Reply.paper(desk.sheet(message.getBytes(StandardCharsets.UTF_8)));
+        } catch (FormRefusal e) {
+            throw new Refusal(e.status(), e.reason());
+        }
+    }
+
+    private static String decoded(String text) throws Refusal {
+        try {
+            return URLDecoder.decode(text, StandardCharsets.UTF_8);
+        } catch (IllegalArgumentException e) {
+            throw new Refusal(400, "this form cannot be read; send it from the page");
         }
     }
 

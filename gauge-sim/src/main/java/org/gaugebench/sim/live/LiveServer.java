@@ -42,6 +42,10 @@ public final class LiveServer implements AutoCloseable {
                     + " img-src 'self' data:; base-uri 'none'; form-action 'none';"
                     + " frame-ancestors 'none'";
 
+    /** The form sends itself to this server, whose gate wants to see from where. */
+    private static final String FORM =
+            LOCK_DOWN.replace("form-action 'none'", "form-action 'self'");
+
     static {
         // Seconds in which a request must be complete: a slow one would hold its thread.
         if (System.getProperty("sun.net.httpserver.maxReqTime") == null) {
@@ -149,6 +153,11 @@ public final class LiveServer implements AutoCloseable {
                 }
             }
             case "POST" -> {
+                if (path.equals("/system/sheet")) {
+                    // Written for an address, a character takes up to three.
+                    send(exchange, routes.sheet(body(exchange, 3 * SystemDesk.LARGEST_MESSAGE)));
+                    return;
+                }
                 boolean isForm = path.startsWith("/system/");
                 if (!isForm && !path.equals("/act")) {
                     throw new Refusal(404, "acts go to /act");
@@ -216,6 +225,10 @@ public final class LiveServer implements AutoCloseable {
     private static void send(HttpExchange exchange, Reply reply) throws IOException {
         Headers headers = exchange.getResponseHeaders();
         guard(headers);
+        if (exchange.getRequestURI().getPath().equals("/system")) {
+            headers.set("Content-Security-Policy", FORM);
+            headers.set("Referrer-Policy", "same-origin");
+        }
         if (reply.isPaper()) {
             headers.set("Content-Security-Policy", PAPER);
         }

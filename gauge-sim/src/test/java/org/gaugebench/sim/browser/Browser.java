@@ -146,6 +146,22 @@ public final class Browser {
         driver.switchTo().window(firstWindow);
     }
 
+    /** A window that the page has opened; it becomes the one that everything else is about. */
+    public void toNewWindow() {
+        long end = System.nanoTime() + PATIENCE.toNanos();
+        while (driver.getWindowHandles().size() < 2) {
+            if (System.nanoTime() > end) {
+                throw new AssertionError("no window was opened; " + log.complaints());
+            }
+            rest();
+        }
+        for (String window : driver.getWindowHandles()) {
+            if (!window.equals(firstWindow)) {
+                driver.switchTo().window(window);
+            }
+        }
+    }
+
     /** Loads the page again. */
     public void reload() {
         driver.navigate().refresh();

@@ -85,6 +85,7 @@ class SystemInBrowserTest {
     @Test
     void fromTheFirstPageToEveryAnswer(Browser browser) {
         browser.open(page);
+        browser.until("return document.querySelector('a[href=\"/system\"]').textContent !== ''");
         browser.click("a[href='/system']");
         browser.until(READY);
         browser.ask("sessionStorage.clear()");
@@ -142,6 +143,18 @@ class SystemInBrowserTest {
                 terminal.err());
         sameStart(terminal.out(), browser.text(SENTENCE));
         browser.wholePicture("system-changed");
+        browser.click("#more-sheet summary");
+        type(browser, "#f-name", "Logger at the pier");
+        browser.click("#sheet");
+        browser.toNewWindow();
+        browser.until("return document.title === 'Logger at the pier'");
+        assertTrue(
+                browser.text("return document.querySelector('.verdict').textContent")
+                        .startsWith("Fully charge it and set it to 100 % at least every 8 days"));
+        assertEquals(List.of(), browser.violations());
+        browser.print();
+        browser.wholePicture("system-sheet");
+        browser.toFirstWindow();
         assertEquals(List.of(), browser.complaints());
         assertEquals(
                 List.of(),

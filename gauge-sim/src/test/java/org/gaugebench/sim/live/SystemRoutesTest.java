@@ -147,4 +147,30 @@ class SystemRoutesTest {
             assertEquals(200, each.get().statusCode());
         }
     }
+
+    private HttpResponse<String> sheet(String body) throws Exception {
+        return send(
+                post("/system/sheet", body)
+                        .setHeader("Content-Type", "application/x-www-form-urlencoded"));
+    }
+
+    @Test
+    void theSheetWantsTheTokenOfThisStartAndCarriesNoScript() throws Exception {
+        String system = "system=%7B%22my-system%22%3A1%7D";
+        HttpResponse<String> answer = sheet("token=" + server.token() + "&" + system);
+        assertEquals(200, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains("The sheet of my system"));
+        String policy = answer.headers().firstValue("Content-Security-Policy").orElse("");
+        assertTrue(policy.contains("default-src 'none'") && !policy.contains("script"), policy);
+        assertEquals(403, sheet(system).statusCode());
+        assertEquals(403, sheet("token=0&" + system).statusCode());
+        assertEquals(400, sheet("token=" + server.token() + "&system=%7").statusCode());
+        assertEquals(400, sheet("token=" + server.token()).statusCode());
+        assertEquals(413, sheet("x".repeat(400_000)).statusCode());
+        HttpRequest.Builder foreign =
+                post("/system/sheet", "token=" + server.token() + "&" + system)
+                        .header("Origin", "null");
+        assertEquals(403, send(foreign).statusCode());
+        theBenchGoesOn();
+    }
 }

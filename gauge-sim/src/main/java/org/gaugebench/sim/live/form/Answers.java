@@ -25,10 +25,13 @@ import org.gaugebench.sim.advice.ShuntChoice;
 import org.gaugebench.sim.advice.Sizing;
 import org.gaugebench.sim.advice.SizingResult;
 import org.gaugebench.sim.advice.SymptomResult;
+import org.gaugebench.sim.advice.WiringPlan;
 import org.gaugebench.sim.report.AheadText;
 import org.gaugebench.sim.report.AuditText;
 import org.gaugebench.sim.report.ChangesText;
+import org.gaugebench.sim.report.SheetDetails;
 import org.gaugebench.sim.report.SizingText;
+import org.gaugebench.sim.report.SystemSheet;
 import org.gaugebench.sim.units.ShuntRating;
 
 /** Answers questions about one form that could be read. */
@@ -37,6 +40,9 @@ final class Answers {
 
     /** Hours between two points of the month's picture: a line has at most some 120. */
     private static final int PICTURE_HOURS = 6;
+
+    /** Chargers that a wiring drawing has room for. */
+    private static final int MOST_DRAWN = 6;
 
     /** What the form calls the settings of a remedy; others are no question of the form. */
     private static final Map<String, String> SETTING_WORDS =
@@ -317,5 +323,37 @@ final class Answers {
                                 .toList())
                 .table(word("a-until"), List.of(), figures)
                 .end(assumed(result.assumed()), result.scenario());
+    }
+
+    // ---- The sheet
+
+    String sheet(MySystem form) throws FormRefusal {
+        shunt();
+        Long microvolts = read.settings().chargerMicrovolts();
+        String name = form.text(FormField.NAME);
+        SheetDetails details =
+                new SheetDetails(
+                        name == null ? "" : name,
+                        form.chargers().stream()
+                                .filter(each -> !each.equals(MySystem.Charger.NOTHING))
+                                .limit(MOST_DRAWN)
+                                .map(Answers::source)
+                                .toList(),
+                        microvolts == null ? null : microvolts / 1e6,
+                        !"no".equals(form.text(FormField.EARTH)));
+        return SystemSheet.html(system, read.gauge(), details, version());
+    }
+
+    private static WiringPlan.Source source(MySystem.Charger charger) {
+        return switch (charger.source()) {
+            case "sun" -> WiringPlan.Source.SOLAR;
+            case "mains" -> WiringPlan.Source.MAINS;
+            default -> WiringPlan.Source.OTHER;
+        };
+    }
+
+    private static String version() {
+        String stated = Answers.class.getPackage().getImplementationVersion();
+        return stated == null ? "not packaged" : stated;
     }
 }

@@ -45,7 +45,9 @@ enum FormField {
     SEEN(Group.SYMPTOM, keys(Seen.values(), Seen::key)),
     CHANGED(Group.CHANGE, words(OwnChange.What.values())),
     CHANGED_AMOUNT(Group.CHANGE, "", "8 weeks"),
-    SHOWN(Group.CHANGE, "%", "70");
+    SHOWN(Group.CHANGE, "%", "70"),
+    NAME(Group.PAPER, "", "the hut at the end of the pier"),
+    EARTH(Group.PAPER, List.of("yes", "no"));
 
     /** Where on the page. */
     enum Group {
@@ -55,7 +57,8 @@ enum FormField {
         GAUGE,
         SETTINGS,
         SYMPTOM,
-        CHANGE
+        CHANGE,
+        PAPER
     }
 
     private static final String NOT_KNOWN = "not-known";

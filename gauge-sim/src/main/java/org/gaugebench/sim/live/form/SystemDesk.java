@@ -174,6 +174,29 @@ public final class SystemDesk {
                 });
     }
 
+    /**
+     * The sheet to print.
+     *
+     * @param body a message: an object with "system"
+     * @return a whole HTML document
+     * @throws FormRefusal if the message cannot be read, or anything of the form is wrong
+     */
+    public String sheet(byte[] body) throws FormRefusal {
+        MySystem form = form(read(body));
+        List<FormReading.Wrong> wrong = new ArrayList<>();
+        FormReading.Read read = FormReading.read(form, wrong);
+        if (read == null) {
+            throw new FormRefusal(
+                    400, "%s: %s".formatted(wrong.get(0).field(), wrong.get(0).message()));
+        }
+        take();
+        try {
+            return new Answers(read).sheet(form);
+        } finally {
+            answers.release();
+        }
+    }
+
     private static String wrong(List<FormReading.Wrong> wrong) {
         return AnswerJson.object(
                 json -> {

@@ -328,7 +328,7 @@
     async function ask(question) {
         const mine = ++waiting;
         asked = question;
-        document.querySelectorAll('#questions button').forEach(key =>
+        document.querySelectorAll('#questions [data-question]').forEach(key =>
             key.setAttribute('aria-pressed', String(key.dataset.question === question)));
         history.replaceState(null, '', '#' + question);
         const more = by('more-' + question);
@@ -348,8 +348,20 @@
         if (box.top > innerHeight * 0.6 || box.top < 0) { by('answer').scrollIntoView(); }
         page.answers++;
     }
-    document.querySelectorAll('#questions button').forEach(key =>
+    document.querySelectorAll('#questions [data-question]').forEach(key =>
         key.addEventListener('click', () => ask(key.dataset.question)));
+
+    /* The sheet opens in a window of its own; what is wrong is told here before. */
+    async function sheet() {
+        const system = gather();
+        const checked = await post('/system/save', JSON.stringify({system}));
+        if (checked === null) { return; }
+        tellWrong(checked.wrong || []);
+        if (checked.wrong) { return; }
+        by('sheet-system').value = JSON.stringify(system);
+        by('sheet-form').submit();
+    }
+    by('sheet').addEventListener('click', sheet);
 
     /* A file of one's own. */
     by('save').addEventListener('click', async () => {

@@ -130,7 +130,7 @@ class SystemDeskTest {
 
     /** Each field that is typed refuses what is none, at itself, with an example. */
     @ParameterizedTest
-    @EnumSource(FormField.class)
+    @EnumSource(value = FormField.class, mode = EnumSource.Mode.EXCLUDE, names = "NAME")
     void aWrongTextIsToldAtItsField(FormField field) throws Exception {
         if (!field.choices().isEmpty()) {
             String text = "{\"my-system\":1,\"%s\":\"no-such\"}".formatted(field.key());
@@ -226,6 +226,28 @@ class SystemDeskTest {
         if (!scenario.isEmpty()) {
             assertEquals("x.yaml", ScenarioReader.read("x.yaml", scenario).name());
         }
+    }
+
+    @Test
+    void theSheetCarriesTheOwnersWordsAndSaysTheSameAsTheMonth() throws Exception {
+        String system = MySystemFile.write(full());
+        String sheet = desk.sheet(bytes("{\"system\":" + system + "}"));
+        assertTrue(sheet.startsWith("<!DOCTYPE html>"));
+        assertTrue(sheet.contains("<title>the hut at the end of the pier</title>"));
+        assertTrue(sheet.contains("kettle ü &lt;b&gt;"), "an owner's word is made safe");
+        JsonNode month =
+                JSON.readTree(
+                        desk.answer(bytes("{\"question\":\"month\",\"system\":" + system + "}")));
+        assertTrue(sheet.contains("\"verdict\">" + month.get("answer").asText()), sheet);
+        FormRefusal e =
+                assertThrows(
+                        FormRefusal.class,
+                        () ->
+                                desk.sheet(
+                                        bytes(
+                                                "{\"system\":{\"my-system\":1,\"capacity\":"
+                                                        + "\"x\"}}")));
+        assertTrue(e.reason().startsWith("capacity: expected a charge"), e.reason());
     }
 
     @Test
