@@ -46,6 +46,7 @@ class HouseRulesTest {
                     "adopt",
                     "study",
                     "advice",
+                    "tune",
                     "agree",
                     "page",
                     "report",
@@ -71,7 +72,8 @@ class HouseRulesTest {
                     "explain",
                     "adopt",
                     "study",
-                    "advice");
+                    "advice",
+                    "tune");
 
     /** What no order expresses: a gauge never sees the truth, and the truth no gauge. */
     private static Map<String, Set<String>> never() {

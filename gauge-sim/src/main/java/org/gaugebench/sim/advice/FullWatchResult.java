@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Readout;
+import org.gaugebench.sim.judge.FullCharge;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RecordedEvent;
 import org.gaugebench.sim.judge.RunRecorder;
@@ -33,11 +34,10 @@ record FullWatchResult(
         long worstErrorParts,
         double meanHours) {
 
-    /** A full charge by anybody's measure; the loosest anchor of the shelf's right set-ups. */
-    static final long FULL_PARTS = 950_000;
+    static final long FULL_PARTS = FullCharge.FALSE_BELOW_PARTS;
 
-    private static final long BATTERY_IS_FULL = 990_000;
-    private static final long BATTERY_IS_USED = 950_000;
+    private static final long BATTERY_IS_FULL = FullCharge.IS_FULL_PARTS;
+    private static final long BATTERY_IS_USED = FullCharge.IS_USED_PARTS;
 
     /** Runs a scenario and watches its main gauge. */
     static FullWatchResult of(Scenario scenario) {

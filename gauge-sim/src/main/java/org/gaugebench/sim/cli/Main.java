@@ -107,6 +107,7 @@ public final class Main implements Callable<Integer> {
         line.addSubcommand(new ChangedCommand(terminal));
         line.addSubcommand(new HandoverCommand(terminal));
         line.addSubcommand(new VerdictCommand(terminal));
+        line.addSubcommand(new TuneCommand(terminal));
         line.addSubcommand(new LiveCommand(terminal));
         line.addSubcommand(new SheetsCommand(terminal));
         CommandLine study = new CommandLine(new StudyCommand(terminal));

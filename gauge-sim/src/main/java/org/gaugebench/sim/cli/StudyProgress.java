@@ -6,10 +6,17 @@ final class StudyProgress {
     private static final int EVERY = 20;
 
     private final ProgressLine line;
+    private final String what;
     private final boolean wanted;
     private int done;
 
     StudyProgress(Terminal terminal) {
+        this(terminal, "devices");
+    }
+
+    /** Counts something else. */
+    StudyProgress(Terminal terminal, String what) {
+        this.what = what;
         line = new ProgressLine(terminal.err());
         wanted = terminal.errIsTerminal();
     }
@@ -18,7 +25,7 @@ final class StudyProgress {
     void next() {
         done++;
         if (wanted && done % EVERY == 0) {
-            line.draw(done + " devices");
+            line.draw(done + " " + what);
         }
     }
 

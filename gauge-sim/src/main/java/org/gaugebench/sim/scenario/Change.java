@@ -16,6 +16,11 @@ import org.jspecify.annotations.Nullable;
  */
 public record Change(long atMillis, Target target, String name, long value) {
 
+    /** Whether it is about another gauge than this one. */
+    boolean isOfOtherGauge(String gauge) {
+        return target.isOfOneGauge() && !name.equals(gauge) && !name.startsWith(gauge + ".");
+    }
+
     /** The part that owns the changed value. */
     public enum Target {
         /** A load on (1) or off (0). */
@@ -74,6 +79,21 @@ public record Change(long atMillis, Target target, String name, long value) {
                 case ZERO_ADJUSTMENT -> Command.ZERO_ADJUSTMENT;
                 case SPAN_ADJUSTMENT -> Command.SPAN_ADJUSTMENT;
                 default -> null;
+            };
+        }
+
+        /** Whether it is about one gauge, its power, clock or memory included, and names it. */
+        boolean isOfOneGauge() {
+            return switch (this) {
+                case GAUGE_POWER,
+                        GAUGE_OFF_TIME,
+                        GAUGE_CUT,
+                        CLOCK_ERROR,
+                        CLOCK_JITTER,
+                        CLOCK_JUMP,
+                        CLOCK_SWITCH ->
+                        true;
+                default -> isToldToGauge();
             };
         }
 

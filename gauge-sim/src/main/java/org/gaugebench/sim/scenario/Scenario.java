@@ -84,6 +84,31 @@ public record Scenario(
                 expectations);
     }
 
+    /**
+     * The same truth with the main gauge alone, and nothing expected of it: what a search runs
+     * hundreds of times. A gauge knows nothing of the others, so it does what it did beside them.
+     */
+    public Scenario withMainGaugeAlone() {
+        GaugeSpec main = gauges.get(0);
+        return new Scenario(
+                file,
+                variant,
+                title,
+                about,
+                marks,
+                seed,
+                durationMillis,
+                tickMillis,
+                battery,
+                sensor,
+                List.of(main),
+                chargers,
+                loads,
+                wiring,
+                changes.stream().filter(it -> !it.isOfOtherGauge(main.name())).toList(),
+                List.of());
+    }
+
     /** The same scenario as one run of several. */
     Scenario asVariant(String name, long chosenSeed) {
         return new Scenario(
