@@ -23,11 +23,28 @@ final class IdleWatch {
 
     synchronized void closed() {
         windows--;
+        notifyAll();
         sinceNanos = nanos.getAsLong();
     }
 
     synchronized int windows() {
         return windows;
+    }
+
+    /**
+     * Waits until no window looks any more.
+     *
+     * @param millis longest wait; a window that hears nothing does not hold up the end
+     */
+    synchronized void awaitNone(long millis) {
+        long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(millis);
+        try {
+            while (windows > 0 && System.nanoTime() < end) {
+                TimeUnit.NANOSECONDS.timedWait(this, end - System.nanoTime());
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** Whether the last window has been closed for too long, or none was ever opened. */

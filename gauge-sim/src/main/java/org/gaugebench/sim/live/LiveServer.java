@@ -33,6 +33,9 @@ public final class LiveServer implements AutoCloseable {
     /** Of a message that is too large so much is read away before it is refused. */
     private static final long MOST_SKIPPED = 8L << 20;
 
+    /** So long the windows have to be told of the end; each is told within a frame. */
+    private static final long LONGEST_FAREWELL_MILLIS = 1_000;
+
     /** Sheets to print carry their style and their picture in themselves, and no script. */
     private static final String PAPER =
             "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'none'";
@@ -258,6 +261,7 @@ public final class LiveServer implements AutoCloseable {
     public void close() {
         over.countDown();
         player.close();
+        idle.awaitNone(LONGEST_FAREWELL_MILLIS);
         server.stop(0);
         threads.shutdownNow();
     }

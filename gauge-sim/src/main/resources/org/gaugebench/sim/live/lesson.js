@@ -159,6 +159,14 @@ window.benchLesson = (() => {
         if (now.action === 'change') { change(now); }
         if (now.action === 'look') { tools.by(now.target).scrollIntoView({block: 'start'}); }
     }
+    /* For the next class: the first step, and no prediction of the last one. */
+    function restart() {
+        if (!lesson) { return; }
+        stepAt = 0;
+        kept = '';
+        answer = null;
+        showStep();
+    }
     const change = it => tools.act({act: 'set', [it.target]: it.value});
     function close() {
         location.hash = '';
@@ -180,6 +188,7 @@ window.benchLesson = (() => {
         /* What the lesson calls a gauge; nothing where it calls it nothing. */
         nameOf: gauge => names[gauge],
         knows,
+        restart,
         wire,
         open,
         get lesson() { return lesson; },

@@ -320,6 +320,8 @@
         benchChart.build(setup.gauges.length, setup.strip);
         set('chart-head', w('chart-' + setup.strip.unit));
         benchBook.forget(setup.gauges, gaugeName);
+        // A guess belongs to the run it was made for.
+        by('guess').value = '';
         say('');
     }
 
@@ -335,7 +337,7 @@
         });
         source.addEventListener('end', () => { over = true; source.close(); say(w('over')); });
         source.addEventListener('open', () => { if (by('status').textContent === w('lost')) { say(''); } });
-        source.onerror = () => { if (!over) { say(w('lost')); } };
+        source.onerror = () => { if (over) { source.close(); } else { say(w('lost')); } };
         document.querySelectorAll('#windows button').forEach(b =>
             b.setAttribute('aria-pressed', String(Number(b.dataset.level) === chosenLevel)));
     }
@@ -410,6 +412,7 @@
         for (const id of ['step', 'next-event', 'to-end', 'reset']) {
             by(id).addEventListener('click', () => act({act: id}));
         }
+        by('reset').addEventListener('click', benchLesson.restart);
         by('stop').addEventListener('click', () => { over = true; act({act: 'stop'}); });
         by('speed').addEventListener('change', () => act({act: 'speed', value: Number(by('speed').value)}));
         by('large').addEventListener('click', large);

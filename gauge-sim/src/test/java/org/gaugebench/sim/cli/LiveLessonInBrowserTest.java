@@ -207,6 +207,31 @@ class LiveLessonInBrowserTest {
         assertFalse(Boolean.TRUE.equals(browser.ask("return gaugebenchLive.frame.revealed")));
     }
 
+    /** What one class guessed, predicted and was answered is gone for the next one. */
+    @Test
+    void theNextClassFindsNothingOfTheLastOne(Browser browser) {
+        lesson(browser, 3);
+        browser.click("#lesson-choices li:nth-child(4) input");
+        browser.find("#guess").sendKeys("51");
+        reveal(browser);
+        runTo(browser, "30 d", 30L * 86_400_000);
+        for (int i = 0; i < Lessons.of(3).steps().size(); i++) {
+            browser.click("#lesson-next");
+        }
+        browser.until("return document.getElementById('lesson-answer').textContent !== ''");
+        browser.click("#reset");
+        browser.until(MILLIS + " === 0 && document.getElementById('guess').value === ''");
+        assertTrue(text(browser, "lesson-step").startsWith("1/6"), text(browser, "lesson-step"));
+        assertEquals("", text(browser, "lesson-answer"));
+        assertEquals(
+                "0/4",
+                browser.text(
+                        "const all = [...document.querySelectorAll('#lesson-choices input')];"
+                                + " return all.filter(it => it.checked).length + '/' +"
+                                + " all.filter(it => !it.disabled).length"));
+        assertEquals("hidden", text(browser, "truth-percent"));
+    }
+
     @Test
     void theButtonOfAStepSaysWhatItDoes(Browser browser) {
         lesson(browser, 1);

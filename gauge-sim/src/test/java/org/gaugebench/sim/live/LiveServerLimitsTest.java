@@ -212,6 +212,32 @@ class LiveServerLimitsTest {
         }
     }
 
+    /** Every window hears that it is over, and does not go on trying. */
+    @Test
+    void everyWindowIsToldOfTheEnd() throws Exception {
+        try (Socket first = socket();
+                Socket second = socket()) {
+            for (Socket each : new Socket[] {first, second}) {
+                each.getOutputStream()
+                        .write(
+                                (head("GET /events?level=1") + END)
+                                        .getBytes(StandardCharsets.UTF_8));
+            }
+            BufferedReader one = reader(first);
+            BufferedReader two = reader(second);
+            frames(one, 1);
+            frames(two, 1);
+            server.close();
+            for (BufferedReader each : new BufferedReader[] {one, two}) {
+                String line = each.readLine();
+                while (line != null && !line.equals("event: end")) {
+                    line = each.readLine();
+                }
+                assertEquals("event: end", line);
+            }
+        }
+    }
+
     /** Whoever waits for the end hears that nobody has looked for half an hour. */
     @Test
     void theWaitingProgramEndsByItself() throws Exception {

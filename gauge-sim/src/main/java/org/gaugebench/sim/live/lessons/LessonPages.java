@@ -90,7 +90,8 @@ public final class LessonPages {
         }
         if (lesson.asksForNumber()) {
             Figure first = lesson.figures().get(0);
-            String room = first.unit().shown(lesson.tolerance(), 0, words);
+            // To both sides: points else bear the sign of an error.
+            String room = first.unit().shown(lesson.tolerance(), 0, words).replace("+", "");
             page.element("p class=\"soft small\"", words.text("answer.tolerance", room));
         }
         section(page, words.text("answer.answer"), lesson.answer(run, words));

@@ -79,6 +79,12 @@ class LessonPagesTest {
     }
 
     @Test
+    void aTolerancePointsInNoDirection() {
+        String sheet = seen(english.get("12-things-you-never-measured-answer.html"));
+        assertTrue(sheet.contains("counts as right up to 2 points beside that"), sheet);
+    }
+
+    @Test
     void whatPupilsGetDoesNotTellTheAnswer() {
         for (Lesson lesson : Lessons.all()) {
             String sheet = seen(english.get(lesson.name() + "-pupil.html"));
