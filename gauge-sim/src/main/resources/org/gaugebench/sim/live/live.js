@@ -132,7 +132,9 @@
         put('current', gauge.power ? fixed(gauge.amps, 2, 'A') : '–');
         put('volts', gauge.power ? fixed(gauge.volts, 2, 'V') : '–');
         put('hours', gauge.power ? hours(gauge) : '–');
-        put('faults', gauge.power && gauge.faults.length > 0 ? '! ' + gauge.faults.map(it => w('fault-' + it)).join('; ') : '');
+        const faults = gauge.power ? gauge.faults : [];
+        put('faults', faults.length === 0 ? '' : '! ' + w('fault-' + faults[0])
+            + (faults.length > 1 ? ' ' + w('more', faults.length - 1) : ''));
     }
 
     /* Truth and the class's guess, which stays in this window. */

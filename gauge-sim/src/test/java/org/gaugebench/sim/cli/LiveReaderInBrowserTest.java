@@ -271,6 +271,17 @@ class LiveReaderInBrowserTest {
             browser.until("return !gaugebenchLive.frame.running");
             browser.ask("return new Promise(done => setTimeout(() => done(true), 500))");
             assertEquals(List.of(), browser.ask("return moved"), size);
+            // The longest fault in the narrowest place, which no run here is sure to meet.
+            String top = "return document.getElementById('chart').offsetTop";
+            double before = browser.number(top);
+            browser.ask(
+                    "document.querySelector('.fault').textContent = '! full did not fit the count:"
+                        + " check amps of the shunt, amp-hours, wires (and 10 more)'");
+            assertEquals(before, browser.number(top), size);
+            assertTrue(
+                    browser.number("return document.querySelector('.fault').scrollHeight")
+                            <= browser.number("return document.querySelector('.fault').clientHeight"),
+                    "it is cut off: " + size);
         }
     }
 
