@@ -11,7 +11,9 @@
 
 struct load_envelope {
     int64_t margin_microamps;
-    /* The widened ends, worked out when something was added. */
+    /* The ends, and widened, worked out when something was added. */
+    int32_t lowest_microamps;
+    int32_t highest_microamps;
     int64_t low_microamps;
     int64_t high_microamps;
     /* A ring of minute means, newest before the next index. */
