@@ -78,16 +78,18 @@ public final class TimeToEmpty {
         int celsius = input.temperatureMillicelsius;
         boolean filtered = input.known && filter.isSeeded();
         int filteredMicroamps = filter.microamps();
-        answer(atFilteredLoad, filtered, input.chargeNanocoulombs, filteredMicroamps, celsius);
-        answer(low, filtered, input.lowNanocoulombs, filteredMicroamps, celsius);
-        answer(high, filtered, input.highNanocoulombs, filteredMicroamps, celsius);
-        answer(atThisLoad, input.known, input.chargeNanocoulombs, input.presentMicroamps, celsius);
-        answer(
-                atUsualUse,
-                input.known && filter.usualHours() > 0,
-                input.chargeNanocoulombs,
-                -filter.usualMicroamps(),
-                celsius);
+        // One load, three charges: what it leaves behind is the same.
+        long unusable = unusableNanocoulombs(filteredMicroamps, celsius);
+        answer(atFilteredLoad, filtered, input.chargeNanocoulombs, filteredMicroamps, unusable);
+        answer(low, filtered, input.lowNanocoulombs, filteredMicroamps, unusable);
+        answer(high, filtered, input.highNanocoulombs, filteredMicroamps, unusable);
+        int presentMicroamps = input.presentMicroamps;
+        unusable = unusableNanocoulombs(presentMicroamps, celsius);
+        answer(atThisLoad, input.known, input.chargeNanocoulombs, presentMicroamps, unusable);
+        int usualMicroamps = -filter.usualMicroamps();
+        boolean usual = input.known && filter.usualHours() > 0;
+        unusable = unusableNanocoulombs(usualMicroamps, celsius);
+        answer(atUsualUse, usual, input.chargeNanocoulombs, usualMicroamps, unusable);
     }
 
     /**
@@ -98,12 +100,22 @@ public final class TimeToEmpty {
      * @param known whether the charge is known at all
      */
     public void update(long chargeNanocoulombs, LoadFilter filter, boolean known) {
+        int microamps = filter.microamps();
         answer(
                 atFilteredLoad,
                 known && filter.isSeeded(),
                 chargeNanocoulombs,
-                filter.microamps(),
-                Sample.TEMPERATURE_ABSENT);
+                microamps,
+                unusableNanocoulombs(microamps, Sample.TEMPERATURE_ABSENT));
+    }
+
+    /**
+     * Kept-back charge and what rate and cold leave behind are one and the same charge at the
+     * bottom of the battery: the larger of the two is where the time ends.
+     */
+    private long unusableNanocoulombs(int currentMicroamps, int millicelsius) {
+        long behind = rateModel.behindNanocoulombs(currentMicroamps, millicelsius);
+        return Math.max(keptBackNanocoulombs, behind);
     }
 
     /**
@@ -111,23 +123,20 @@ public final class TimeToEmpty {
      *
      * <p><b>Range:</b> nC / uA = ms; the divisor is at least the offset bound, so never zero.
      * Rounded down to whole minutes, because a time to empty is a promise. The comparison with the
-     * longest time happens in 64 bits, before narrowing. Kept-back charge and what rate and cold
-     * leave behind are one and the same charge at the bottom of the battery: the larger of the two
-     * is where the time ends.
+     * longest time happens in 64 bits, before narrowing.
      */
     private void answer(
             TimeAnswer answer,
             boolean known,
             long chargeNanocoulombs,
             int currentMicroamps,
-            int millicelsius) {
+            long unusableNanocoulombs) {
         if (!known || Math.abs((long) currentMicroamps) < offsetBoundMicroamps) {
             answer.none();
         } else if (currentMicroamps > 0) {
             answer.set(EstimateState.CHARGING, 0);
         } else {
-            long behind = rateModel.behindNanocoulombs(currentMicroamps, millicelsius);
-            long usable = Math.max(0, chargeNanocoulombs - Math.max(keptBackNanocoulombs, behind));
+            long usable = Math.max(0, chargeNanocoulombs - unusableNanocoulombs);
             long whole = usable / -(long) currentMicroamps / MILLIS_PER_MINUTE;
             if (whole > longestMinutes) {
                 answer.set(EstimateState.MORE_THAN, longestMinutes);
