@@ -131,6 +131,9 @@ int64_t saturating_product(int64_t one, int64_t other);
  */
 int64_t grown(int64_t value, int64_t old_figure, int64_t new_figure);
 
+/* The place of the highest bit that is set, 0 to 63; 0 for 0. */
+uint32_t highest_bit(uint64_t value);
+
 /* The smallest root with root x root >= value; value 0 to 2^62. No division. */
 int64_t square_root_ceiling(int64_t value);
 

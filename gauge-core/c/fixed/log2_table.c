@@ -17,18 +17,6 @@ static int32_t between(const int32_t *table, int64_t place_q30)
     return table[index] + (int32_t)((rise * within) >> (TABLE_BITS - INDEX_BITS));
 }
 
-static uint32_t highest_bit(uint64_t value)
-{
-    uint32_t bit = 0;
-    for (uint32_t step = 32; step > 0; step /= 2) {
-        if (value >> step != 0) {
-            value >>= step;
-            bit += step;
-        }
-    }
-    return bit;
-}
-
 int32_t log2_q24(int64_t value)
 {
     uint64_t positive = value < 1 ? 1 : (uint64_t)value;

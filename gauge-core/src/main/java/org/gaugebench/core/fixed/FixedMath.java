@@ -145,14 +145,15 @@ public final class FixedMath {
     /**
      * Integer square root, rounded up, bit by bit: no division.
      *
-     * <p><b>Range:</b> 0 to 2^62; result 0 to 2^31. 31 rounds.
+     * <p><b>Range:</b> 0 to 2^62; result 0 to 2^31. At most 31 rounds, from the root's highest bit.
      *
      * @param value the square
      * @return the smallest root with root x root >= value
      */
     public static long squareRootCeiling(long value) {
         long root = 0;
-        for (long bit = 1L << 30; bit > 0; bit >>= 1) {
+        int highestBit = Math.min((63 - Long.numberOfLeadingZeros(value | 1)) >> 1, 30);
+        for (long bit = 1L << highestBit; bit > 0; bit >>= 1) {
             long trial = root + bit;
             // All ones where the trial fits: a branch here is a coin toss for any processor.
             long fits = ~((value - trial * trial) >> 63);
