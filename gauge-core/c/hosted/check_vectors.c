@@ -175,10 +175,45 @@ static struct state_store store_of_file(struct vector_store *store)
     return answer;
 }
 
+/* KEY=VALUE for each setting that changes, with spaces between: into the other settings. */
+static int take_changes(char *word)
+{
+    struct gauge_settings *changed = &kept[1 - in_use];
+    *changed = kept[in_use];
+    while (*word != '\0') {
+        char *end = word + strcspn(word, " ");
+        char *equals = strchr(word, '=');
+        bool last = *end == '\0';
+        *end = '\0';
+        if (equals == NULL) {
+            return unreadable(&rows, "a change of settings needs KEY=VALUE");
+        }
+        *equals = '\0';
+        int number = number_of_name(&SETTING_KEYS, word);
+        if (number < 0 || !parse_int64(equals + 1, &changed->values[number])) {
+            return unreadable(&rows, "a change of settings needs KEY=VALUE of a known setting");
+        }
+        word = last ? end : end + 1;
+    }
+    if (check_settings(changed) != AGREES) {
+        return UNREADABLE;
+    }
+    in_use = 1 - in_use;
+    return AGREES;
+}
+
 static int feed_power_up(void)
 {
     static const struct event_sink NO_EVENTS = {NULL, NULL};
     int64_t off_millis = 0;
+    /* Settings that changed while there was no power stand behind the first word. */
+    char *changes = strchr(rows.fields[2], ' ');
+    if (changes != NULL) {
+        *changes = '\0';
+        if (take_changes(changes + 1) != AGREES) {
+            return UNREADABLE;
+        }
+    }
     int off_time = number_of_name(&OFF_TIME_NAMES, rows.fields[2]);
     if (off_time < 0 || !parse_int64(rows.fields[3], &off_millis)) {
         return unreadable(&rows, "a power-up needs EXACT, AT_LEAST or UNKNOWN and milliseconds");
@@ -228,33 +263,13 @@ static int feed_command(void)
     return AGREES;
 }
 
-/* KEY=VALUE for each setting that changes, with spaces between. */
 static int feed_settings(void)
 {
-    struct gauge_settings *changed = &kept[1 - in_use];
-    char *word = rows.fields[2];
-    *changed = kept[in_use];
-    while (*word != '\0') {
-        char *end = word + strcspn(word, " ");
-        char *equals = strchr(word, '=');
-        bool last = *end == '\0';
-        *end = '\0';
-        if (equals == NULL) {
-            return unreadable(&rows, "a change of settings needs KEY=VALUE");
-        }
-        *equals = '\0';
-        int number = number_of_name(&SETTING_KEYS, word);
-        if (number < 0 || !parse_int64(equals + 1, &changed->values[number])) {
-            return unreadable(&rows, "a change of settings needs KEY=VALUE of a known setting");
-        }
-        word = last ? end : end + 1;
+    int answer = take_changes(rows.fields[2]);
+    if (answer == AGREES) {
+        gauge_change_settings(&tested, &kept[in_use]);
     }
-    if (check_settings(changed) != AGREES) {
-        return UNREADABLE;
-    }
-    in_use = 1 - in_use;
-    gauge_change_settings(&tested, changed);
-    return AGREES;
+    return answer;
 }
 
 static int feed(bool first)

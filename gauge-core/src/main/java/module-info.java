@@ -5,5 +5,7 @@
 module org.gaugebench.core {
     exports org.gaugebench.core;
     exports org.gaugebench.core.port;
+    // The record's bytes: a bench puts records of its own into a memory (rule M7).
+    exports org.gaugebench.core.saved;
     exports org.gaugebench.core.settings;
 }

@@ -208,9 +208,12 @@ public enum SavedField {
 
     private final int sinceVersion;
     private final int sizeBytes;
+
+    // Error Prone cannot see that these hold no state: a record of a text and two numbers, and
+    // lambdas without captures.
+    @SuppressWarnings("ImmutableEnumChecker")
     private final SavedRange range;
 
-    // Error Prone cannot see that these hold no state; all are lambdas without captures.
     @SuppressWarnings("ImmutableEnumChecker")
     private final Getter getter;
 

@@ -2,7 +2,6 @@ package org.gaugebench.sim.agree;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.gaugebench.core.fixed.Sequence;
 import org.gaugebench.core.saved.SavedField;
 import org.gaugebench.core.saved.SavedState;
 import org.gaugebench.core.saved.SavedStateCodec;
@@ -70,18 +69,18 @@ final class Forger {
         memory.load(forge.slot() % memory.slots(), record);
     }
 
-    /** A sequence number that is newer than those of all records there. */
+    /** A sequence number that is newer than those of all records there; both wrap on purpose. */
     private static int afterAllOf(SimulatedStore memory) {
         SlotHeader header = new SlotHeader();
         boolean any = false;
         int newest = 0;
         for (int slot = 0; slot < memory.slots(); slot++) {
             SavedStateCodec.inspect(memory.bytesOf(slot), header);
-            if (header.isValid() && (!any || Sequence.isNewer(header.sequence, newest))) {
+            if (header.isValid() && (!any || header.sequence - newest > 0)) {
                 newest = header.sequence;
                 any = true;
             }
         }
-        return Sequence.next(newest);
+        return newest + 1;
     }
 }

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.agree.Agreement;
 import org.gaugebench.sim.agree.Script;
-import org.gaugebench.sim.agree.Step;
 import org.gaugebench.sim.device.PipeCommand;
 import org.gaugebench.sim.report.AgreementText;
 import org.gaugebench.sim.report.VectorWriter;
@@ -149,12 +148,6 @@ final class AgreeCommand implements Callable<Integer> {
         Script script = result.shrunk();
         Path folder = vectors;
         if (folder == null || script == null) {
-            return;
-        }
-        if (script.steps().stream().anyMatch(Step.Change.class::isInstance)) {
-            terminal.err()
-                    .println(
-                            "--vectors: settings change on the way, which vectors have no row for");
             return;
         }
         try {

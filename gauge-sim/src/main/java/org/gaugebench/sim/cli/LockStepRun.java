@@ -148,12 +148,6 @@ final class LockStepRun {
                         .findFirst()
                         .orElseThrow();
         try {
-            VectorsCommand.refuseChangedSettings(scenario, gauge);
-        } catch (InputException e) {
-            terminal.err().println("--vectors: " + e.getMessage());
-            return;
-        }
-        try {
             Files.createDirectories(folder);
             try (VectorWriter writer = new VectorWriter(folder, gauge.name(), parting.atMillis())) {
                 long rows = writer.run(new Rig(scenario, seed.of(scenario), writer));

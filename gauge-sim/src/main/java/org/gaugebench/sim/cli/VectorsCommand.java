@@ -11,7 +11,6 @@ import org.gaugebench.sim.report.VectorCheck;
 import org.gaugebench.sim.report.VectorException;
 import org.gaugebench.sim.report.VectorWriter;
 import org.gaugebench.sim.rig.Rig;
-import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
@@ -120,21 +119,6 @@ final class VectorsCommand implements Callable<Integer> {
         }
     }
 
-    /** The vectors hold one set of settings: a port is built with it. */
-    static void refuseChangedSettings(Scenario scenario, GaugeSpec gauge) throws InputException {
-        for (Change change : scenario.changes()) {
-            if (change.target() == Change.Target.SETTING
-                    && change.name().startsWith(gauge.name() + ".")) {
-                throw new InputException(
-                        "%s: the settings of '%s' change at %s; vectors hold one set of settings"
-                                .formatted(
-                                        scenario.file(),
-                                        gauge.name(),
-                                        Figures.moment(change.atMillis())));
-            }
-        }
-    }
-
     private int write(Scenario scenario, Path folder) throws InputException {
         GaugeSpec gauge = scenario.gauges().get(0);
         if (gauge.kind() != GaugeSpec.Kind.CORE) {
@@ -142,7 +126,6 @@ final class VectorsCommand implements Callable<Integer> {
                     "%s: the first gauge is a %s; vectors are those of the core"
                             .formatted(scenario.file(), gauge.kind().key()));
         }
-        refuseChangedSettings(scenario, gauge);
         Long until = untilMillis;
         long end = until == null ? scenario.durationMillis() : until;
         if (end > scenario.durationMillis()) {

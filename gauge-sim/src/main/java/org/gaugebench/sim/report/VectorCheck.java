@@ -138,6 +138,12 @@ public final class VectorCheck {
     private String feed(CsvRecord line) {
         String word = line.getField(2);
         if (line.getField(1).equals(VectorFormat.POWER_UP)) {
+            // Settings that changed while there was no power stand behind the first word.
+            int space = word.indexOf(' ');
+            if (space >= 0) {
+                settings = VectorFormat.changed(word.substring(space + 1), settings);
+                word = word.substring(0, space);
+            }
             gauge = new Gauge(settings, store, EventSink.NONE);
             gauge.powerUp(Long.parseLong(line.getField(3)), OffTime.valueOf(word));
             return "";
@@ -163,6 +169,10 @@ public final class VectorCheck {
                 if (!answer.equals(word.substring(cut + 1))) {
                     return "the gauge answers " + answer;
                 }
+            }
+            case VectorFormat.SETTINGS_CHANGE -> {
+                settings = VectorFormat.changed(word, settings);
+                running.changeSettings(settings);
             }
             default -> {
                 return "there is no kind of row '" + line.getField(1) + "'";

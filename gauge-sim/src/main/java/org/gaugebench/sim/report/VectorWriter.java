@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.HexFormat;
+import java.util.function.Supplier;
 import org.gaugebench.core.port.Command;
 import org.gaugebench.core.port.CommandOutcome;
 import org.gaugebench.core.port.OffTime;
@@ -21,6 +22,7 @@ import org.gaugebench.sim.memory.PowerCut;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Rig;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Writes everything that goes into one gauge, as integers, and every register after it: what a port
@@ -43,6 +45,7 @@ public final class VectorWriter implements Observer, AutoCloseable {
     private final Registers before = new Registers();
     private final StringBuilder line = new StringBuilder(1_024);
     private final StringBuilder memoryLines = new StringBuilder();
+    private @Nullable GaugeSettings told;
     private long row;
 
     /**
@@ -105,7 +108,7 @@ public final class VectorWriter implements Observer, AutoCloseable {
 
     @Override
     public GaugeDevice watch(Lane lane, GaugeDevice device) {
-        return lane.name().equals(gauge) ? record(lane.spec().settings(), device) : device;
+        return lane.name().equals(gauge) ? record(lane.settings(), device) : device;
     }
 
     @Override
@@ -115,14 +118,22 @@ public final class VectorWriter implements Observer, AutoCloseable {
 
     /** The gauge of a life, with a row for each call; its first settings are written too. */
     private GaugeDevice record(GaugeSettings settings, GaugeDevice device) {
-        if (row == 0) {
+        if (told == null) {
+            told = settings;
             for (Setting setting : Setting.values()) {
                 write(
                         settingsFile,
                         setting.key() + "," + settings.get(setting) + "," + setting.unit());
             }
         }
-        return new Recorded(device);
+        return new Recorded(settings, device);
+    }
+
+    /** What settings differ from those that the rows above tell; they are told by this. */
+    private String changesTo(GaugeSettings settings) {
+        GaugeSettings before = told;
+        told = settings;
+        return before == null ? "" : VectorFormat.changes(before, settings);
     }
 
     private StateStore record(StateStore store) {
@@ -130,8 +141,7 @@ public final class VectorWriter implements Observer, AutoCloseable {
     }
 
     /**
-     * Plays a script to the core and writes what comes of it; settings that change on the way have
-     * no row, so that the script must not change any.
+     * Plays a script to the core and writes what comes of it.
      *
      * @return how many rows were written
      */
@@ -146,30 +156,45 @@ public final class VectorWriter implements Observer, AutoCloseable {
 
     /** The gauge, with a row for each call that changes it. */
     private final class Recorded implements GaugeDevice {
+        private final GaugeSettings settings;
         private final GaugeDevice device;
 
-        Recorded(GaugeDevice device) {
+        Recorded(GaugeSettings settings, GaugeDevice device) {
+            this.settings = settings;
             this.device = device;
         }
 
-        @Override
-        public void powerUp(long offMillis, OffTime offTime) {
-            row++;
-            device.powerUp(offMillis, offTime);
-            begin(VectorFormat.POWER_UP, offTime.name(), offMillis).append(",,,,");
-            end();
-        }
-
-        @Override
-        public void tick(Sample sample) {
+        /** Makes a call; where power goes in the middle of it, the vectors end before it. */
+        private <T> T call(Supplier<T> made) {
             row++;
             try {
-                device.tick(sample);
+                return made.get();
             } catch (PowerCut cut) {
                 row--;
                 memoryLines.setLength(0);
                 throw new Reached();
             }
+        }
+
+        private void call(Runnable made) {
+            call(
+                    () -> {
+                        made.run();
+                        return true;
+                    });
+        }
+
+        @Override
+        public void powerUp(long offMillis, OffTime offTime) {
+            call(() -> device.powerUp(offMillis, offTime));
+            String word = (offTime.name() + " " + changesTo(settings)).strip();
+            begin(VectorFormat.POWER_UP, word, offMillis).append(",,,,");
+            end();
+        }
+
+        @Override
+        public void tick(Sample sample) {
+            call(() -> device.tick(sample));
             begin(VectorFormat.SAMPLE).append(sample.clockMillis);
             line.append(',').append(sample.shuntCounts);
             line.append(',').append(sample.voltageCounts).append(',');
@@ -180,14 +205,16 @@ public final class VectorWriter implements Observer, AutoCloseable {
         }
 
         @Override
-        public CommandOutcome changeSettings(GaugeSettings settings) {
-            return device.changeSettings(settings);
+        public CommandOutcome changeSettings(GaugeSettings changed) {
+            CommandOutcome outcome = call(() -> device.changeSettings(changed));
+            begin(VectorFormat.SETTINGS_CHANGE, changesTo(changed)).append(",,,,,");
+            end();
+            return outcome;
         }
 
         @Override
         public CommandOutcome command(Command command, long argument) {
-            row++;
-            CommandOutcome outcome = device.command(command, argument);
+            CommandOutcome outcome = call(() -> device.command(command, argument));
             begin(VectorFormat.COMMAND, command.name() + ">" + outcome.name(), argument)
                     .append(",,,,");
             end();
@@ -209,10 +236,13 @@ public final class VectorWriter implements Observer, AutoCloseable {
             return line.append(row).append(',').append(kind).append(",,,");
         }
 
-        private StringBuilder begin(String kind, String word, long argument) {
+        private StringBuilder begin(String kind, String word) {
             line.setLength(0);
-            line.append(row).append(',').append(kind).append(',').append(word);
-            return line.append(',').append(argument);
+            return line.append(row).append(',').append(kind).append(',').append(word);
+        }
+
+        private StringBuilder begin(String kind, String word, long argument) {
+            return begin(kind, word).append(',').append(argument);
         }
 
         private void end() {

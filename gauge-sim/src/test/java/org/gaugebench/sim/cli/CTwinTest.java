@@ -97,6 +97,7 @@ class CTwinTest {
         "edge-cases/a-rest-that-sets-the-count-right.yaml,",
         "edge-cases/a-zero-adjustment-with-a-lamp-on.yaml,",
         "edge-cases/a-small-load-that-makes-no-charge.yaml,",
+        "edge-cases/a-capacity-edited-on-the-way.yaml,",
         "first-steps/a-week-in-the-hut.yaml, 12 h",
     })
     void everyRegisterAfterEveryCallIsThatOfTheCore(String scenario, String until)

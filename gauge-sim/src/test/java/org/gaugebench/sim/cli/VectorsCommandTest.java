@@ -92,21 +92,44 @@ class VectorsCommandTest {
         assertTrue(other.err().contains("CAPACITY_NANOCOULOMBS"), other.err());
     }
 
-    /** A port is built with one set of settings, and the files hold one. */
+    private List<String> rowsOf(String changes) throws IOException {
+        Files.writeString(scenario, Samples.hut().replace("at: 12 h, set: {lamp: off}", changes));
+        assertEquals(0, write(), terminal.err());
+        return Files.readAllLines(out.resolve("vectors.csv"));
+    }
+
     @Test
-    void settingsThatChangeOnTheWayAreRefused() throws IOException {
-        String told =
-                Samples.hut()
-                        .replace(
-                                "at: 12 h, set: {lamp: off}",
-                                "at: 20 min, set: {gauge.capacity: 60 Ah}");
-        Files.writeString(scenario, told);
-        assertEquals(2, write(), terminal.out());
-        assertTrue(
-                terminal.err()
-                        .contains("the settings of 'gauge' change at 0 d 00:20:00; vectors hold"),
-                terminal.err());
-        assertFalse(Files.exists(out), "nothing is written");
+    void aChangeOfSettingsHasARowThatBothReadersNeed() throws IOException {
+        List<String> rows = rowsOf("at: 20 min, set: {gauge.capacity: 60 Ah}");
+        List<String> changes = rows.stream().filter(row -> row.contains(",settings,")).toList();
+        assertEquals(1, changes.size(), changes::toString);
+        assertTrue(changes.get(0).contains(",settings,capacity=60000,,"), changes.get(0));
+        // Another capacity than the registers were written with is noticed in its row.
+        rows.replaceAll(row -> row.replace("capacity=60000", "capacity=60001"));
+        Files.write(out.resolve("vectors.csv"), rows);
+        FakeTerminal check = new FakeTerminal();
+        assertEquals(1, check.run("vectors", "--check", out.toString()), check.out());
+        assertTrue(check.err().contains("SETTLED_NANOCOULOMBS is "), check.err());
+        rows.replaceAll(row -> row.replace("capacity=60001", "size=60001"));
+        Files.write(out.resolve("vectors.csv"), rows);
+        FakeTerminal unknown = new FakeTerminal();
+        assertEquals(1, unknown.run("vectors", "--check", out.toString()), unknown.out());
+        assertTrue(unknown.err().contains("'size=60001' changes no setting"), unknown.err());
+    }
+
+    @Test
+    void aChangeWithoutPowerStandsBehindThePowerUp() throws IOException {
+        List<String> rows =
+                rowsOf(
+                        """
+                        at: 10 min, set: {gauge.power: off}}
+                          - {at: 12 min, set: {gauge.capacity: 60 Ah}}
+                          - {at: 14 min, set: {gauge.power: on}\
+                        """);
+        List<String> ups = rows.stream().filter(row -> row.contains(",power-up,")).toList();
+        assertEquals(2, ups.size(), ups::toString);
+        assertTrue(ups.get(1).contains(",power-up,EXACT capacity=60000,240000,"), ups.get(1));
+        assertTrue(rows.stream().noneMatch(row -> row.contains(",settings,")));
     }
 
     @Test
