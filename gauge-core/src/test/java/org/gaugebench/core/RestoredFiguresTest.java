@@ -172,6 +172,25 @@ class RestoredFiguresTest {
         assertEquals(-sign * 1_048_576_000L, gauge.read().currentMicroamps, 1);
     }
 
+    /** M7: the count of full anchors stops at its end instead of turning below zero. */
+    @Test
+    void theCountOfFullAnchorsStopsAtItsEnd() {
+        GaugeSettings fast = GaugeLife.settings().set(Setting.QUIET_TIME, 0).build();
+        SavedState state = new SavedState();
+        state.capacityNanocoulombs = 10 * AMP_HOUR;
+        state.chargeNanocoulombs = 9 * AMP_HOUR;
+        state.bandResidualPartsPerMillion = 100_000;
+        state.fullCount = Integer.MAX_VALUE;
+        state.ruleArmed = true;
+        SettingsMark mark = new SettingsMark(fast.fingerprint(), 2, 12_000);
+        byte[] record = new SavedStateCodec().encode(state, 1, mark);
+        System.arraycopy(record, 0, store.cells[0], 0, record.length);
+        GaugeFixture gauge = new GaugeFixture(fast, store, 0, OffTime.EXACT);
+        gauge.volts(14_400).minutes(5, 4 * AMP).minutes(10, AMP);
+        assertEquals(1, gauge.times(Event.SET_TO_FULL));
+        assertEquals(Integer.MAX_VALUE, gauge.register(Register.FULL_COUNT));
+    }
+
     private SettingsMark mark() {
         return new SettingsMark(
                 settings.fingerprint(),

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -107,6 +108,39 @@ class CompareDeviceTest {
         int code = terminal.run("compare", "--device", plain, "--device", planted, hut());
         assertEquals(1, code, terminal.err());
         assertTrue(terminal.out().contains("in tick 89:"), terminal.out());
+    }
+
+    /** A crash is no difference: the others go on, and the message is the report of a defect. */
+    @Test
+    void aProgramThatBreaksOffIsToldWithItsTickAndItsLastWords() throws IOException {
+        String longer = shelf("edge-cases/ten-restarts-in-a-minute.yaml");
+        for (String form : List.of("form text", "form frames")) {
+            String dying = command(PlantedCore.class, "die", "400", "batch 64", form);
+            FakeTerminal each = new FakeTerminal();
+            int code = each.run("compare", "--device", dying, hut(), longer);
+            assertEquals(3, code, each.out() + each.err());
+            assertTrue(each.out().contains("BROKE    " + hut() + "\n"), each.out());
+            assertTrue(each.out().contains(" broke off."), each.out());
+            assertTrue(each.out().contains("DIFFER: "), each.out());
+            assertFalse(each.out().contains("0 broke off"), each.out());
+            String err = each.err();
+            assertTrue(err.contains("it ended with exit code 9"), err);
+            assertTrue(err.contains("assertion failed: count is below zero"), err);
+            assertTrue(err.contains("simulated time: 0 d 00:0"), err);
+            assertTrue(err.contains("  asked: "), err);
+            assertFalse(err.contains("Exception"), err);
+        }
+    }
+
+    @Test
+    void aProgramThatBreaksOffInOneScenarioLeavesTheOthersCompared() throws IOException {
+        // Its ticks are counted from the start of the process, and the other run has fewer.
+        String dying = command(PlantedCore.class, "die", "20000", "batch 64");
+        String brief = shelf("edge-cases/ten-cuts-while-cranking.yaml");
+        int code = terminal.run("compare", "--device", dying, brief, hut());
+        assertEquals(3, code, terminal.out() + terminal.err());
+        assertTrue(terminal.out().startsWith("SAME "), terminal.out());
+        assertTrue(terminal.out().contains("1 the same, 0 differ, 1 broke off."), terminal.out());
     }
 
     @Test

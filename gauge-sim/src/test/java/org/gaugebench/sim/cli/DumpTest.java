@@ -22,10 +22,14 @@ import org.gaugebench.core.port.Fault;
 import org.gaugebench.core.port.RuleReason;
 import org.gaugebench.core.port.RuleState;
 import org.gaugebench.core.port.Trust;
+import org.gaugebench.sim.device.PipeCore;
+import org.gaugebench.sim.device.PlantedCore;
 import org.gaugebench.sim.report.Samples;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The value change dump of a run, read back by a strict reader and held against the trace. */
 class DumpTest {
@@ -194,6 +198,30 @@ class DumpTest {
         FakeTerminal plain = new FakeTerminal();
         assertEquals(0, plain.run("run", hut.toString()));
         assertEquals(plain.out() + plain.out(), terminal.out());
+    }
+
+    /** Ticks of a program are held back and told late; a dump looks at each one all the same. */
+    @ParameterizedTest
+    @ValueSource(strings = {"form frames/batch 256", "batch 1", "batch 100/answer each"})
+    void aProgramInTheCoresPlaceIsDumpedTickByTick(String hello) throws IOException {
+        run();
+        byte[] core = Files.readAllBytes(vcd);
+        Files.delete(vcd);
+        String device = CompareDeviceTest.command(PipeCore.class, hello.split("/", -1));
+        run("--device", device);
+        assertArrayEquals(core, Files.readAllBytes(vcd));
+    }
+
+    @Test
+    void aProgramThatBreaksOffLeavesNoHalfDump() throws IOException {
+        String device = CompareDeviceTest.command(PlantedCore.class, "die", "500", "batch 64");
+        int code =
+                terminal.run("run", "--dump", vcd.toString(), "--device", device, hut.toString());
+        assertEquals(3, code, terminal.err());
+        assertTrue(terminal.out().contains("assertion failed: count is below zero"), "its words");
+        try (Stream<Path> left = Files.list(folder)) {
+            assertEquals(List.of(hut), left.sorted().toList());
+        }
     }
 
     @Test

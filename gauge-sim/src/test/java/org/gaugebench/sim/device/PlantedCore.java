@@ -7,8 +7,8 @@ import org.gaugebench.core.port.Sample;
 /**
  * The core behind the pipe with a fault that was planted. Arguments: {@code tick N} to take one
  * count too many in the N-th tick of the process, {@code over N} to do so whenever the counts are
- * above N, or {@code word N} to tell one too many for the bus word of that code; then further lines
- * of the hello.
+ * above N, {@code word N} to tell one too many for the bus word of that code, or {@code die N} to
+ * end with code 9 and a message in the N-th tick; then further lines of the hello.
  */
 public final class PlantedCore extends PipeCore {
     private final String what;
@@ -29,6 +29,10 @@ public final class PlantedCore extends PipeCore {
     @Override
     void meet(Sample sample) {
         ticks++;
+        if (what.equals("die") && ticks == figure) {
+            System.err.println("assertion failed: count is below zero");
+            System.exit(9);
+        }
         boolean isMet =
                 switch (what) {
                     case "tick" -> ticks == figure;
