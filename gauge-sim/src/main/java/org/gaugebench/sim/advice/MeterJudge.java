@@ -98,6 +98,7 @@ public final class MeterJudge {
         // A count that does not follow the current is worth nothing from the first hour on.
         boolean counts = lines.stream().noneMatch(MeterJudge::isWrongScale);
         int now = counts ? MonthAhead.of(system, measuredGauge(), shunt).daysWithinTen() : 0;
+        assumed.add("the meter is right, and nothing changed while both were read");
         if (gauge.smallestAmps() == null) {
             assumed.add("the screen's smallest step is 0.1 A; tell yours");
         }

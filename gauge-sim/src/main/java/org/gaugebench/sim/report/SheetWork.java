@@ -134,8 +134,8 @@ final class SheetWork {
                 "load-1",
                 "Wrong: " + run.name() + " on the battery's own post",
                 text(
-                        "While it draws %s, the screen shows %s. After %s it shows %s, and %s are"
-                                + " left.",
+                        "While the battery gives %s, the screen shows %s. After %s it shows %s, and"
+                                + " %s are left.",
                         SheetFigures.amps(Math.abs(run.trueAmps())),
                         SheetFigures.screenAmps(run.shownAmps()),
                         SheetFigures.hours(run.hours()),

@@ -64,7 +64,7 @@ public final class SystemSheet {
         assumed.addAll(details.assumed(system));
         assumed.addAll(work.assumed());
         assumed.addAll(use.assumed());
-        html.markup("<section class=\"sheet\"><h2>What was assumed</h2>");
+        html.markup("<section class=\"sheet\" id=\"assumed\"><h2>What was assumed</h2>");
         list(html, "ul", new ArrayList<>(assumed));
         if (!ahead.findOut().isEmpty()) {
             html.markup("<h3>What you can find out, to know better</h3>");

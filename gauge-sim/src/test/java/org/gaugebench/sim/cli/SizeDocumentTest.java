@@ -13,12 +13,12 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The examples of {@code size} and {@code ahead} in the user guide print what stands below. */
+/** The examples of an owner's commands in the user guide print what stands below. */
 class SizeDocumentTest {
     private static final Path PAGE = Path.of("docs", "user-guide.md");
 
     @ParameterizedTest
-    @ValueSource(strings = {"size", "ahead", "symptom"})
+    @ValueSource(strings = {"size", "ahead", "symptom", "changed"})
     void theOutputInTheUserGuideIsTheRealOne(String command) throws IOException {
         String page = Files.readString(PAGE);
         Matcher example =
