@@ -124,7 +124,7 @@ final class StudyCommand implements Callable<Integer> {
             if (outputs.isAny()) {
                 throw new InputException(
                         "a shard has devices and no result; ask 'study merge' for --csv,"
-                                + " --devices-csv, --picture or --json");
+                                + " --devices-csv, --picture, --report or --json");
             }
             return runShard(spec, part, place);
         }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.sim.report.StudyJson;
+import org.gaugebench.sim.report.StudyPage;
 import org.gaugebench.sim.report.StudyPicture;
 import org.gaugebench.sim.report.StudyTables;
 import org.gaugebench.sim.report.StudyText;
@@ -40,6 +41,14 @@ final class StudyOutputs {
             description = "Draw the bands over time to this SVG file.")
     private @Nullable Path picture;
 
+    @Option(
+            names = "--report",
+            paramLabel = "HTML",
+            description =
+                    "Write one page with limits, bands, causes and the worst devices to this file;"
+                            + " it needs no network.")
+    private @Nullable Path report;
+
     @Option(names = "--json", description = "Print one JSON object instead of text.")
     private boolean json;
 
@@ -51,7 +60,7 @@ final class StudyOutputs {
 
     /** Whether any file or form was asked for. */
     boolean isAny() {
-        return json || csv != null || devices != null || picture != null;
+        return json || csv != null || devices != null || picture != null || report != null;
     }
 
     /** Work that comes to a result. */
@@ -67,10 +76,12 @@ final class StudyOutputs {
             OutputFile moments = opened(open, "--csv", csv, "bands.csv");
             OutputFile rows = opened(open, "--devices-csv", devices, "devices.csv");
             OutputFile drawing = opened(open, "--picture", picture, "bands.svg");
+            OutputFile page = opened(open, "--report", report, "study.html");
             StudyResult result = work.run();
             moments.keep(() -> StudyTables.moments(result));
             rows.keep(() -> StudyTables.devices(result));
             drawing.keep(() -> StudyPicture.of(result, Version.text()));
+            page.keep(() -> StudyPage.of(result, Version.text()));
             done = true;
             terminal.out()
                     .print(
