@@ -2,6 +2,7 @@ package org.gaugebench.sim.advice;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
@@ -22,9 +23,15 @@ public final class Course implements Observer {
      * @param betterHigh upper end of it
      */
     public record Hour(
-            long atMillis, long truth, long own, long better, long betterLow, long betterHigh) {}
+            long atMillis, long truth, long own, long better, long betterLow, long betterHigh) {
+        Hour withOwn(long other) {
+            return new Hour(atMillis, truth, other, better, betterLow, betterHigh);
+        }
+    }
 
     private final List<Hour> hours = new ArrayList<>();
+    private long withHours;
+    private long atLimit;
 
     /** An empty course; give it to a run of two gauges. */
     Course() {}
@@ -32,6 +39,20 @@ public final class Course implements Observer {
     /** In order of time, the start first. */
     public List<Hour> hours() {
         return List.copyOf(hours);
+    }
+
+    /** Part of the hours to empty that stood at the longest which the owner's gauge shows. */
+    double hoursAtLimitPart() {
+        return withHours == 0 ? 0 : (double) atLimit / withHours;
+    }
+
+    private void countHours(Readout own) {
+        if (own.timeToEmptyState == EstimateState.MORE_THAN) {
+            atLimit++;
+            withHours++;
+        } else if (own.timeToEmptyState == EstimateState.ESTIMATE) {
+            withHours++;
+        }
     }
 
     @Override
@@ -44,6 +65,7 @@ public final class Course implements Observer {
         if (rig.timeMillis() % HOUR_MILLIS != 0) {
             return;
         }
+        countHours(rig.lanes().get(0).read());
         Lane better = rig.lanes().get(1);
         Readout read = better.read();
         hours.add(

@@ -14,6 +14,12 @@ import org.jspecify.annotations.Nullable;
  * @param scenario the system as a scenario, for those who want it
  * @param course what a run of that scenario gives over a month; empty if its loads empty the
  *     battery
+ * @param gauge what the gauge that was run does, a sentence each
+ * @param after what the run shows after the month
+ * @param startPoints points by which it shows too much right after a full charge
+ * @param isPutRight whether a full charge puts the figure right again
+ * @param leastDaysWithinTen the same as {@code daysWithinTen} with a bad answer in place of each
+ *     that is not known; equal to it where all that matters is known
  * @param assumed what was taken where nothing was told
  * @param findOut what the owner can find out to narrow the answer
  */
@@ -25,11 +31,34 @@ public record MonthAheadResult(
         List<Drift> drifts,
         String scenario,
         List<Course.Hour> course,
+        List<String> gauge,
+        AfterMonth after,
+        double startPoints,
+        boolean isPutRight,
+        int leastDaysWithinTen,
         List<String> assumed,
         List<String> findOut) {
 
     /** Beyond that nobody asks. */
     public static final int MOST_DAYS = 365;
+
+    MonthAheadResult withLeast(int days) {
+        return new MonthAheadResult(
+                daysWithinTen,
+                daysWithinFive,
+                tooHighPerDay,
+                eitherWayPerDay,
+                drifts,
+                scenario,
+                course,
+                gauge,
+                after,
+                startPoints,
+                isPutRight,
+                days,
+                assumed,
+                findOut);
+    }
 
     /** The last whole day of the run that the ten points allow; null without a run. */
     public Course.@Nullable Hour lastGoodDay() {

@@ -111,7 +111,7 @@ public final class NotesSymptom {
     static NotesModel model(
             List<OwnersNote> notes, OwnSystem system, OwnersGauge gauge, ShuntRating shunt) {
         double efficiency =
-                MonthAhead.read(OwnScenario.of(system, gauge, shunt, 0, 0, 1))
+                MonthAhead.read(OwnScenario.of(system, gauge, shunt, 0, 0, OwnScenario.Plan.SHORT))
                                 .battery()
                                 .coulombicEfficiencyPartsPerMillion()
                         / 1e6;

@@ -2,14 +2,22 @@ package org.gaugebench.sim.advice;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.gaugebench.sim.units.ConverterRange;
 import org.gaugebench.sim.units.ShuntRating;
 
-/** An owner's system as the text of a scenario: the same days again and again, never full. */
+/**
+ * An owner's system as the text of a scenario: the same days again and again, never full; then, if
+ * asked for, a minute without supply and a full charge.
+ */
 final class OwnScenario {
+    /** Where neither end hides an error of the count. */
+    static final double START_PERCENT = 60;
+
     private static final double CHARGE_FROM_HOUR = 8;
     private static final double CHARGE_HOURS = 6;
     private static final String[] TAKEN = {
@@ -22,6 +30,7 @@ final class OwnScenario {
         "wiring",
         "none",
         "charger",
+        "full-charge",
         "better"
     };
 
@@ -36,6 +45,35 @@ final class OwnScenario {
     }
 
     /**
+     * What happens when.
+     *
+     * @param days without a full charge; the gauge's wire is off for a minute at their end
+     * @param fullDays on the charger after that, until it ends by itself
+     * @param restDays without any charger, so that what was counted beyond full comes to light
+     */
+    record Plan(int days, int fullDays, int restDays) {
+        /** A day to read a system from. */
+        static final Plan SHORT = new Plan(1, 0, 0);
+
+        int allDays() {
+            return days + fullDays + restDays;
+        }
+
+        /** When its wire goes off, in minutes; what it shows then is read two minutes later. */
+        long offMinute() {
+            return days * 1_440L + 117;
+        }
+
+        long fullFromMinute() {
+            return days * 1_440L + 120;
+        }
+
+        long fullToMinute() {
+            return (days + fullDays) * 1_440L;
+        }
+    }
+
+    /**
      * Writes the scenario.
      *
      * @param system as it was told
@@ -43,7 +81,7 @@ final class OwnScenario {
      * @param shunt that is fitted
      * @param chargeAmpHoursPerDay to put in each day, so that the battery stays where it is
      * @param zeroAmps zero error, with its sign
-     * @param days how long
+     * @param plan what happens when
      */
     static String of(
             OwnSystem system,
@@ -51,23 +89,23 @@ final class OwnScenario {
             ShuntRating shunt,
             double chargeAmpHoursPerDay,
             double zeroAmps,
-            int days) {
-        return new OwnScenario(system, gauge).write(shunt, chargeAmpHoursPerDay, zeroAmps, days);
+            Plan plan) {
+        return new OwnScenario(system, gauge).write(shunt, chargeAmpHoursPerDay, zeroAmps, plan);
     }
 
-    private String write(ShuntRating shunt, double chargePerDay, double zeroAmps, int days) {
+    private String write(ShuntRating shunt, double chargePerDay, double zeroAmps, Plan plan) {
         double ohms = (double) shunt.microvolts() / shunt.microamps();
         ConverterRange converter = system.converter();
         line("format: 1");
         line("title: My system, day after day without a full charge");
-        line("about: The count is right at the start; look at how far it is off at the end.");
-        line("duration: %d d", days);
+        about(plan);
+        line("duration: %d d", plan.allDays());
         line("tick: 1 min");
         line("battery:");
         line("  chemistry: %s", system.chemistry().key());
         line("  nominal-voltage: %d V", system.nominalVolts());
         line("  capacity: %s Ah", number(system.ampHours(), 6));
-        line("  start: 60 %%");
+        line("  start: %s %%", number(START_PERCENT, 0));
         line("sensor:");
         line("  shunt: %s", shunt);
         if (converter != null) {
@@ -76,18 +114,11 @@ final class OwnScenario {
         // A nanovolt at a time is what the file can say.
         line("  offset: %s nV", number(zeroAmps * ohms * 1e9, 0));
         line("gauge:");
-        Double efficiency = gauge.efficiencySet();
-        if (efficiency == null || efficiency == 1) {
-            line("  kind: plain-counter");
-        } else {
-            // A plain counter has no efficiency; in a charge that is steady it matters little
-            // whether samples or minutes are weighed.
-            line("  kind: exhibit");
-            line("  mistakes: [efficiency-per-sample]");
-            line("  coulombic-efficiency: %s %%", number(efficiency * 100, 4));
-        }
+        ComposedGauge composed = ComposedGauge.of(gauge);
+        composed.lines(START_PERCENT).forEach(it -> line("  %s", it));
         line("beside:");
-        line("  - {name: better, kind: core, start: 60 %%, coulombic-efficiency: %s", better());
+        line("  - {name: better, kind: core, start: %s %%,", number(START_PERCENT, 0));
+        line("     memory: {slots: 2}, coulombic-efficiency: %s", better());
         wiring();
         for (OwnLoad load : system.loads()) {
             load(load);
@@ -96,10 +127,38 @@ final class OwnScenario {
             headOfLoads();
             line("  unseen: {current: %s A}", number(gauge.pastShuntAmps(), 6));
         }
-        if (chargePerDay > 0) {
-            charger(chargePerDay);
+        List<String> steps = new ArrayList<>(composed.startSteps(START_PERCENT));
+        boolean hasCharger = chargePerDay > 0 || plan.fullDays() > 0;
+        if (hasCharger) {
+            line("chargers:");
+        }
+        if (chargePerDay > 0 && plan.days() > 0) {
+            daily(chargePerDay, plan, steps);
+        }
+        if (plan.fullDays() > 0) {
+            steps.addAll(composed.offSteps(plan.offMinute()));
+            full(plan, steps);
+        }
+        if (!steps.isEmpty()) {
+            line("timeline:");
+            steps.forEach(it -> line("  - %s", it));
         }
         return text.toString();
+    }
+
+    private void about(Plan plan) {
+        if (plan.fullDays() == 0) {
+            line("about: The count is right at the start; look at how far it is off at the end.");
+            return;
+        }
+        line("about: |");
+        line(
+                "  The count is right at the start; look at how far it is off after %d d.",
+                plan.days());
+        line("  Then the gauge's wire is off for a minute, the battery is charged until the");
+        line(
+                "  charger ends by itself, and %d d of use follow without a charger.",
+                plan.restDays());
     }
 
     /** Ours is told what can be known: its own current, and the preset of its chemistry. */
@@ -156,14 +215,51 @@ final class OwnScenario {
         }
     }
 
-    private void charger(double ampHoursPerDay) {
+    private void daily(double ampHoursPerDay, Plan plan, List<String> steps) {
         double amps = ampHoursPerDay / CHARGE_HOURS;
-        line("chargers:");
         line("  charger: {current-limit: %s A, switched: off}", number(amps, 6));
-        line("timeline:");
-        line(
-                "  - {from: %.0f h, to: %.0f h, every: 1 d, set: {charger: on}}",
-                CHARGE_FROM_HOUR, CHARGE_FROM_HOUR + CHARGE_HOURS);
+        String until =
+                plan.fullDays() == 0
+                        ? ""
+                        : String.format(Locale.ROOT, " until: %d h,", plan.days() * 24 - 1);
+        steps.add(
+                String.format(
+                        Locale.ROOT,
+                        "{from: %.0f h, to: %.0f h, every: 1 d,%s set: {charger: on}}",
+                        CHARGE_FROM_HOUR,
+                        CHARGE_FROM_HOUR + CHARGE_HOURS,
+                        until));
+    }
+
+    /** What the daily charge gives at an hour of the day. */
+    static double chargeAmpsAt(double hour, double ampHoursPerDay) {
+        boolean on = hour >= CHARGE_FROM_HOUR && hour < CHARGE_FROM_HOUR + CHARGE_HOURS;
+        return on ? ampHoursPerDay / CHARGE_HOURS : 0;
+    }
+
+    /** With all that the owner's chargers give; without one, what a battery of that size takes. */
+    private void full(Plan plan, List<String> steps) {
+        String limit =
+                system.chargerAmps() > 0
+                        ? String.format(
+                                Locale.ROOT,
+                                "current-limit: %s A, ",
+                                number(Math.min(2_000, system.chargerAmps()), 6))
+                        : "";
+        line("  full-charge: {%sswitched: off}", limit);
+        steps.add(
+                String.format(
+                        Locale.ROOT,
+                        "{from: %d min, to: %d min, set: {full-charge: on}}",
+                        plan.fullFromMinute(),
+                        plan.fullToMinute()));
+        if (gauge.isSetByHand()) {
+            steps.add(
+                    String.format(
+                            Locale.ROOT,
+                            "{at: %d min, set: {gauge.declare: 100 %%}}",
+                            plan.fullToMinute()));
+        }
     }
 
     /** Letters, digits and hyphens of an owner's own word; never one that is taken. */
@@ -185,7 +281,7 @@ final class OwnScenario {
     }
 
     /** A decimal without exponent or needless zeros. */
-    private static String number(double value, int places) {
+    static String number(double value, int places) {
         BigDecimal plain =
                 new BigDecimal(value).setScale(places, RoundingMode.HALF_EVEN).stripTrailingZeros();
         return plain.signum() == 0 ? "0" : plain.toPlainString();

@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
  * @param setsFull on what it sets itself to 100 %
  * @param pastFull what it does past 100 %
  * @param afterOff what it shows after its supply wire was off for a minute
- * @param smallestAmps smallest current that it shows
+ * @param smallestAmps smallest current that it shows; what is smaller it is taken not to count
+ * @param smallestAmpHours smallest step of the amp-hours that it shows
  * @param longestHours longest time that it shows
  * @param ownAmps current that it draws itself, past the shunt
  * @param zeroAmps largest current that it may show or count when none flows, either way
@@ -21,16 +22,43 @@ public record OwnersGauge(
         PastFull pastFull,
         AfterOff afterOff,
         @Nullable Double smallestAmps,
+        @Nullable Double smallestAmpHours,
         @Nullable Double longestHours,
         @Nullable Double ownAmps,
         @Nullable Double zeroAmps,
         double pastShuntAmps,
         @Nullable Double efficiencySet) {
 
+    /** A gauge whose smallest step of amp-hours is not known. */
+    public OwnersGauge(
+            SetsFull setsFull,
+            PastFull pastFull,
+            AfterOff afterOff,
+            @Nullable Double smallestAmps,
+            @Nullable Double longestHours,
+            @Nullable Double ownAmps,
+            @Nullable Double zeroAmps,
+            double pastShuntAmps,
+            @Nullable Double efficiencySet) {
+        this(
+                setsFull,
+                pastFull,
+                afterOff,
+                smallestAmps,
+                null,
+                longestHours,
+                ownAmps,
+                zeroAmps,
+                pastShuntAmps,
+                efficiencySet);
+    }
+
     /** On what a gauge sets itself to 100 %. */
     public enum SetsFull {
-        /** It never does. */
+        /** It never does, and nobody does it by hand. */
         NEVER,
+        /** It never does by itself; its owner does, when the charger has finished. */
+        BY_HAND,
         /** On high volts alone. */
         VOLTS,
         /** On high volts and a current that has fallen. */
@@ -57,12 +85,24 @@ public record OwnersGauge(
         KEEPS,
         /** 100 %. */
         FULL,
+        /** 0 %. */
+        ZERO,
         /** A guess from the volts. */
         GUESSES,
         /** Nothing, until it is set. */
         NOTHING,
         /** The owner does not know. */
         NOT_KNOWN
+    }
+
+    /** Whether it sets itself, as far as is known. */
+    public boolean setsItself() {
+        return setsFull == SetsFull.VOLTS || setsFull == SetsFull.VOLTS_AND_CURRENT;
+    }
+
+    /** Whether its owner sets it: so he told, or it is not known to set itself. */
+    public boolean isSetByHand() {
+        return setsFull == SetsFull.BY_HAND || setsFull == SetsFull.NOT_KNOWN;
     }
 
     /** A gauge of which nothing is known. */

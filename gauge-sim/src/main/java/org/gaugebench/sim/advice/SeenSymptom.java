@@ -25,7 +25,9 @@ public final class SeenSymptom {
     private SeenSymptom(OwnSystem system, OwnersGauge gauge, ShuntRating shunt) {
         this.system = system;
         this.gauge = gauge;
-        this.battery = MonthAhead.read(OwnScenario.of(system, gauge, shunt, 0, 0, 1)).battery();
+        this.battery =
+                MonthAhead.read(OwnScenario.of(system, gauge, shunt, 0, 0, OwnScenario.Plan.SHORT))
+                        .battery();
         this.outPerDay = system.loads().stream().mapToDouble(OwnLoad::ampHoursPerDay).sum();
         Double told = gauge.zeroAmps();
         this.zeroAmps =

@@ -128,15 +128,20 @@ public class TypedFields {
     }
 
     /** One of an enum's words, in small letters with hyphens. */
-    static <E extends Enum<E>> E word(String text, Class<E> type) throws QuantityException {
-        E[] all = type.getEnumConstants();
-        for (E each : all) {
+    public static <E extends Enum<E>> E word(String text, Class<E> type) throws QuantityException {
+        for (E each : type.getEnumConstants()) {
             if (key(each).equals(text)) {
                 return each;
             }
         }
-        throw noSuch(
-                Arrays.stream(all).map(TypedFields::key).collect(Collectors.joining(", ")), text);
+        throw noSuch(words(type), text);
+    }
+
+    /** All words of an enum, with commas between. */
+    public static <E extends Enum<E>> String words(Class<E> type) {
+        return Arrays.stream(type.getEnumConstants())
+                .map(TypedFields::key)
+                .collect(Collectors.joining(", "));
     }
 
     private static String key(Enum<?> each) {

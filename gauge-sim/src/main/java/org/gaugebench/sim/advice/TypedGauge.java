@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param pastFull word of {@link OwnersGauge.PastFull}
  * @param afterOff word of {@link OwnersGauge.AfterOff}
  * @param smallestAmps such as "100 mA"
+ * @param smallestAmpHours such as "0.1 Ah"
  * @param longestHours such as "99 h"
  * @param ownCurrent such as "12 mA"
  * @param zeroError such as "5 mA"
@@ -21,6 +22,7 @@ public record TypedGauge(
         @Nullable String pastFull,
         @Nullable String afterOff,
         @Nullable String smallestAmps,
+        @Nullable String smallestAmpHours,
         @Nullable String longestHours,
         @Nullable String ownCurrent,
         @Nullable String zeroError,
@@ -31,6 +33,9 @@ public record TypedGauge(
     private static final TypedFields.Limits AMPS =
             new TypedFields.Limits(
                     RecordUnit.MICROAMPS, 0, 10_000_000_000L, "0 A to 10000 A, or not-known");
+    private static final TypedFields.Limits AMP_HOURS =
+            new TypedFields.Limits(
+                    RecordUnit.MICROAMP_HOURS, 0, 100_000_000L, "0 Ah to 100 Ah, or not-known");
     private static final TypedFields.Limits HOURS =
             new TypedFields.Limits(RecordUnit.HOURS, 1, 10_000, "1 h to 10000 h, or not-known");
     private static final TypedFields.Limits EFFICIENCY =
@@ -67,6 +72,7 @@ public record TypedGauge(
                 past == null ? OwnersGauge.PastFull.NOT_KNOWN : past,
                 off == null ? OwnersGauge.AfterOff.NOT_KNOWN : off,
                 number(fields, "smallest-amps", smallestAmps, AMPS, 1e6),
+                number(fields, "smallest-amp-hours", smallestAmpHours, AMP_HOURS, 1e6),
                 number(fields, "longest-hours", longestHours, HOURS, 1),
                 number(fields, "own-current", ownCurrent, AMPS, 1e6),
                 number(fields, "zero-error", zeroError, AMPS, 1e6),

@@ -67,19 +67,22 @@ final class WireOff {
         figures.add(new Figure("flowed unseen, at the worst time of day", unseen, "points"));
         figures.add(new Figure("off by, if it shows what it showed before", unseen, "points"));
         figures.add(new Figure("off by, if it shows 100 %", full, "points"));
+        figures.add(new Figure("off by, if it shows 0 %", -after.truth(), "points"));
         figures.add(new Figure("off by, if it guesses from the volts", guess, "points"));
         AfterOff told = gauge.afterOff();
-        double worst = Math.max(unseen, Math.max(Math.abs(full), Math.abs(guess)));
+        double worst =
+                Math.max(Math.max(unseen, after.truth()), Math.max(Math.abs(full), Math.abs(guess)));
         atOnce =
                 switch (told) {
                     case KEEPS -> unseen;
                     case FULL -> Math.abs(full);
+                    case ZERO -> after.truth();
                     case GUESSES -> Math.abs(guess);
                     case NOTHING -> Math.max(shown, 100 - shown);
                     case NOT_KNOWN -> worst;
                 };
         if (told == AfterOff.NOT_KNOWN) {
-            assumed.add("what it shows afterwards is not known: the worst of three is taken");
+            assumed.add("what it shows afterwards is not known: the worst of four is taken");
         }
         if (inPerDay > 0) {
             assumed.add("charged from 8 to 14 o'clock, as much as the loads take in a day");
@@ -100,6 +103,11 @@ final class WireOff {
             case FULL ->
                     Changes.text(
                             "After %s without its wire it shows 100 %%, %.0f points off: do not"
+                                    + " believe it until the battery was fully charged.",
+                            time, atOnce);
+            case ZERO ->
+                    Changes.text(
+                            "After %s without its wire it shows 0 %%, %.0f points off: do not"
                                     + " believe it until the battery was fully charged.",
                             time, atOnce);
             case GUESSES ->

@@ -1,16 +1,12 @@
 package org.gaugebench.sim.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.advice.MonthAhead;
 import org.gaugebench.sim.advice.MonthAheadResult;
-import org.gaugebench.sim.advice.OwnSystem;
-import org.gaugebench.sim.advice.OwnersGauge;
-import org.gaugebench.sim.advice.Sizing;
-import org.gaugebench.sim.advice.SizingResult;
 import org.gaugebench.sim.report.AheadPicture;
 import org.gaugebench.sim.report.AheadText;
-import org.gaugebench.sim.units.ShuntRating;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -68,18 +64,10 @@ final class AheadCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
-        OwnersGauge own = gauge.gauge();
-        OwnSystem system = told.system(terminal);
-        SizingResult sizing = Sizing.of(system);
-        ShuntRating shunt = sizing.chosen();
-        if (shunt == null) {
-            throw new InputException(
-                    "no usual shunt carries these currents; expected the one that is there, such as"
-                            + " --shunt \"500 A / 75 mV\"");
-        }
-        MonthAheadResult result = MonthAhead.of(system, own, shunt);
+        OwnParts own = OwnParts.read(terminal, told, gauge, new ArrayList<>());
+        MonthAheadResult result = MonthAhead.of(own.system(), own.gauge(), own.shunt());
         draw(result);
-        terminal.out().print(scenario ? result.scenario() : AheadText.of(system, result));
+        terminal.out().print(scenario ? result.scenario() : AheadText.of(own.system(), result));
         terminal.out().flush();
         return ExitCodes.OK;
     }

@@ -3,7 +3,10 @@ package org.gaugebench.sim.cli;
 import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.sim.advice.OwnersGauge;
+import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.TypedGauge;
+import org.gaugebench.sim.units.Quantity;
+import org.gaugebench.sim.units.RecordUnit;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -13,7 +16,8 @@ final class GaugeOptions {
             names = "--sets-full",
             paramLabel = "WORD",
             description =
-                    "on what it sets itself to 100 %%: never, volts, volts-and-current, not-known")
+                    "on what it sets itself to 100 %%: volts, volts-and-current, by-hand (you do),"
+                            + " never, not-known")
     private @Nullable String setsFull;
 
     @Option(
@@ -26,7 +30,7 @@ final class GaugeOptions {
             names = "--after-off",
             paramLabel = "WORD",
             description =
-                    "what it shows after its wire was off for a minute: keeps, full, guesses,"
+                    "what it shows after its wire was off for a minute: keeps, full, zero, guesses,"
                             + " nothing, not-known")
     private @Nullable String afterOff;
 
@@ -35,6 +39,12 @@ final class GaugeOptions {
             paramLabel = "CURRENT",
             description = "smallest current that it shows, such as \"100 mA\"")
     private @Nullable String smallestAmps;
+
+    @Option(
+            names = "--smallest-amp-hours",
+            paramLabel = "CHARGE",
+            description = "smallest step of the amp-hours that it shows, such as \"0.1 Ah\"")
+    private @Nullable String smallestAmpHours;
 
     @Option(
             names = "--longest-hours",
@@ -66,6 +76,66 @@ final class GaugeOptions {
             description = "charge efficiency that it is set to, such as \"95 %%\"")
     private @Nullable String efficiencySet;
 
+    /** Answers become options; an empty one is not known. */
+    void ask(Questions questions) throws InputException {
+        questions.say("Of the gauge; an empty answer is not known.");
+        if (setsFull == null) {
+            setsFull =
+                    word(
+                            questions,
+                            "On what does it set itself to 100 %",
+                            OwnersGauge.SetsFull.NOT_KNOWN);
+        }
+        if (pastFull == null) {
+            pastFull =
+                    word(questions, "What does it do past 100 %", OwnersGauge.PastFull.NOT_KNOWN);
+        }
+        if (afterOff == null) {
+            afterOff =
+                    word(
+                            questions,
+                            "What does it show after its wire was off for a minute",
+                            OwnersGauge.AfterOff.NOT_KNOWN);
+        }
+        if (smallestAmps == null) {
+            smallestAmps = amps(questions, "Smallest current that it shows", "100 mA");
+        }
+        if (smallestAmpHours == null) {
+            smallestAmpHours =
+                    questions.ask(
+                            "Smallest step of the amp-hours that it shows",
+                            "0.1 Ah",
+                            it -> Quantity.parse(it, RecordUnit.MICROAMP_HOURS));
+        }
+        if (longestHours == null) {
+            longestHours =
+                    questions.ask(
+                            "Longest time that it shows",
+                            "99 h",
+                            it -> Quantity.parse(it, RecordUnit.HOURS));
+        }
+        if (ownCurrent == null) {
+            ownCurrent = amps(questions, "Current that it draws itself", "12 mA");
+        }
+        if (zeroError == null) {
+            zeroError = amps(questions, "What it counts when nothing flows", "5 mA");
+        }
+    }
+
+    private static @Nullable String amps(Questions questions, String question, String example)
+            throws InputException {
+        return questions.ask(question, example, it -> Quantity.parse(it, RecordUnit.MICROAMPS));
+    }
+
+    private static <E extends Enum<E>> @Nullable String word(
+            Questions questions, String question, E unknown) throws InputException {
+        Class<E> type = unknown.getDeclaringClass();
+        return questions.ask(
+                question + ": " + TypedFields.words(type),
+                "not-known",
+                it -> TypedFields.word(it, type));
+    }
+
     /**
      * The gauge.
      *
@@ -79,6 +149,7 @@ final class GaugeOptions {
                                 pastFull,
                                 afterOff,
                                 smallestAmps,
+                                smallestAmpHours,
                                 longestHours,
                                 ownCurrent,
                                 zeroError,

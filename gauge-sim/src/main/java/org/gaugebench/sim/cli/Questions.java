@@ -45,6 +45,11 @@ final class Questions {
         }
     }
 
+    /** A line between questions. */
+    void say(String line) {
+        out.println(line);
+    }
+
     /** As {@link #ask}, but an empty answer is asked again. */
     String need(String question, String example, QuantityArguments.Parser<?> parser)
             throws InputException {

@@ -7,17 +7,13 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.gaugebench.sim.advice.NotesSymptom;
-import org.gaugebench.sim.advice.OwnSystem;
-import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.Seen;
 import org.gaugebench.sim.advice.SeenSymptom;
-import org.gaugebench.sim.advice.Sizing;
 import org.gaugebench.sim.advice.SymptomResult;
 import org.gaugebench.sim.logs.LogException;
 import org.gaugebench.sim.logs.NotesReader;
 import org.gaugebench.sim.logs.OwnersNote;
 import org.gaugebench.sim.report.SymptomText;
-import org.gaugebench.sim.units.ShuntRating;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -84,39 +80,14 @@ final class SymptomCommand implements Callable<Integer> {
         List<String> wrong = new ArrayList<>();
         Seen sight = sight(wrong);
         List<OwnersNote> written = written(wrong);
-        OwnersGauge own = keep(wrong, gauge::gauge);
-        OwnSystem system = keep(wrong, () -> told.system(terminal));
-        if (!wrong.isEmpty() || own == null || system == null) {
-            throw new InputException(String.join(System.lineSeparator(), wrong));
-        }
-        ShuntRating shunt = Sizing.of(system).chosen();
-        if (shunt == null) {
-            throw new InputException(
-                    "no usual shunt carries these currents; expected the one that is there, such as"
-                            + " --shunt \"500 A / 75 mV\"");
-        }
+        OwnParts own = OwnParts.read(terminal, told, gauge, wrong);
         SymptomResult result =
                 sight == null
-                        ? NotesSymptom.of(written, system, own, shunt)
-                        : SeenSymptom.of(sight, system, own, shunt);
+                        ? NotesSymptom.of(written, own.system(), own.gauge(), own.shunt())
+                        : SeenSymptom.of(sight, own.system(), own.gauge(), own.shunt());
         terminal.out().print(SymptomText.of(result));
         terminal.out().flush();
         return ExitCodes.OK;
-    }
-
-    /** One part of what was typed. */
-    private interface Part<T> {
-        /** Reads it. */
-        T read() throws InputException;
-    }
-
-    private static <T> @Nullable T keep(List<String> wrong, Part<T> part) {
-        try {
-            return part.read();
-        } catch (InputException e) {
-            wrong.add(e.getMessage());
-            return null;
-        }
     }
 
     private @Nullable Seen sight(List<String> wrong) {

@@ -1,6 +1,8 @@
 package org.gaugebench.sim.report;
 
 import java.util.Locale;
+import org.gaugebench.core.port.Readout;
+import org.gaugebench.sim.advice.AfterMonth;
 import org.gaugebench.sim.advice.Course;
 import org.gaugebench.sim.advice.Drift;
 import org.gaugebench.sim.advice.MonthAheadResult;
@@ -31,6 +33,7 @@ public final class AheadText {
         if (!result.drifts().isEmpty()) {
             page.paragraph(0, decides(result));
         }
+        start(result);
         page.gap().line("How far the figure leaves the truth");
         page.line("                                                       a day    in 30 days");
         for (Drift each : result.drifts()) {
@@ -51,6 +54,8 @@ public final class AheadText {
                         points("±", result.eitherWayPerDay(), 2),
                         points("±", result.eitherWayPerDay() * DAYS_A_MONTH, 1)));
         evidence(result);
+        after(result);
+        list("The gauge that was run, as you told it", result.gauge());
         list("What was assumed", result.assumed());
         list("What you can find out, to know better", result.findOut());
         page.gap().paragraph(0, Cautions.DEFER);
@@ -64,6 +69,17 @@ public final class AheadText {
             return "Fully charge it and set it to 100 % once a year: the figure stays within 10"
                     + " points for as long.";
         }
+        if (!result.isPutRight()) {
+            return "Nothing puts this gauge right, a full charge neither: after %s it is 10 points"
+                            .formatted(days(result.daysWithinTen()))
+                    + " off, and it stays so.";
+        }
+        if (result.startPoints() >= 10) {
+            return String.format(
+                    Locale.ROOT,
+                    "Do not go by its 100 %%: it shows up to %.0f points too much from the start.",
+                    result.startPoints());
+        }
         if (result.daysWithinTen() == 0) {
             return "The figure is more than 10 points off within a day: do not go by it until what"
                     + " decides that is changed.";
@@ -72,9 +88,13 @@ public final class AheadText {
                 result.daysWithinFive() == 0
                         ? "even a day is too long for 5"
                         : "every %s for 5".formatted(days(result.daysWithinFive()));
-        return ("Fully charge it and set it to 100 %% at least every %s to stay within 10 points"
-                        + " (%s).")
-                .formatted(days(result.daysWithinTen()), five);
+        String words =
+                result.after().leftAtOwnFull() == null
+                        ? "Fully charge it and set it to 100 %% at least every %s to stay within 10"
+                                + " points (%s)."
+                        : "Fully charge it, so that it sets itself to 100 %%, at least every %s to"
+                                + " stay within 10 points (%s).";
+        return words.formatted(days(result.daysWithinTen()), five);
     }
 
     /** What decides the answer and what to change first; empty where nothing drifts. */
@@ -135,6 +155,97 @@ public final class AheadText {
                 hour.truth() / 1e4,
                 hour.better() / 1e4,
                 band);
+    }
+
+    /** What is off before the first day, and how much worse it may be. */
+    private void start(MonthAheadResult result) {
+        if (result.startPoints() >= 0.5) {
+            page.paragraph(
+                    0,
+                    String.format(
+                            Locale.ROOT,
+                            "Of these points %.1f are gone at once: %s.",
+                            result.startPoints(),
+                            why(result)));
+        }
+        int least = result.leastDaysWithinTen();
+        if (least < result.daysWithinTen()) {
+            page.paragraph(
+                    0,
+                    "Not all is known of this gauge: at the worst "
+                            + (least == 0
+                                    ? "it is too far off from the first day."
+                                    : "it is every %s.".formatted(days(least)))
+                            + " See below how to find out.");
+        }
+    }
+
+    private static String why(MonthAheadResult result) {
+        AfterMonth after = result.after();
+        Long left = after.leftAtOwnFull();
+        if (left != null && after.tooEarlyPoints() >= after.tooMuchAfterFull()) {
+            return String.format(
+                    Locale.ROOT, "it sets itself to 100 %% when %.0f %% are in", left / 1e4);
+        }
+        return after.tooMuchAfterFull() > 0.5
+                ? "it counts on past 100 % while the charger ends"
+                : "of the step of its amp-hours";
+    }
+
+    private void after(MonthAheadResult result) {
+        AfterMonth after = result.after();
+        page.gap().line("What comes after, in the same run");
+        page.paragraph(
+                2,
+                String.format(
+                        Locale.ROOT,
+                        "Its wire off for a minute: your gauge shows %s where %.1f %% are left; the"
+                                + " one beside it shows %s.",
+                        shown(after.shownAfterOff()),
+                        after.leftWhenOff() / 1e4,
+                        shown(after.betterAfterOff())));
+        Long left = after.leftAtOwnFull();
+        Long better = after.leftAtBetterFull();
+        if (left != null) {
+            page.paragraph(
+                    2,
+                    String.format(
+                            Locale.ROOT,
+                            "On the charger: it sets itself to 100 %% when %.1f %% are in%s.",
+                            left / 1e4,
+                            after.ownFulls() == 0 ? "" : ", and in the month before as well"));
+        }
+        if (better != null) {
+            page.paragraph(
+                    2,
+                    String.format(
+                            Locale.ROOT,
+                            "The one beside it sets itself when %.1f %% are in.",
+                            better / 1e4));
+        }
+        if (after.tooMuchAfterFull() >= 0.5) {
+            page.paragraph(
+                    2,
+                    String.format(
+                            Locale.ROOT,
+                            "After the full charge it shows %.1f points too much.",
+                            after.tooMuchAfterFull()));
+        }
+        if (after.hoursAtLimitPart() > 0) {
+            page.paragraph(
+                    2,
+                    String.format(
+                            Locale.ROOT,
+                            "Its hours stand at the longest that it can show for %.0f %% of the"
+                                    + " time that it shows any.",
+                            after.hoursAtLimitPart() * 100));
+        }
+    }
+
+    private static String shown(long partsPerMillion) {
+        return partsPerMillion == Readout.NOT_KNOWN
+                ? "nothing"
+                : String.format(Locale.ROOT, "%.1f %%", partsPerMillion / 1e4);
     }
 
     private static String whole(long partsPerMillion) {

@@ -4,11 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -91,7 +96,7 @@ class AheadCommandTest {
         assertEquals(ExitCodes.WRONG_INPUT, code);
         for (String word :
                 List.of(
-                        "expected one of never, volts, volts-and-current, not-known",
+                        "expected one of never, by-hand, volts, volts-and-current, not-known",
                         "without a unit",
                         "50 % to 100 %",
                         "--past-shunt",
@@ -110,5 +115,56 @@ class AheadCommandTest {
         FakeTerminal terminal = new FakeTerminal();
         assertEquals(ExitCodes.WRONG_INPUT, run(terminal, "--load", "crane: 900 A, 1 min"));
         assertTrue(terminal.err().contains("--shunt"), terminal.err());
+    }
+
+    /**
+     * A person answers for system and gauge; a wrong answer is asked again, an empty one is fine.
+     */
+    @Test
+    void onATerminalItAsksForTheGaugeToo() {
+        String answers =
+                """
+                12 V
+                lead-acid-agm
+                60 Ah
+
+                lamp: 1 A, 5 h
+
+                15 A
+                volts
+                stop
+                stops
+                full
+
+                6 Ah
+                99 h
+                5 mA
+                2 mA
+                """;
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        Terminal terminal =
+                new Terminal(
+                        new PrintStream(out, true, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8),
+                        true,
+                        true,
+                        Map.of(),
+                        new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)),
+                        true);
+        int code = Main.execute(new String[] {"ahead"}, terminal);
+        String asked = err.toString(StandardCharsets.UTF_8);
+        assertEquals(ExitCodes.OK, code, asked);
+        String answer = out.toString(StandardCharsets.UTF_8);
+        assertTrue(asked.contains("but found 'stop'"), asked);
+        for (String told :
+                List.of(
+                        "sets itself to 100 % as soon as the volts are high",
+                        "- stops counting at 100 %\n",
+                        "shows 100 % after its wire was off",
+                        "shows at most 99 hours",
+                        "its smallest step is not known")) {
+            assertTrue(answer.contains(told), told + " in " + answer);
+        }
     }
 }

@@ -30,6 +30,7 @@ enum FormField {
     PAST_FULL(Group.GAUGE, words(OwnersGauge.PastFull.values())),
     AFTER_OFF(Group.GAUGE, words(OwnersGauge.AfterOff.values())),
     SMALLEST_AMPS(Group.GAUGE, "A", "0.1"),
+    SMALLEST_AMP_HOURS(Group.GAUGE, "Ah", "0.1"),
     LONGEST_HOURS(Group.GAUGE, "h", "99"),
     OWN_CURRENT(Group.GAUGE, "mA", "12"),
     ZERO_ERROR(Group.GAUGE, "mA", "5"),

@@ -109,6 +109,7 @@ final class FormReading {
                                 text(FormField.PAST_FULL),
                                 text(FormField.AFTER_OFF),
                                 text(FormField.SMALLEST_AMPS),
+                                text(FormField.SMALLEST_AMP_HOURS),
                                 text(FormField.LONGEST_HOURS),
                                 text(FormField.OWN_CURRENT),
                                 text(FormField.ZERO_ERROR),
