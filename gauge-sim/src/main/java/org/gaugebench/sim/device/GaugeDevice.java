@@ -44,8 +44,9 @@ public interface GaugeDevice {
     void read(Readout readout);
 
     /**
-     * Fills at least current, voltage and temperature of the last sample: for those who look at
-     * every tick and need no more. What else it fills is for nobody's use.
+     * Fills at least current, voltage and temperature of the last sample, and of a gauge whose
+     * figures may jump in any tick its state of charge and its time to empty too: for those who
+     * look at every tick and need no more. What else it fills is for nobody's use.
      */
     default void readSample(Readout readout) {
         read(readout);

@@ -77,7 +77,7 @@ final class ReportChannel {
     }
 
     /**
-     * Adds values of ticks in a row, none of them a gap, all of one bucket.
+     * Adds values, or gaps, of ticks in a row, all of one bucket: the same as adding each of them.
      *
      * @param firstTick of them
      * @param ring where they stand, by tick modulo its length, a power of two
@@ -85,26 +85,52 @@ final class ReportChannel {
      */
     void addRow(long firstTick, int[] ring, int count) {
         int mask = ring.length - 1;
-        int from = (int) firstTick & mask;
-        add(firstTick, ring[from]);
-        // Two plain loops, which a machine runs several values at a time.
-        int end = Math.min(ring.length, from + count);
+        long tick = firstTick;
+        long end = firstTick + count;
+        while (tick < end) {
+            int first = ring[(int) tick & mask];
+            add(tick, first);
+            tick = first == GAP ? endOfGap(tick, ring, end) : endOfKnown(tick, ring, end);
+            last(tick - 1, ring[(int) (tick - 1) & mask]);
+        }
+    }
+
+    private static long endOfGap(long from, int[] ring, long end) {
+        int mask = ring.length - 1;
+        long tick = from;
+        while (tick < end && ring[(int) tick & mask] == GAP) {
+            tick++;
+        }
+        return tick;
+    }
+
+    /** What {@link #extreme} does with each, on figures at hand: this is done in every tick. */
+    private long endOfKnown(long from, int[] ring, long end) {
+        int mask = ring.length - 1;
+        int count = (int) (end - from);
         int low = smallest;
         int high = largest;
-        for (int i = from; i < end; i++) {
-            low = Math.min(low, ring[i]);
-            high = Math.max(high, ring[i]);
-        }
-        for (int i = 0; i < from + count - end; i++) {
-            low = Math.min(low, ring[i]);
-            high = Math.max(high, ring[i]);
-        }
-        if (low < smallest || high > largest) {
-            for (int i = 1; i < count; i++) {
-                extreme(firstTick + i, ring[(int) (firstTick + i) & mask]);
+        int lowAt = -1;
+        int highAt = -1;
+        int next = 1;
+        for (; next < count; next++) {
+            int value = ring[((int) from + next) & mask];
+            if (value < low) {
+                if (value == GAP) {
+                    break;
+                }
+                low = value;
+                lowAt = next;
+            } else if (value > high) {
+                high = value;
+                highAt = next;
             }
         }
-        last(firstTick + count - 1, ring[(int) (firstTick + count - 1) & mask]);
+        smallest = low;
+        smallestAt = lowAt < 0 ? smallestAt : from + lowAt;
+        largest = high;
+        largestAt = highAt < 0 ? largestAt : from + highAt;
+        return from + next;
     }
 
     private void last(long tick, int value) {

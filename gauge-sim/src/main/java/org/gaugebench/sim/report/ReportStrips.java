@@ -138,7 +138,7 @@ final class ReportStrips {
         for (int i = 0; i < trace.gauges(); i++) {
             LaneResult lane = result.lanes().get(i);
             words.append("; ").append(lane.gauge()).append(' ');
-            words.append(range(ReportTrace.column(i, ReportTrace.STATE), 4, 1, "%"));
+            words.append(range(ReportTrace.column(i, ReportLane.STATE), 4, 1, "%"));
             if (lane.worstAtMillis() >= 0) {
                 words.append(", worst error ");
                 words.append(TextReport.points(lane.worstErrorPartsPerMillion()));
@@ -149,24 +149,24 @@ final class ReportStrips {
     }
 
     private String current() {
-        return "Current" + over() + both(ReportTrace.TRUE_CURRENT, ReportTrace.CURRENT, 6, "A");
+        return "Current" + over() + both(ReportTrace.TRUE_CURRENT, ReportLane.CURRENT, 6, "A");
     }
 
     private String voltage() {
-        return "Voltage" + over() + both(ReportTrace.TRUE_VOLTAGE, ReportTrace.VOLTAGE, 6, "V");
+        return "Voltage" + over() + both(ReportTrace.TRUE_VOLTAGE, ReportLane.VOLTAGE, 6, "V");
     }
 
     private String temperature() {
         return "Temperature"
                 + over()
-                + both(ReportTrace.TRUE_TEMPERATURE, ReportTrace.TEMPERATURE, 3, "°C");
+                + both(ReportTrace.TRUE_TEMPERATURE, ReportLane.TEMPERATURE, 3, "°C");
     }
 
     private String hours() {
         StringBuilder words = new StringBuilder("Hours left").append(over());
         for (int i = 0; i < trace.gauges(); i++) {
             words.append(i == 0 ? "" : "; ").append(result.lanes().get(i).gauge()).append(' ');
-            words.append(minutes(ReportTrace.column(i, ReportTrace.HOURS)));
+            words.append(minutes(ReportTrace.column(i, ReportLane.HOURS)));
         }
         int ends = trace.starved().spans().size();
         words.append(

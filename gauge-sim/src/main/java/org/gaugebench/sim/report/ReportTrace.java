@@ -1,19 +1,15 @@
 package org.gaugebench.sim.report;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Arrays;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Event;
-import org.gaugebench.core.port.Readout;
-import org.gaugebench.core.port.Sample;
 import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.rig.Rig;
 import org.gaugebench.sim.scenario.Change;
 import org.gaugebench.sim.scenario.Expectation;
-import org.gaugebench.sim.scenario.GaugeSpec;
 
 /**
  * Looks at a run and keeps what the page of it draws.
@@ -22,7 +18,7 @@ import org.gaugebench.sim.scenario.GaugeSpec;
  * them (charge, band, hours, rule) is looked at in every whole minute, after each event and change,
  * and in every tick near those: reading it costs three times what a tick does, and between two
  * looks its count moves by what flows and by nothing else. The other kinds of gauge, whose figures
- * may jump as they like, are looked at in every tick.
+ * may jump as they like, are looked at in every tick; a core beside them is not.
  */
 public final class ReportTrace implements Observer {
     /** Most gauges drawn: beyond that, lines are no longer told apart. */
@@ -45,32 +41,19 @@ public final class ReportTrace implements Observer {
     static final int TRUE_TEMPERATURE = 3;
     static final int TRUE_COLUMNS = 4;
 
-    /** Then for each gauge these. */
-    static final int STATE = 0;
-
-    static final int LOWER = 1;
-    static final int UPPER = 2;
-    static final int CURRENT = 3;
-    static final int VOLTAGE = 4;
-    static final int TEMPERATURE = 5;
-    static final int HOURS = 6;
-    static final int GAUGE_COLUMNS = 7;
-
-    private Lane[] lanes = {};
+    private ReportLane[] lanes = {};
     private ReportChannel[] channels = {};
     private ReportWindows windows = new ReportWindows(1);
-    private final List<ReportStates> rules = new ArrayList<>();
     private final ReportStarved starved = new ReportStarved();
+    private final int[] trueCurrents = new int[RING];
+    private final int[] trueVoltages = new int[RING];
     private int[][] rings = {};
-    private int[] trueCurrents = {};
-    private int[] trueVoltages = {};
+    private int[] ringed = {};
     private int[] row = {};
     private int[] looked = {};
     private long bucketTicks = 1;
     private long rowFrom = 1;
     private long rowEnd;
-    private boolean rowHasGap;
-    private boolean looksAtEveryTick;
     private boolean isDue;
     private boolean isMomentDue;
     private long[] knownMoments = {};
@@ -80,7 +63,7 @@ public final class ReportTrace implements Observer {
 
     /** The column of a gauge's figure. */
     static int column(int gauge, int figure) {
-        return TRUE_COLUMNS + gauge * GAUGE_COLUMNS + figure;
+        return TRUE_COLUMNS + gauge * ReportLane.FIGURES + figure;
     }
 
     @Override
@@ -91,52 +74,65 @@ public final class ReportTrace implements Observer {
     @Override
     public void onStart(Rig rig) {
         int gauges = Math.min(MOST_GAUGES, rig.lanes().size());
-        lanes = rig.lanes().subList(0, gauges).toArray(new Lane[0]);
-        int columns = TRUE_COLUMNS + gauges * GAUGE_COLUMNS;
+        int columns = column(gauges, 0);
         long ticks = rig.scenario().durationMillis() / rig.scenario().tickMillis();
         long buckets = Math.min(MOST_BUCKETS, BUCKETS_OF_ALL / columns);
         bucketTicks = Math.max(1, (ticks + buckets - 1) / buckets);
+        lanes = new ReportLane[gauges];
+        rings = new int[columns][0];
+        rings[TRUE_CURRENT] = trueCurrents;
+        rings[TRUE_VOLTAGE] = trueVoltages;
+        for (int i = 0; i < gauges; i++) {
+            lanes[i] = new ReportLane(rig.lanes().get(i), RING, bucketTicks);
+            for (int figure = 0; figure < ReportLane.FIGURES; figure++) {
+                rings[column(i, figure)] = lanes[i].ring(figure);
+            }
+        }
+        ringed = columnsWhere(i -> rings[i].length > 0);
+        looked = columnsWhere(i -> rings[i].length == 0);
         channels = new ReportChannel[columns];
-        rings = new int[columns][];
-        for (int i = 0; i < columns; i++) {
-            channels[i] = new ReportChannel(bucketTicks);
-            rings[i] = isOfEveryTick(i) ? new int[RING] : new int[0];
-        }
+        Arrays.setAll(channels, i -> new ReportChannel(bucketTicks));
         row = new int[columns];
-        looked = IntStream.range(0, columns).filter(i -> !isOfEveryTick(i)).toArray();
         windows = new ReportWindows(columns);
-        trueCurrents = rings[TRUE_CURRENT];
-        trueVoltages = rings[TRUE_VOLTAGE];
-        for (Lane lane : lanes) {
-            rules.add(new ReportStates(bucketTicks));
-            looksAtEveryTick |= lane.spec().kind() != GaugeSpec.Kind.CORE;
-        }
         knownMoments =
                 rig.scenario().expectations().stream()
                         .filter(it -> it.kind() == Expectation.Kind.AT)
                         .mapToLong(Expectation::fromMillis)
                         .toArray();
         rowEnd = Math.min(bucketTicks, MOST_IN_A_ROW);
+        start(rig);
+    }
+
+    private int[] columnsWhere(IntPredicate wanted) {
+        return IntStream.range(0, rings.length).filter(wanted).toArray();
+    }
+
+    /** Nothing has flowed before the first tick: a line that began at zero would be a spike. */
+    private void start(Rig rig) {
         look(rig);
-        // Nothing has flowed before the first tick: a line that began at zero would be a spike.
         windows.open(0, false);
         windows.row(0);
-        for (int i = 0; i < columns; i++) {
-            if (!isOfEveryTick(i)) {
-                channels[i].add(0, row[i]);
-                windows.set(i, row[i]);
+        for (ReportLane lane : lanes) {
+            lane.tick(0);
+        }
+        for (int column = 0; column < rings.length; column++) {
+            if (!isFlow(column)) {
+                int value = rings[column].length > 0 ? rings[column][0] : row[column];
+                channels[column].add(0, value);
+                windows.set(column, value);
             }
         }
         isDue = false;
         isMomentDue = false;
     }
 
-    static boolean isOfEveryTick(int column) {
-        int figure = column < TRUE_COLUMNS ? -1 : (column - TRUE_COLUMNS) % GAUGE_COLUMNS;
+    /** Whether a column is a current or a voltage, which only a tick brings. */
+    private static boolean isFlow(int column) {
+        int figure = column < TRUE_COLUMNS ? -1 : (column - TRUE_COLUMNS) % ReportLane.FIGURES;
         return column == TRUE_CURRENT
                 || column == TRUE_VOLTAGE
-                || figure == CURRENT
-                || figure == VOLTAGE;
+                || figure == ReportLane.CURRENT
+                || figure == ReportLane.VOLTAGE;
     }
 
     @Override
@@ -146,22 +142,11 @@ public final class ReportTrace implements Observer {
         Truth truth = rig.truth();
         trueCurrents[at] = micro(truth.meanCurrentAmps());
         trueVoltages[at] = micro(truth.voltageVolts());
-        for (int i = 0; i < lanes.length; i++) {
-            Lane lane = lanes[i];
-            int current = ReportChannel.GAP;
-            int voltage = ReportChannel.GAP;
-            if (lane.hasPower()) {
-                Readout readout = lane.readSample();
-                current = readout.currentMicroamps;
-                voltage = readout.voltageMicrovolts;
-            } else {
-                rowHasGap = true;
-            }
-            rings[column(i, CURRENT)][at] = current;
-            rings[column(i, VOLTAGE)][at] = voltage;
+        for (ReportLane lane : lanes) {
+            lane.tick(at);
         }
-        starved.add(rig.outlook().isStarved(), rig.timeMillis());
-        if (isDue || looksAtEveryTick || windows.isOpen(tick)) {
+        starved.add(rig.plant().isStarved(), rig.timeMillis());
+        if (isDue || windows.isOpen(tick)) {
             lookAndKeep(rig, tick);
         }
         if (tick == rowEnd) {
@@ -198,30 +183,19 @@ public final class ReportTrace implements Observer {
 
     private void windowRow(long tick, boolean isNow) {
         windows.row(tick);
-        for (int i = 0; i < row.length; i++) {
-            if (isOfEveryTick(i)) {
-                windows.set(i, rings[i][(int) tick & (RING - 1)]);
-            } else if (isNow) {
-                windows.set(i, row[i]);
-            }
+        for (int column : ringed) {
+            windows.set(column, rings[column][(int) tick & (RING - 1)]);
+        }
+        for (int i = 0; isNow && i < looked.length; i++) {
+            windows.set(looked[i], row[looked[i]]);
         }
     }
 
     private void endRow(long tick) {
         int count = (int) (tick - rowFrom + 1);
-        for (int i = 0; i < rings.length && count > 0; i++) {
-            if (!isOfEveryTick(i)) {
-                continue;
-            }
-            if (rowHasGap) {
-                for (long each = rowFrom; each <= tick; each++) {
-                    channels[i].add(each, rings[i][(int) each & (RING - 1)]);
-                }
-            } else {
-                channels[i].addRow(rowFrom, rings[i], count);
-            }
+        for (int i = 0; i < ringed.length && count > 0; i++) {
+            channels[ringed[i]].addRow(rowFrom, rings[ringed[i]], count);
         }
-        rowHasGap = false;
         rowFrom = tick + 1;
         rowEnd = Math.min(ReportChannel.endOfBucket(rowFrom, bucketTicks), tick + MOST_IN_A_ROW);
     }
@@ -259,28 +233,8 @@ public final class ReportTrace implements Observer {
         row[TRUE_STATE] = (int) StrictMath.round(truth.stateOfCharge() * 1e6);
         row[TRUE_TEMPERATURE] = (int) StrictMath.round(truth.temperatureCelsius() * 1e3);
         for (int i = 0; i < lanes.length; i++) {
-            Lane lane = lanes[i];
-            Readout readout = lane.read();
-            boolean on = lane.hasPower();
-            boolean known = on && readout.stateOfChargePartsPerMillion != Readout.NOT_KNOWN;
-            boolean band = on && known && !readout.bandUnknown;
-            boolean warm = on && readout.temperatureMillicelsius != Sample.TEMPERATURE_ABSENT;
-            boolean hours =
-                    on
-                            && (readout.timeToEmptyState == EstimateState.ESTIMATE
-                                    || readout.timeToEmptyState == EstimateState.MORE_THAN);
-            int column = column(i, 0);
-            set(column + STATE, known, readout.stateOfChargePartsPerMillion);
-            set(column + LOWER, band, readout.lowerEdgePartsPerMillion);
-            set(column + UPPER, band, readout.upperEdgePartsPerMillion);
-            set(column + TEMPERATURE, warm, readout.temperatureMillicelsius);
-            set(column + HOURS, hours, readout.timeToEmptyMinutes);
-            rules.get(i).add(rig.ticks(), on ? readout.ruleState : null, readout.ruleReason);
+            lanes[i].look(rig.ticks(), row, column(i, 0));
         }
-    }
-
-    private void set(int column, boolean isKnown, int value) {
-        row[column] = isKnown ? value : ReportChannel.GAP;
     }
 
     /** Whole millionths, cut and not rounded: it is done in every tick. */
@@ -301,7 +255,7 @@ public final class ReportTrace implements Observer {
     }
 
     boolean hasRule(int gauge) {
-        return lanes[gauge].spec().kind() == GaugeSpec.Kind.CORE;
+        return lanes[gauge].hasRule();
     }
 
     ReportChannel channel(int column) {
@@ -317,7 +271,7 @@ public final class ReportTrace implements Observer {
     }
 
     ReportStates rule(int gauge) {
-        return rules.get(gauge);
+        return lanes[gauge].rule();
     }
 
     ReportStarved starved() {

@@ -362,8 +362,8 @@ public final class Lane {
     }
 
     /**
-     * Current, voltage and temperature of the last sample, for a lane that has power; the rest of
-     * the object means nothing. Cheap enough for every tick.
+     * What {@link GaugeDevice#readSample} fills, for a lane that has power; the rest of the object
+     * means nothing. Cheap enough for every tick.
      */
     public Readout readSample() {
         device.readSample(sampleReadout);

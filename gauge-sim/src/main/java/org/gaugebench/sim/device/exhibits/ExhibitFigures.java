@@ -79,8 +79,24 @@ final class ExhibitFigures {
     /** A count that nothing stops may be -1 ppm, which would read as "not known". */
     private static int parts(long countMillis, long capacityCountMillis) {
         double parts = 1e6 * countMillis / capacityCountMillis;
-        int whole = (int) StrictMath.round(Math.max(-2e9, Math.min(parts, 2e9)));
+        int whole = CountScale.whole(parts, 2_000_000_000);
         return whole == Readout.NOT_KNOWN ? 0 : whole;
+    }
+
+    /** Fills what may jump in any tick, and leaves aside what costs as much and does not. */
+    void readJumping(
+            Readout readout,
+            long shownCountMillis,
+            long capacityCountMillis,
+            double microamps,
+            double newFilteredMicroamps) {
+        boolean known = isKnown();
+        readout.stateOfChargePartsPerMillion =
+                known ? parts(shownCountMillis, capacityCountMillis) : Readout.NOT_KNOWN;
+        readout.currentMicroamps = scale.wholeMicroamps(microamps);
+        hours.update(known, scale.nanocoulombs(shownCountMillis), newFilteredMicroamps);
+        readout.timeToEmptyState = hours.state();
+        readout.timeToEmptyMinutes = hours.minutes();
     }
 
     void read(Readout readout) {

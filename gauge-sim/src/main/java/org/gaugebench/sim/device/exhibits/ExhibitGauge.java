@@ -290,6 +290,18 @@ public final class ExhibitGauge implements GaugeDevice {
                 hoursFilter.microamps());
     }
 
+    /** The count may jump in any tick, and the hours with it. */
+    @Override
+    public void readSample(Readout readout) {
+        last.read(readout);
+        figures.readJumping(
+                readout,
+                limits.shown(accumulator.countMillis(), capacityCountMillis),
+                capacityCountMillis,
+                scale.microamps(lastCounts),
+                hoursFilter.microamps());
+    }
+
     @Override
     public void read(Readout readout) {
         updateFigures();

@@ -104,6 +104,13 @@ public final class PlainCounter implements GaugeDevice {
         return scale.wholeMicroamps(scale.microamps(shuntCounts));
     }
 
+    /** Its count moves by what flows and by nothing else: nothing of it jumps. */
+    @Override
+    public void readSample(Readout readout) {
+        last.read(readout);
+        readout.currentMicroamps = currentMicroamps();
+    }
+
     @Override
     public void read(Readout readout) {
         last.read(readout);
