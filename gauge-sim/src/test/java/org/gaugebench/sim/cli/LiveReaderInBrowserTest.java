@@ -271,18 +271,22 @@ class LiveReaderInBrowserTest {
             browser.until("return !gaugebenchLive.frame.running");
             browser.ask("return new Promise(done => setTimeout(() => done(true), 500))");
             assertEquals(List.of(), browser.ask("return moved"), size);
-            // The longest fault in the narrowest place, which no run here is sure to meet.
-            String top = "return document.getElementById('chart').offsetTop";
-            double before = browser.number(top);
-            browser.ask(
-                    "document.querySelector('.fault').textContent = '! full did not fit the count:"
-                        + " check amps of the shunt, amp-hours, wires (and 10 more)'");
-            assertEquals(before, browser.number(top), size);
-            assertTrue(
-                    browser.number("return document.querySelector('.fault').scrollHeight")
-                            <= browser.number("return document.querySelector('.fault').clientHeight"),
-                    "it is cut off: " + size);
+            // The longest fault, which no run here is sure to meet, and one that is longer still.
+            String longest =
+                    "! full did not fit the count: check amps of the shunt, amp-hours, wires"
+                            + " (and 10 more)";
+            double before = fault(browser, "offsetHeight", "");
+            assertTrue(fault(browser, "scrollHeight", longest) <= before, "cut off: " + size);
+            assertEquals(before, fault(browser, "offsetHeight", longest.repeat(3)), size);
         }
+    }
+
+    private static double fault(Browser browser, String measure, String text) {
+        return browser.number(
+                "const it = document.querySelector('.fault'); it.textContent = arguments[1];"
+                        + " return it[arguments[0]]",
+                measure,
+                text);
     }
 
     private static void act(Browser browser, String act, String value) {

@@ -16,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -170,7 +171,8 @@ class LiveServerLimitsTest {
                             () -> {
                                 for (int i = 0; !Thread.interrupted(); i++) {
                                     server.player().setRevealed(i % 2 == 0);
-                                    Thread.yield();
+                                    // Some thousand changes a second.
+                                    LockSupport.parkNanos(200_000);
                                 }
                             });
             busy.setDaemon(true);
