@@ -156,7 +156,7 @@ public record WiringPlan(List<Part> parts, List<Wire> wires) {
     /** What is wrong with it, in plain words; empty if every current goes through the shunt. */
     public List<String> faults() {
         List<String> faults = new ArrayList<>();
-        long atPost =
+        int atPost =
                 at(Kind.NEGATIVE_POST, Use.CABLE).size()
                         + at(Kind.NEGATIVE_POST, Use.SUPPLY).size();
         if (atPost != 1) {

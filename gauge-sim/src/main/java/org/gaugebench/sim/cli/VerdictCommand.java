@@ -87,7 +87,7 @@ final class VerdictCommand implements Callable<Integer> {
         try {
             return MeterReadings.read(file, file.toString());
         } catch (LogException e) {
-            throw new InputException(e.getMessage());
+            throw new InputException(String.valueOf(e.getMessage()));
         }
     }
 }

@@ -15,8 +15,6 @@ import org.gaugebench.sim.units.ShuntRating;
 
 /** The parts of the sheet for the day on which it is built. */
 final class SheetWork {
-    private static final int MOST_DRAWN = 1;
-
     private final HtmlText html;
     private final OwnSystem system;
     private final OwnersGauge gauge;
@@ -121,15 +119,13 @@ final class SheetWork {
 
     private void wrongLoad() {
         WrongSide.Result run = WrongSide.load(system, gauge, shunt);
-        OwnSystem one =
-                only(
-                        system.loads().stream()
-                                .filter(it -> it.name().equals(run.name()))
-                                .limit(MOST_DRAWN)
-                                .toList(),
-                        run);
+        OwnLoad wrong =
+                system.loads().stream()
+                        .filter(it -> it.name().equals(run.name()))
+                        .findFirst()
+                        .orElse(WrongSide.EXAMPLE);
         draw(
-                one,
+                withOnly(List.of(wrong)),
                 List.of(),
                 "load-1",
                 "Wrong: " + run.name() + " on the battery's own post",
@@ -146,7 +142,8 @@ final class SheetWork {
         }
     }
 
-    private static OwnSystem like(OwnSystem system, List<OwnLoad> loads) {
+    /** The same system with other loads, and nothing that an inverter feeds. */
+    private OwnSystem withOnly(List<OwnLoad> loads) {
         return new OwnSystem(
                 system.nominalVolts(),
                 system.chemistry(),
@@ -159,15 +156,11 @@ final class SheetWork {
                 system.converter());
     }
 
-    private OwnSystem only(List<OwnLoad> loads, WrongSide.Result run) {
-        return like(system, loads.isEmpty() ? List.of(WrongSide.EXAMPLE) : loads);
-    }
-
     private void wrongCharger() {
         WrongSide.Result run = WrongSide.charger(system, gauge, shunt);
         List<WiringPlan.Source> sources = details.drawn(system);
         draw(
-                like(system, List.of()),
+                withOnly(List.of()),
                 sources.isEmpty() ? List.of(WiringPlan.Source.OTHER) : sources.subList(0, 1),
                 "charger-1",
                 "Wrong: a charger's negative on the battery's own post",

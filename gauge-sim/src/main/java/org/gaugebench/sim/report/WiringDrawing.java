@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.gaugebench.sim.advice.OwnLoad;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.WiringPlan;
@@ -86,7 +87,7 @@ final class WiringDrawing {
                 wire.to(),
                 points);
         if (wrong) {
-            int y = rungs.get(wire.from());
+            int y = rungOf(wire.from());
             line(
                     "<path class=\"wrong-mark\" d=\"M%d %d l14 14 m0 -14 l-14 14\"/>",
                     WRONG - 7, (y + 40) / 2);
@@ -107,10 +108,10 @@ final class WiringDrawing {
                     : "232 %d H%d".formatted(rung, RIGHT);
         }
         if (wire.from().equals("positive-rail")) {
-            return "%d %d H86".formatted(LEFT, rungs.get(wire.to().substring("fuse-".length())));
+            return "%d %d H86".formatted(LEFT, rungOf(wire.to().substring("fuse-".length())));
         }
         if (wire.from().startsWith("fuse-")) {
-            return "116 %d H168".formatted(rungs.get(wire.to()));
+            return "116 %d H168".formatted(rungOf(wire.to()));
         }
         return switch (between) {
             case "positive-post>main-fuse" -> LEFT + " 40 V70";
@@ -126,6 +127,11 @@ final class WiringDrawing {
             case "negative-rail>earth" -> RIGHT + " " + railEnd + " V" + (railEnd + 24);
             default -> throw new IllegalStateException("no place for the wire " + between);
         };
+    }
+
+    /** How far down a user's rung is drawn. */
+    private int rungOf(String id) {
+        return Objects.requireNonNull(rungs.get(id), id);
     }
 
     // ---- Parts
@@ -169,7 +175,7 @@ final class WiringDrawing {
                 words(272, 124, "", "thin pair");
             }
             case FUSE -> {
-                int y = rungs.get(part.id().substring("fuse-".length()));
+                int y = rungOf(part.id().substring("fuse-".length()));
                 line("<path class=\"body\" d=\"M86 %d h30 v10 h-30 z M86 %d h30\"/>", y - 5, y);
             }
             case LOAD, INVERTER, MAINS_CHARGER, SOLAR_CHARGER, CHARGER -> user(part);
@@ -204,7 +210,7 @@ final class WiringDrawing {
     }
 
     private void user(Part part) {
-        int y = rungs.get(part.id());
+        int y = rungOf(part.id());
         line("<title>%s</title>", HtmlText.safe(part.name()));
         line("<path class=\"body\" d=\"M168 %d h64 v24 h-64 z\"/>", y - 12);
         dot(LEFT, y);
