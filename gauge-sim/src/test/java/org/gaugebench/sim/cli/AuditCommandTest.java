@@ -5,10 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class AuditCommandTest {
     @TempDir private Path folder;
@@ -63,5 +71,100 @@ class AuditCommandTest {
         FakeTerminal terminal = new FakeTerminal();
         assertEquals(ExitCodes.WRONG_INPUT, terminal.run("audit", file.toString()));
         assertTrue(terminal.err().contains("kind: core"), terminal.err());
+    }
+
+    private static final String[] OWN = {
+        "audit",
+        "--voltage",
+        "12 V",
+        "--chemistry",
+        "lead-acid-agm",
+        "--capacity",
+        "100 Ah",
+        "--load",
+        "lamp: 1.2 A, 5 h",
+        "--charger",
+        "20 A",
+        "--charger-volts",
+        "14.4 V"
+    };
+
+    private static String[] own(String... more) {
+        String[] all = Arrays.copyOf(OWN, OWN.length + more.length);
+        System.arraycopy(more, 0, all, OWN.length, more.length);
+        return all;
+    }
+
+    @Test
+    void aSystemOfOnesOwnWithUsualSettingsRaisesNothing() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.OK, terminal.run(own()), terminal.out() + terminal.err());
+        assertTrue(terminal.out().startsWith("Nothing found"), terminal.out());
+        assertTrue(terminal.out().contains("What was assumed"), terminal.out());
+        assertTrue(terminal.out().contains("it looks for full from 14.2 V, as usual"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "--typed-capacity, 50 Ah, capacity-usable",
+        "--full-volts, 14.6 V, threshold-above-charger",
+        "--full-amps, 15 %, taper-wide",
+        "--full-amps, 0.2 A, taper-below-end",
+        "--full-minutes, 2 min, hold-short",
+        "--efficiency-set, 80 %, efficiency",
+        "--typed-shunt, 500 A / 50 mV, shunt",
+        "--typed-chemistry, lifepo4, chemistry",
+        "--full-volts, 0 V, full-rule-off"
+    })
+    void eachSettingThatIsTypedWronglyIsFound(String option, String value, String key) {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.FAILED, terminal.run(own(option, value)), terminal.err());
+        assertTrue(terminal.out().contains("(" + key + ")"), terminal.out());
+    }
+
+    @Test
+    void theDaysBehindItAreAScenarioThatRuns() throws Exception {
+        FakeTerminal terminal = new FakeTerminal();
+        terminal.run(own("--typed-capacity", "50 Ah", "--scenario"));
+        Path file = Files.writeString(folder.resolve("own.yaml"), terminal.out());
+        FakeTerminal again = new FakeTerminal();
+        assertEquals(ExitCodes.FAILED, again.run("audit", file.toString()), again.err());
+        assertTrue(again.out().contains("(capacity-usable)"), again.out());
+    }
+
+    @Test
+    void aFileAndASystemTogetherAreRefusedAndSoIsNeither() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run(own("week.yaml")));
+        assertTrue(terminal.err().contains("expected either a scenario FILE"), terminal.err());
+        terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run("audit"));
+        assertTrue(terminal.err().contains("--capacity is missing"), terminal.err());
+        terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run(own("--full-amps", "30 A")));
+        assertTrue(terminal.err().contains("--full-amps: expected 0.1 % to 20 %"), terminal.err());
+    }
+
+    @Test
+    void aPersonAtATerminalIsAskedForSettingsToo() {
+        String answers =
+                "12 V\nlead-acid-agm\n100 Ah\n\nlamp: 1.2 A, 5 h\n\n20 A\n"
+                        + "14.4 V\n50 Ah\n14.2 V\nmuch\n2 A\n\n";
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        Terminal terminal =
+                new Terminal(
+                        new PrintStream(out, true, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8),
+                        true,
+                        true,
+                        Map.of("NO_COLOR", "1"),
+                        new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)),
+                        true);
+        assertEquals(ExitCodes.FAILED, Main.execute(new String[] {"audit"}, terminal));
+        String asked = err.toString(StandardCharsets.UTF_8);
+        assertTrue(asked.contains("Current to which it must have fallen"), asked);
+        assertTrue(asked.contains("but found 'much'"), asked);
+        assertTrue(out.toString(StandardCharsets.UTF_8).contains("(capacity-usable)"));
     }
 }
