@@ -24,10 +24,8 @@ import org.jspecify.annotations.Nullable;
  * what is wrong is told with its field.
  */
 final class FormReading {
-    /** Watt-hours of a charge, where nobody knows; common practice, no source. */
-    private static final String PHONE = "15 Wh";
-
-    private static final String TABLET = "30 Wh";
+    /** Watts, where loads need one and tell no watts; common practice, no source. */
+    private static final BigDecimal USUAL_INVERTER = BigDecimal.valueOf(1_000);
 
     /** Of the amp-hours; common practice, no source. */
     private static final BigDecimal CHARGER_PART = new BigDecimal("0.1");
@@ -35,11 +33,9 @@ final class FormReading {
     private final MySystem form;
     private final List<Wrong> wrong = new ArrayList<>();
     private final List<String> assumed = new ArrayList<>();
-    private final List<Integer> loadRows = new ArrayList<>();
+    private final LoadRows loads = new LoadRows(wrong, assumed);
     private final List<Integer> chargerRows = new ArrayList<>();
     private final List<Integer> voltRows = new ArrayList<>();
-    private BigDecimal inverterWatts = BigDecimal.ZERO;
-    private boolean needsInverter;
 
     /**
      * A field and what is wrong with it.
@@ -96,7 +92,7 @@ final class FormReading {
                                 "a sealed lead-acid battery with glass mat"),
                         capacity,
                         text(FormField.USABLE),
-                        loads(),
+                        loads.phrases(form.loads()),
                         inverter(),
                         chargers(capacity),
                         text(FormField.COLDEST),
@@ -159,7 +155,7 @@ final class FormReading {
                     case WINTER -> "°C";
                     case WIRE_OFF -> "min";
                 };
-        String text = typed == null ? usualChange(what, capacity) : withUnit(typed, unit);
+        String text = typed == null ? usualChange(what, capacity) : LoadRows.withUnit(typed, unit);
         Double amount =
                 fields.optional(
                         FormField.CHANGED_AMOUNT.key(), text, it -> TypedChange.amount(what, it));
@@ -201,7 +197,7 @@ final class FormReading {
                             message.contains("is there twice")
                                     ? "name"
                                     : message.contains("a surge is") ? "surge" : "amount";
-                    yield "loads." + loadRows.get(place) + "." + part;
+                    yield "loads." + loads.row(place) + "." + part;
                 }
                 case "charger" -> "chargers." + chargerRows.get(place) + ".amps";
                 case "charger-volts" -> "chargers." + voltRows.get(place) + ".volts";
@@ -218,12 +214,7 @@ final class FormReading {
     /** A field's text; a number that stands alone takes the field's unit. */
     private @Nullable String text(FormField field) {
         String text = form.text(field);
-        return text == null ? null : withUnit(text, field.unit());
-    }
-
-    private static String withUnit(String text, String unit) {
-        boolean bare = !unit.isEmpty() && text.matches("[+\\-−]?\\d+([.,]\\d+)?");
-        return bare ? text + " " + unit : text;
+        return text == null ? null : LoadRows.withUnit(text, field.unit());
     }
 
     private String known(FormField field, String otherwise, String words) {
@@ -245,132 +236,6 @@ final class FormReading {
         return text.contains("@") ? text : text + " @ " + rate;
     }
 
-    private List<String> loads() {
-        List<String> phrases = new ArrayList<>();
-        for (int i = 0; i < form.loads().size(); i++) {
-            MySystem.Load row = form.loads().get(i);
-            boolean empty = row.name().isEmpty() && row.amount().isEmpty() && row.hours().isEmpty();
-            String phrase = empty ? null : load(row, "loads." + i + ".", i + 1);
-            if (phrase != null) {
-                phrases.add(phrase);
-                loadRows.add(i);
-            }
-        }
-        if (phrases.isEmpty()) {
-            assumed.add("nothing draws current");
-        }
-        return phrases;
-    }
-
-    /** One load as the command line takes it; null if it is left out or a part of it is wrong. */
-    private @Nullable String load(MySystem.Load row, String place, int number) {
-        int before = wrong.size();
-        String name = row.name().isEmpty() ? "load " + number : row.name();
-        if (name.contains(":")) {
-            wrong.add(
-                    new Wrong(
-                            place + "name",
-                            "expected a name without a colon such as lamp, but found '"
-                                    + name
-                                    + "'"));
-        }
-        boolean charges = row.unit().equals("phone") || row.unit().equals("tablet");
-        String unit = row.unit().equals("watts") ? "W" : "A";
-        StringBuilder phrase = new StringBuilder(name).append(": ");
-        if (charges) {
-            phrase.append(charges(row, name, place + "amount"));
-        } else {
-            phrase.append(draw(row.amount(), unit, place + "amount"));
-            phrase.append(", ").append(hours(row, name, place + "hours"));
-            if (!row.surge().isEmpty()) {
-                phrase.append(", surge ").append(draw(row.surge(), unit, place + "surge"));
-            }
-        }
-        if (wrong.size() > before) {
-            return null;
-        }
-        if (row.amount().isEmpty()) {
-            assumed.add(name + ": what it draws is not known, and left out");
-            return null;
-        }
-        if (row.inverter().equals("yes")) {
-            phrase.append(", inverter");
-            needsInverter = true;
-            inverterWatts = inverterWatts.add(watts(withUnit(row.amount(), unit)));
-        }
-        return phrase.toString();
-    }
-
-    private static BigDecimal watts(String text) {
-        try {
-            return Quantity.parse(text, Dimension.POWER).amount();
-        } catch (QuantityException e) {
-            return BigDecimal.ZERO;
-        }
-    }
-
-    private String charges(MySystem.Load row, String name, String place) {
-        if (row.amount().contains(" of ")) {
-            return row.amount();
-        }
-        if (!row.amount().isEmpty() && !row.amount().matches("\\d{1,2}(\\.\\d{1,3})?")) {
-            wrong.add(
-                    new Wrong(
-                            place,
-                            "expected charges a day such as 2, or \"2 charges of 15 Wh\", but found"
-                                    + " '"
-                                    + row.amount()
-                                    + "'"));
-        }
-        String each = row.unit().equals("phone") ? PHONE : TABLET;
-        if (!row.amount().isEmpty()) {
-            assumed.add(name + ": a charge takes " + each);
-        }
-        return row.amount() + " charges of " + each;
-    }
-
-    /** A current or a power, checked by itself so that the message stands where it belongs. */
-    private String draw(String text, String unit, String place) {
-        if (text.isEmpty()) {
-            return "0 " + unit;
-        }
-        String whole = withUnit(text, unit);
-        boolean power = whole.endsWith("W") || (unit.equals("W") && !whole.matches(".*A\\b.*"));
-        check(place, whole, power ? Dimension.POWER : Dimension.CURRENT);
-        return whole;
-    }
-
-    private String hours(MySystem.Load row, String name, String place) {
-        if (row.hours().isEmpty()) {
-            if (!row.amount().isEmpty()) {
-                assumed.add(name + ": on for 24 h a day");
-            }
-            return "24 h";
-        }
-        String whole = withUnit(row.hours(), "h");
-        Quantity hours = check(place, whole, Dimension.DURATION);
-        boolean isDay =
-                hours == null
-                        || (hours.amount().signum() >= 0
-                                && hours.amount().compareTo(BigDecimal.valueOf(86_400)) <= 0);
-        if (!isDay) {
-            wrong.add(
-                    new Wrong(
-                            place,
-                            "expected 0 h to 24 h a day, such as 5 h, but found '" + whole + "'"));
-        }
-        return whole;
-    }
-
-    private @Nullable Quantity check(String place, String text, Dimension dimension) {
-        try {
-            return Quantity.parse(text, dimension);
-        } catch (QuantityException e) {
-            wrong.add(new Wrong(place, e.getMessage()));
-            return null;
-        }
-    }
-
     /** After the loads, which may need one. */
     private @Nullable String inverter() {
         String watts = text(FormField.INVERTER_WATTS);
@@ -378,22 +243,24 @@ final class FormReading {
         String efficiency = text(FormField.INVERTER_EFFICIENCY);
         int before = wrong.size();
         if (watts != null) {
-            check(FormField.INVERTER_WATTS.key(), watts, Dimension.POWER);
+            loads.check(FormField.INVERTER_WATTS.key(), watts, Dimension.POWER);
         }
         if (surge != null) {
-            check(FormField.INVERTER_SURGE.key(), surge, Dimension.POWER);
+            loads.check(FormField.INVERTER_SURGE.key(), surge, Dimension.POWER);
         }
         if (efficiency != null) {
-            check(FormField.INVERTER_EFFICIENCY.key(), efficiency, Dimension.RATIO);
+            loads.check(FormField.INVERTER_EFFICIENCY.key(), efficiency, Dimension.RATIO);
         }
-        if (watts == null && !needsInverter) {
+        if (watts == null && !loads.needsInverter()) {
             assumed.add("no inverter");
             return null;
         }
         String whole = watts;
         if (whole == null) {
-            BigDecimal sum = inverterWatts.signum() > 0 ? inverterWatts : BigDecimal.valueOf(1_000);
-            whole = sum.stripTrailingZeros().toPlainString() + " W";
+            BigDecimal sum = loads.inverterWatts();
+            whole =
+                    (sum.signum() > 0 ? sum : USUAL_INVERTER).stripTrailingZeros().toPlainString()
+                            + " W";
             assumed.add("an inverter of " + whole + ", as its loads take");
         }
         if (efficiency == null) {
@@ -419,7 +286,7 @@ final class FormReading {
                 text = usualCharger(capacity);
                 assumed.add("charger %d: %s, a tenth of the amp-hours".formatted(i + 1, text));
             }
-            amps.add(withUnit(text, "A"));
+            amps.add(LoadRows.withUnit(text, "A"));
             chargerRows.add(i);
         }
         if (amps.isEmpty()) {
@@ -444,7 +311,7 @@ final class FormReading {
         for (int i = 0; i < form.chargers().size(); i++) {
             String text = form.chargers().get(i).volts();
             if (!text.isEmpty()) {
-                volts.add(withUnit(text, "V"));
+                volts.add(LoadRows.withUnit(text, "V"));
                 voltRows.add(i);
             }
         }
