@@ -1,11 +1,14 @@
 package org.gaugebench.sim.cli;
 
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.Sizing;
 import org.gaugebench.sim.advice.SizingResult;
 import org.gaugebench.sim.report.SizingJson;
+import org.gaugebench.sim.report.SizingPicture;
 import org.gaugebench.sim.report.SizingText;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -44,6 +47,14 @@ final class SizeCommand implements Callable<Integer> {
 
     @Mixin private final SystemOptions told = new SystemOptions();
 
+    @Option(
+            names = "--picture",
+            paramLabel = "SVG",
+            description =
+                    "draw drop, heat and the cost of an offset of the proposed shunt and its"
+                            + " neighbours to this SVG file")
+    private @Nullable Path picture;
+
     @Option(names = "--json", description = "print one JSON object instead of text")
     private boolean json;
 
@@ -54,7 +65,9 @@ final class SizeCommand implements Callable<Integer> {
     @Override
     public Integer call() throws InputException {
         OwnSystem system = told.system(terminal);
+        OutputFile drawing = OutputFile.open("--picture", picture, "shunt.svg");
         SizingResult result = Sizing.of(system);
+        drawing.keep(() -> SizingPicture.of(result, Version.text()));
         terminal.out()
                 .print(
                         json

@@ -109,7 +109,8 @@ public final class SizingText {
                 tooMuch);
     }
 
-    private static String shortFit(ShuntChoice.Fit fit) {
+    /** Why a shunt does not fit, in a word; empty where it does. */
+    static String shortFit(ShuntChoice.Fit fit) {
         return switch (fit) {
             case FITS -> "";
             case TOO_WARM -> "warm";

@@ -9,10 +9,16 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class SizeCommandTest {
+    @TempDir private Path folder;
+
     private static final String[] HUT = {
         "size",
         "--voltage",
@@ -57,6 +63,37 @@ class SizeCommandTest {
                 terminal.out().startsWith("Your shunt does not fit; take one of 150 A / 75 mV."),
                 terminal.out());
         assertTrue(terminal.out().contains("two thirds"), terminal.out());
+    }
+
+    @Test
+    void thePictureHasTheProposedShuntAndItsNeighbours() throws Exception {
+        Path picture = folder.resolve("shunt.svg");
+        FakeTerminal terminal = new FakeTerminal();
+        String[] words = hut("--load", "winch: 60 A, 10 min", "--picture", picture.toString());
+        assertEquals(ExitCodes.OK, terminal.run(words), terminal.err());
+        String drawn = Files.readString(picture);
+        assertTrue(drawn.contains("<title id=\"title\">Which shunt</title>"), drawn);
+        String chosen = terminal.out().replaceFirst("(?s).*\n \\* (\\d+ A / 75 mV).*", "$1");
+        assertTrue(drawn.contains(">* " + chosen + "</text>"), drawn);
+        for (String line : terminal.out().split("\n", -1)) {
+            if (line.matches("[ *]+\\d+ A / 75 mV .* mV .*")) {
+                String[] figures = line.replace("*", "").strip().split(" +", -1);
+                String shunt = String.join(" ", Arrays.copyOf(figures, 5));
+                assertTrue(drawn.contains(shunt + "</text>"), shunt);
+            }
+        }
+        assertTrue(drawn.contains("% of this battery per month"), drawn);
+        assertTrue(drawn.contains("local code"), drawn);
+    }
+
+    @Test
+    void aPictureThatCannotBeWrittenIsRefused() {
+        FakeTerminal terminal = new FakeTerminal();
+        Path nowhere = folder.resolve("no").resolve("shunt.svg");
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run(hut("--picture", nowhere.toString())));
+        assertTrue(terminal.err().contains("--picture: cannot write"), terminal.err());
+        assertTrue(terminal.err().contains("such as shunt.svg"), terminal.err());
+        assertEquals("", terminal.out());
     }
 
     @Test
