@@ -73,7 +73,8 @@ final class StudyStrip {
     String draw(String words, String style) {
         int height = TOP + HEIGHT + 28;
         svg.append(
-                "<svg class=\"plot %s\" viewBox=\"0 0 %s %s\" width=\"%s\" height=\"%s\" role=\"img\""
+                ("<svg class=\"plot %s\" viewBox=\"0 0 %s %s\" width=\"%s\" height=\"%s\""
+                                + " role=\"img\"")
                         .formatted(style, width, height, width, height));
         svg.append(" aria-label=\"").append(words).append("\">\n");
         area();

@@ -25,12 +25,14 @@ final class TuneWords {
         TuneScore chosen = result.chosen();
         TuneScore other = result.otherChosen();
         if (result.isGood()) {
-            return "With these settings no full is false and none is missed, in %s and in %s whose seeds the search never saw."
+            return ("With these settings no full is false and none is missed, in %s and in %s whose"
+                            + " seeds the search never saw.")
                     .formatted(
                             runs(result.task().cases().size()),
                             runs(result.task().others().size()));
         }
-        return "No settings within the safe range meet every run: with these %s and %s in %s, %s and %s in %s whose seeds the search never saw."
+        return ("No settings within the safe range meet every run: with these %s and %s in %s, %s"
+                        + " and %s in %s whose seeds the search never saw.")
                 .formatted(
                         falseFulls(chosen.falseFulls()),
                         missed(chosen.missedFulls()),
