@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.gaugebench.sim.logs.OwnersNote;
 import org.gaugebench.sim.logs.OwnersNote.Word;
 import org.gaugebench.sim.units.ShuntRating;
@@ -19,10 +20,29 @@ public final class NotesSymptom {
     /** Twice the scatter that was reckoned with; beyond it no single cause explains the notes. */
     private static final double WORST_MEAN_SQUARE = 4;
 
+    /** Dark at so much shown is wrong whatever explains it: three times what empty may be off. */
+    private static final double DARK_PERCENT = 10;
+
+    /** Which check comes first where several would do: what is done in a minute, then a night. */
+    private static final List<TroubleCause> BY_EFFORT =
+            List.of(
+                    TroubleCause.REVERSED,
+                    TroubleCause.SCALE,
+                    TroubleCause.OWN_CURRENT,
+                    TroubleCause.PAST_SHUNT,
+                    TroubleCause.FULL_TOO_EARLY,
+                    TroubleCause.FULL_NEVER,
+                    TroubleCause.ZERO_UP,
+                    TroubleCause.ZERO_DOWN,
+                    TroubleCause.HEAT,
+                    TroubleCause.CAPACITY_LARGE,
+                    TroubleCause.CAPACITY_SMALL,
+                    TroubleCause.SELF_DISCHARGE);
+
     private static final int GRID = 120;
     private static final int HALVINGS = 40;
 
-    private static final List<TroubleCause> TWELVE =
+    static final List<TroubleCause> TWELVE =
             List.of(
                     TroubleCause.ZERO_UP,
                     TroubleCause.ZERO_DOWN,
@@ -68,12 +88,14 @@ public final class NotesSymptom {
         assumed.add("volts are kept with the notes, and not used: under load they say little");
         List<String> next = new ArrayList<>();
         advise(notes, next);
-        if (nothing <= best.misfit() + TOLD_APART - PENALTY) {
+        double flat = shownWhenFlat(notes);
+        if (nothing <= best.misfit() + TOLD_APART - PENALTY && flat < DARK_PERCENT) {
             return new SymptomResult(
                     text(
                             "Nothing wrong can be told from these %d notes: a right gauge fits"
                                     + " them to %.1f points.",
-                            notes.size(), scatter(nothing, notes)),
+                            notes.size(), scatter(nothing, notes, model)),
+                    List.of(),
                     List.of(),
                     assumed,
                     next);
@@ -82,21 +104,41 @@ public final class NotesSymptom {
                 fits.stream().filter(it -> it.misfit() <= best.misfit() + TOLD_APART).toList();
         List<SymptomResult.Ranked> ranked = new ArrayList<>();
         for (Fit each : fits.subList(0, Math.min(fits.size(), Math.max(3, alike.size())))) {
+            // One that explains no more than nothing does is no cause to look for.
+            if (!alike.contains(each) && each.misfit() >= nothing) {
+                continue;
+            }
             ranked.add(
                     new SymptomResult.Ranked(
                             each.cause(),
                             text(
                                     "%s; leaves %.1f points",
-                                    size(each, system), scatter(each.misfit(), notes))));
+                                    size(each, system), scatter(each.misfit(), notes, model))));
         }
-        return new SymptomResult(answer(best, alike, notes, system), ranked, assumed, next);
+        return new SymptomResult(
+                answer(best, alike, notes, system, model),
+                ranked,
+                alike.stream().map(Fit::cause).toList(),
+                assumed,
+                next);
+    }
+
+    /** The highest percent at which the lights went out; 0 if they never did. */
+    private static double shownWhenFlat(List<OwnersNote> notes) {
+        return notes.stream()
+                .filter(it -> it.word() == Word.RAN_FLAT)
+                .mapToDouble(OwnersNote::percent)
+                .max()
+                .orElse(0);
     }
 
     /** The twelve, the one that fits best first; the order of the enum among equals. */
     static List<Fit> fits(NotesModel model, OwnersGauge gauge) {
         List<Fit> fits = new ArrayList<>();
         for (TroubleCause cause : TWELVE) {
-            boolean never = gauge.setsFull() == OwnersGauge.SetsFull.NEVER;
+            boolean never =
+                    gauge.setsFull() == OwnersGauge.SetsFull.NEVER
+                            || gauge.setsFull() == OwnersGauge.SetsFull.BY_HAND;
             // That it never does is told then, and not a trouble to be found.
             if (never && cause == TroubleCause.FULL_NEVER) {
                 continue;
@@ -144,17 +186,17 @@ public final class NotesSymptom {
         return (low + high) / 2;
     }
 
-    private static double scatter(double misfit, List<OwnersNote> notes) {
-        return StrictMath.sqrt(misfit / notes.size() * NotesModel.SHOWN_VARIANCE);
+    private static double scatter(double misfit, List<OwnersNote> notes, NotesModel model) {
+        return StrictMath.sqrt(Math.max(0, misfit) / notes.size() * model.shownVariance());
     }
 
     private static String answer(
-            Fit best, List<Fit> alike, List<OwnersNote> notes, OwnSystem system) {
+            Fit best, List<Fit> alike, List<OwnersNote> notes, OwnSystem system, NotesModel model) {
         if (best.misfit() > WORST_MEAN_SQUARE * notes.size()) {
             return text(
                     "None of the twelve alone explains these %d notes: the nearest, %s, leaves %.1f"
                             + " points.",
-                    notes.size(), best.cause().words(), scatter(best.misfit(), notes));
+                    notes.size(), best.cause().words(), scatter(best.misfit(), notes, model));
         }
         if (alike.size() == 1) {
             return text(
@@ -163,8 +205,18 @@ public final class NotesSymptom {
         }
         List<String> words = alike.stream().map(it -> it.cause().words()).toList();
         return text(
-                "These %d cannot be told apart by these %d notes: %s. Do this check: %s.",
-                alike.size(), notes.size(), String.join("; ", words), best.cause().check());
+                "These %d cannot be told apart by these %d notes: %s. What separates them: %s.",
+                alike.size(), notes.size(), String.join("; ", words), separating(alike));
+    }
+
+    /** A check for each but the last, which is what is left when they all find nothing. */
+    private static String separating(List<Fit> alike) {
+        List<TroubleCause> order = new ArrayList<>(alike.stream().map(Fit::cause).toList());
+        order.sort(Comparator.comparingInt(BY_EFFORT::indexOf));
+        return order.subList(0, order.size() - 1).stream()
+                .map(TroubleCause::check)
+                .distinct()
+                .collect(Collectors.joining("; then "));
     }
 
     private static void advise(List<OwnersNote> notes, List<String> next) {

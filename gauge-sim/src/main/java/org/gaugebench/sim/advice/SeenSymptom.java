@@ -94,6 +94,7 @@ public final class SeenSymptom {
         return new SymptomResult(
                 answer,
                 ranked,
+                List.of(),
                 assumed,
                 List.of(
                         "note time and percent twice a day for a week, with a day of nothing on,"

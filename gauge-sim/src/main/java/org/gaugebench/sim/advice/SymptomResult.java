@@ -7,15 +7,21 @@ import java.util.List;
  *
  * @param answer one sentence
  * @param causes the likeliest first
+ * @param alike those of them that notes fit as well as the first, with it; empty without notes
  * @param assumed what was not told
  * @param findOut what to do or to note next
  */
 public record SymptomResult(
-        String answer, List<Ranked> causes, List<String> assumed, List<String> findOut) {
+        String answer,
+        List<Ranked> causes,
+        List<TroubleCause> alike,
+        List<String> assumed,
+        List<String> findOut) {
 
     /** Keeps its own lists. */
     public SymptomResult {
         causes = List.copyOf(causes);
+        alike = List.copyOf(alike);
         assumed = List.copyOf(assumed);
         findOut = List.copyOf(findOut);
     }

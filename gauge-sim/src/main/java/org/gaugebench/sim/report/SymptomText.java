@@ -22,7 +22,7 @@ public final class SymptomText {
         int place = 1;
         for (SymptomResult.Ranked each : result.causes()) {
             page.labelled(2, 3, place++ + ".", each.cause().words() + ": " + each.size());
-            page.paragraph(5, "Check: " + each.cause().check() + ".");
+            page.paragraph(5, "Check: " + sentence(each.cause().check()));
             page.paragraph(5, "Run: " + each.cause().scenario() + ".yaml");
         }
         list(page, "What was assumed", result.assumed());
@@ -30,6 +30,11 @@ public final class SymptomText {
         page.gap().paragraph(0, Cautions.DEFER);
         page.paragraph(0, Cautions.NO_PROTECTION);
         return page.toString();
+    }
+
+    /** Some checks are questions already. */
+    private static String sentence(String words) {
+        return words.endsWith("?") ? words : words + ".";
     }
 
     private static void list(Page page, String heading, List<String> lines) {

@@ -21,8 +21,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Each cause is planted in a run; notes are taken twice a day, in whole percents, and when the
- * light goes out. The answer knows the cause, or says which others fit as well.
+ * One hut on which the model was built, kept against slips: each cause is planted in a run; notes
+ * are taken twice a day, in whole percents, and when the light goes out. The answer knows the
+ * cause, or says which others fit as well.
  */
 class PlantedTroubleTest {
     /** A whole scenario with places; apart from its use it can be read. */
@@ -95,7 +96,6 @@ class PlantedTroubleTest {
             case "ZERO_DOWN" -> offset = "-150 uV";
             case "OWN_CURRENT" -> wiring = "wiring: {own-supply: 100 mA}";
             case "PAST_SHUNT" -> wiring = "wiring: {past-shunt: {fridge: 100 %}}";
-            case "HEAT" -> gauge = ", coulombic-efficiency: 100 %";
             case "CAPACITY_LARGE" -> gauge = ", capacity: 130 Ah";
             case "CAPACITY_SMALL" -> gauge = ", capacity: 75 Ah";
             case "FULL_TOO_EARLY" -> {
@@ -168,19 +168,22 @@ class PlantedTroubleTest {
         return pencil.notes;
     }
 
-    /** Beside each plant what fits as well, because percents alone cannot tell them apart. */
+    /**
+     * Beside each plant what fits as well, because percents alone cannot tell them apart. Heat is
+     * not here: one charge of 36 Ah counted 8 % too high is less than two days of a battery whose
+     * loads are not alike; {@link HeldOutTroubleTest} has huts in which it shows.
+     */
     @ParameterizedTest
     @CsvSource({
         "ZERO_UP,",
         "ZERO_DOWN,",
         "OWN_CURRENT, SELF_DISCHARGE",
         "PAST_SHUNT,",
-        "HEAT,",
         "CAPACITY_LARGE, SCALE",
         "CAPACITY_SMALL, SCALE",
-        "FULL_TOO_EARLY, OWN_CURRENT SELF_DISCHARGE",
+        "FULL_TOO_EARLY, CAPACITY_LARGE OWN_CURRENT PAST_SHUNT SCALE SELF_DISCHARGE",
         "FULL_NEVER,",
-        "SELF_DISCHARGE, OWN_CURRENT",
+        "SELF_DISCHARGE, OWN_CURRENT PAST_SHUNT",
         "SCALE, CAPACITY_SMALL",
         "REVERSED,"
     })
