@@ -26,6 +26,11 @@ var GaugebenchCharts = (function () {
         return { token: 'gauge-' + (index + 1), width: 'pen-reading', dash: DASHES[index] };
     }
 
+    /* Over a reading whose noise fills the bed: thin enough to leave the reading seen beside it. */
+    function coreOfTruth() {
+        return { token: 'truth', width: 'pen-hair', dash: [] };
+    }
+
     function edgePen() {
         return { token: 'band-edge', width: 'pen-hair', dash: [] };
     }
@@ -122,6 +127,37 @@ var GaugebenchCharts = (function () {
         }
     }
 
+    /* Marks nearer to their neighbour than a number is wide share one place. */
+    function together(marks, least) {
+        var places = [];
+        marks.sort(function (a, b) { return a.from - b.from || a.number - b.number; });
+        marks.forEach(function (mark) {
+            var last = places[places.length - 1];
+            if (last && mark.from - last.to < least) {
+                last.to = mark.to;
+                last.numbers.push(mark.number);
+            } else {
+                places.push({ from: mark.from, to: mark.to, numbers: [mark.number] });
+            }
+        });
+        return places;
+    }
+
+    /* "4", "4, 5", "4\u20136", "1, 4\u20136". */
+    function numbers(list) {
+        var words = [];
+        var sorted = list.slice().sort(function (a, b) { return a - b; });
+        for (var i = 0; i < sorted.length; i++) {
+            var first = i;
+            while (i + 1 < sorted.length && sorted[i + 1] === sorted[i] + 1) {
+                i++;
+            }
+            words.push(i - first > 1 ? sorted[first] + '\u2013' + sorted[i]
+                : sorted.slice(first, i + 1).join(', '));
+        }
+        return words.join(', ');
+    }
+
     /* Dotted lines at events, whole ones at failures. */
     function moments(run, scale, withNumbers) {
         return function (u) {
@@ -135,7 +171,7 @@ var GaugebenchCharts = (function () {
             context.font = 12 * ratio + 'px ' + token('face');
             context.textAlign = 'center';
             context.lineWidth = ratio;
-            var lastX = -1e9;
+            var marks = [];
             run.events.forEach(function (event) {
                 var shownX = -1e9;
                 event.slice(1).forEach(function (millis, index) {
@@ -149,17 +185,23 @@ var GaugebenchCharts = (function () {
                         context.moveTo(x, top);
                         context.lineTo(x, bottom);
                         context.stroke();
-                        if (withNumbers && index === 0 && x - lastX > 18 * ratio) {
-                            lastX = x;
-                            var words = String(event[0]);
-                            var half = context.measureText(words).width / 2 + 2 * ratio;
-                            context.fillStyle = token('paper');
-                            context.fillRect(x - half, bottom - 15 * ratio, 2 * half, 14 * ratio);
-                            context.fillStyle = token('ink');
-                            context.fillText(words, x, bottom - 4 * ratio);
+                        if (index === 0) {
+                            marks.push({ number: event[0], from: x, to: x });
                         }
                     });
                 });
+            });
+            context.setLineDash([]);
+            (withNumbers ? together(marks, 18 * ratio) : []).forEach(function (mark) {
+                var words = numbers(mark.numbers);
+                var half = context.measureText(words).width / 2 + 2 * ratio;
+                var right = u.bbox.left + u.bbox.width;
+                var middle = Math.max(
+                    u.bbox.left + half, Math.min((mark.from + mark.to) / 2, right - half));
+                context.fillStyle = token('paper');
+                context.fillRect(middle - half, bottom - 15 * ratio, 2 * half, 14 * ratio);
+                context.fillStyle = token('ink');
+                context.fillText(words, middle, bottom - 4 * ratio);
             });
             context.strokeStyle = token('failed');
             context.setLineDash([]);
@@ -322,12 +364,15 @@ var GaugebenchCharts = (function () {
         token: token,
         size: size,
         truthPen: truthPen,
+        coreOfTruth: coreOfTruth,
         gaugePen: gaugePen,
         edgePen: edgePen,
         axes: axes,
         range: range,
         series: series,
         moments: moments,
+        numbers: numbers,
+        together: together,
         lanes: lanes,
         areas: areas
     };

@@ -71,8 +71,9 @@
         { name: 'charge', of: 'state', unit: '%', digits: 2, height: 260, least: 2, floor: 0,
             ceiling: 100 },
         { name: 'current', of: 'current', unit: 'A', digits: 3, height: 150, least: 0.01,
-            zero: true },
-        { name: 'voltage', of: 'voltage', unit: 'V', digits: 3, height: 150, least: 0.05 },
+            zero: true, noisy: true },
+        { name: 'voltage', of: 'voltage', unit: 'V', digits: 3, height: 150, least: 0.05,
+            noisy: true },
         { name: 'temperature', of: 'temperature', unit: '°C', digits: 1, height: 120, least: 2 },
         { name: 'rule', height: 70 },
         { name: 'hours', of: 'hours', unit: 'h', digits: 1, height: 150, least: 1, floor: 0,
@@ -161,8 +162,12 @@
                     });
                 }
             });
-            table = data.joined(
-                strip.lines.map(function (line) { return line.data; }), run.durationMillis);
+            var drawn = strip.lines.map(function (line) { return line.data; });
+            if (kind.noisy && isKnown({ data: run.truth[kind.of] })) {
+                opts.series.push(draw.series(draw.coreOfTruth(), scale));
+                drawn.push(run.truth[kind.of]);
+            }
+            table = data.joined(drawn, run.durationMillis);
         } else if (kind.name === 'rule') {
             opts.axes[1].values = function (u, splits) { return splits.map(function () {}); };
             opts.axes[1].grid = { show: false };

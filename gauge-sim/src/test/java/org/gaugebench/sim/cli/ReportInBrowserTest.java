@@ -34,6 +34,12 @@ class ReportInBrowserTest {
     private static final String READY = "return document.documentElement.dataset.ready === 'yes'";
     private static final String STRIPS =
             "[...document.querySelectorAll('[data-chart]')].filter(chart => !chart.hidden)";
+
+    /** Unknown to a reader, and the way to what is painted on a canvas. */
+    private static final String NUMBERS =
+            "return [[4], [5, 4], [6, 4, 5], [1, 4, 5, 6, 9]].map(GaugebenchCharts.numbers)"
+                    + ".join(' | ')";
+
     private static final String SEEN =
             "return gaugebenchReport.fromMillis + ' ' + gaugebenchReport.toMillis";
 
@@ -86,6 +92,31 @@ class ReportInBrowserTest {
                         + "  return true;"
                         + "}).map(c => c.dataset.chart).join(' ')";
         assertEquals("", browser.text(notDrawn.replace("STRIPS", STRIPS)));
+    }
+
+    @Test
+    void eventsCloseTogetherShareOnePlaceForTheirNumbers(Browser browser) {
+        open(browser, week);
+        assertEquals("4 | 4, 5 | 4\u20136 | 1, 4\u20136, 9", browser.text(NUMBERS));
+        assertEquals(
+                "1+2 3",
+                browser.text(
+                        "return GaugebenchCharts.together([{number: 3, from: 40, to: 40},"
+                                + " {number: 1, from: 0, to: 0}, {number: 2, from: 17, to: 17}],"
+                                + " 18).map(it => it.numbers.join('+')).join(' ')"));
+    }
+
+    @Test
+    void theWayPastTheHeadCoversNothingOfIt(Browser browser) {
+        open(browser, week);
+        browser.press(Keys.TAB);
+        assertEquals("skip", browser.text("return document.activeElement.className"));
+        assertEquals(
+                "true",
+                browser.text(
+                        "const box = name => document.querySelector(name).getBoundingClientRect();"
+                                + "return String(box('.skip').bottom <= box('.verdict').top"
+                                + " && box('.skip').left >= 0)"));
     }
 
     @Test
