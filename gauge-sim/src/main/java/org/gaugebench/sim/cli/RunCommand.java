@@ -142,7 +142,7 @@ final class RunCommand implements Callable<Integer> {
             converter = MomentTime.class,
             description =
                     "Show truth, readings and registers at this moment, such as '2 d 03:12:40',"
-                            + " instead of the report; one scenario only.")
+                            + " instead of the report; one scenario only, and no verdict: exit 0.")
     private @Nullable Long atMillis;
 
     @Option(

@@ -227,4 +227,18 @@ class RunListTest {
         assertTrue(out.contains("                 full proven by taper\n"), out);
         assertFalse(out.contains("                 voltage under the threshold\n"), out);
     }
+
+    /** It ends at the moment, where most claims cannot be known: nothing is judged. */
+    @Test
+    void aMomentHasNoVerdictWhateverTheWholeRunWouldBe() throws IOException {
+        Path wrong = Files.createDirectory(folder.resolve("apart")).resolve("wrong.yaml");
+        Files.writeString(
+                wrong, Samples.expecting("at: 1 d, reading: state-of-charge, at-least: 90 %"));
+        assertEquals(1, new FakeTerminal().run("run", wrong.toString()));
+        assertEquals(0, terminal.run("run", "--at", "1 d", wrong.toString()), terminal.err());
+        assertFalse(terminal.out().contains("FAILED"), terminal.out());
+        FakeTerminal help = new FakeTerminal();
+        help.run("run", "--help");
+        assertTrue(help.out().replaceAll("\\s+", " ").contains("no verdict: exit 0"), help.out());
+    }
 }
