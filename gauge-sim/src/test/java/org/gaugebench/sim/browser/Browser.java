@@ -16,6 +16,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
 import java.util.logging.Logger;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
@@ -41,6 +43,8 @@ public final class Browser {
     private static final Logger SELENIUM = Logger.getLogger("org.openqa.selenium");
 
     private static final Path PICTURES = Path.of("target", "screenshots");
+
+    private static final double MILLIMETRES_PER_INCH = 25.4;
 
     private final ChromeDriver driver;
     private final PageLog log;
@@ -224,6 +228,29 @@ public final class Browser {
     /** As on paper. */
     public void print() {
         media("print", Map.of("name", "prefers-color-scheme", "value", "light"));
+    }
+
+    /**
+     * How many sheets of paper the page takes; the page's own wish for a size of paper is not
+     * heard.
+     *
+     * @param widthMillimetres of the paper
+     * @param heightMillimetres of the paper
+     */
+    public long sheetsOfPaper(double widthMillimetres, double heightMillimetres) {
+        Map<String, Object> printed =
+                driver.executeCdpCommand(
+                        "Page.printToPDF",
+                        Map.of(
+                                "paperWidth", widthMillimetres / MILLIMETRES_PER_INCH,
+                                "paperHeight", heightMillimetres / MILLIMETRES_PER_INCH,
+                                "printBackground", true));
+        byte[] pdf = Base64.getDecoder().decode((String) printed.get("data"));
+        // One dictionary a page, of this type; the tree above them is of the type Pages.
+        Matcher page =
+                Pattern.compile("/Type\\s*/Page\\b")
+                        .matcher(new String(pdf, StandardCharsets.ISO_8859_1));
+        return page.results().count();
     }
 
     private void media(String medium, Map<String, Object> feature) {
