@@ -86,7 +86,7 @@ class LiveInBrowserTest {
         if (!browser.text("return gaugebenchLive.frame.revealed").equals("true")) {
             browser.click("#reveal");
         }
-        browser.until("return gaugebenchLive.frame.truth !== null");
+        browser.until("return gaugebenchLive.frame.truth !== undefined");
         double truth = browser.number("return gaugebenchLive.frame.truth.ampHours");
         double gauge = browser.number("return gaugebenchLive.frame.gauges[0].ampHours");
         browser.downloadTo(folder);
@@ -210,7 +210,7 @@ class LiveInBrowserTest {
             if (step.action() == Step.Action.RUN_TO) {
                 browser.until("return gaugebenchLive.frame.millis === " + step.atMillis());
             } else if (step.action() == Step.Action.REVEAL) {
-                browser.until("return gaugebenchLive.frame.truth !== null");
+                browser.until("return gaugebenchLive.frame.truth !== undefined");
             }
         }
         browser.click("#lesson-next");
