@@ -1,41 +1,36 @@
 package org.gaugebench.sim.bench;
 
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.gaugebench.core.port.Sample;
 
 /**
- * The core against builds of its C twin on the frozen day, round by round in turn, so that what the
- * machine does meanwhile meets all of them. Time of the processor on both sides.
+ * The core against builds of its C twin, the whole loop and BigDecimal on the frozen day, round by
+ * round in turn, so that what the machine does meanwhile meets all of them. Each figure is of a
+ * process of its own, in time of the processor; ratios are formed within a round.
  *
  * <p>Arguments: rounds, the folder of {@link FrozenDayVectors}, then a name and a program for each
  * build.
  */
 public final class TwinSpeed {
-    private static final int DAYS_A_ROUND = 58;
     private static final Pattern FIGURE = Pattern.compile("([0-9.]+) ns per tick");
 
-    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
-
-    private final FrozenDay day = new FrozenDay();
-    private final CoreGauge core = new CoreGauge();
-    private final Sample sample = new Sample();
-    private int clockMillis;
-
-    private TwinSpeed() {
-        core.start();
+    /** A row of the table: how to get its figure, and those got so far. */
+    private record Row(String name, List<String> command, double[] figures) {
+        Row(String name, int rounds, String... command) {
+            this(name, List.of(command), new double[rounds]);
+        }
     }
 
+    private TwinSpeed() {}
+
     /**
-     * Prints a table: the median of each, and the core's over it.
+     * Prints a table: the median of each, and its ratio to the core.
      *
      * @param args as above
      * @throws IOException if a program cannot be started
@@ -43,60 +38,74 @@ public final class TwinSpeed {
      */
     public static void main(String[] args) throws IOException, InterruptedException {
         int rounds = Integer.parseInt(args[0]);
-        String folder = args[1];
-        List<String> names = new ArrayList<>(List.of("Java core"));
-        List<String> programs = new ArrayList<>(List.of(""));
+        List<Row> rows = new ArrayList<>();
+        rows.add(java("Java core", rounds, Contestant.CORE.name()));
         for (int i = 2; i + 1 < args.length; i += 2) {
-            names.add(args[i]);
-            programs.add(args[i + 1]);
+            rows.add(new Row(args[i], rounds, args[i + 1], "bench", args[1], "5"));
         }
-        double[][] figures = new double[names.size()][rounds];
-        TwinSpeed java = new TwinSpeed();
-        // Two rounds for the compiler, which none of the others needs.
-        java.round();
-        java.round();
+        rows.add(java("whole loop", rounds, JavaSpeed.WHOLE_LOOP));
+        rows.add(java(Contestant.BIG_DECIMAL.label(), rounds, Contestant.BIG_DECIMAL.name()));
         for (int round = 0; round < rounds; round++) {
-            figures[0][round] = java.round();
-            for (int i = 1; i < names.size(); i++) {
-                figures[i][round] = round(programs.get(i), folder);
+            for (Row row : rows) {
+                row.figures[round] = figure(row.command);
             }
         }
-        double own = median(figures[0]);
-        for (int i = 0; i < names.size(); i++) {
-            double[] all = figures[i].clone();
-            Arrays.sort(all);
+        print(rows, rounds);
+    }
+
+    private static Row java(String name, int rounds, String contestant) {
+        return new Row(
+                name,
+                rounds,
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-cp",
+                System.getProperty("java.class.path"),
+                JavaSpeed.class.getName(),
+                contestant);
+    }
+
+    /** The median of the figures that a program says. */
+    private static double figure(List<String> command) throws IOException, InterruptedException {
+        Process process = new ProcessBuilder(command).start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        double[] figures =
+                FIGURE.matcher(said)
+                        .results()
+                        .mapToDouble(found -> Double.parseDouble(found.group(1)))
+                        .toArray();
+        if (process.waitFor() != 0 || figures.length == 0) {
+            throw new IOException(command + " said: " + said);
+        }
+        return median(figures);
+    }
+
+    private static void print(List<Row> rows, int rounds) {
+        double[] core = rows.get(0).figures;
+        System.out.printf(
+                "%-24s %-28s %-12s core over it, least to most%n",
+                "",
+                "ns a tick, least to most",
+                "over core");
+        for (Row row : rows) {
+            double[] over = new double[rounds];
+            double[] under = new double[rounds];
+            for (int i = 0; i < rounds; i++) {
+                over[i] = row.figures[i] / core[i];
+                under[i] = core[i] / row.figures[i];
+            }
             System.out.printf(
                     Locale.ROOT,
-                    "%-28s %6.2f ns a tick (%.2f to %.2f), the core takes %.2f times that%n",
-                    names.get(i),
-                    median(all),
-                    all[0],
-                    all[rounds - 1],
-                    own / median(all));
+                    "%-24s %7.2f  %7.2f %7.2f    %6.2f       %.2f  %.2f %.2f%n",
+                    row.name,
+                    median(row.figures),
+                    Arrays.stream(row.figures).min().orElseThrow(),
+                    Arrays.stream(row.figures).max().orElseThrow(),
+                    median(over),
+                    median(under),
+                    Arrays.stream(under).min().orElseThrow(),
+                    Arrays.stream(under).max().orElseThrow());
         }
         System.out.printf(Locale.ROOT, "%d rounds in turn%n", rounds);
-        System.out.printf(Locale.ROOT, "core: %.6f Ah at the end%n", java.core.chargeAmpHours());
-    }
-
-    private double round() {
-        long begin = THREADS.getCurrentThreadCpuTime();
-        for (int i = 0; i < DAYS_A_ROUND; i++) {
-            day.feed(core, sample, clockMillis);
-            clockMillis += FrozenDay.TICKS * FrozenDay.TICK_MILLIS;
-        }
-        double nanos = THREADS.getCurrentThreadCpuTime() - begin;
-        return nanos / DAYS_A_ROUND / FrozenDay.TICKS;
-    }
-
-    private static double round(String program, String folder)
-            throws IOException, InterruptedException {
-        Process process = new ProcessBuilder(program, "bench", folder, "1").start();
-        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        Matcher figure = FIGURE.matcher(said);
-        if (process.waitFor() != 0 || !figure.find()) {
-            throw new IOException(program + " said: " + said);
-        }
-        return Double.parseDouble(figure.group(1));
     }
 
     private static double median(double[] figures) {
