@@ -20,6 +20,14 @@ public final class Duel {
     /** As many as go into one message. */
     private static final int STEPS_BETWEEN = 1_024;
 
+    private static final String ON_THE_WAY =
+            "the digests of all ticks differ: a register differed on the way";
+
+    /** Of two whose registers were compared after each step. */
+    static final String FOLDED_OTHERWISE =
+            "each register that it gives is the same and the digests differ: it folds otherwise, or"
+                    + " not after each call; see 'A digest' in the page of the pipe";
+
     private final Script script;
     private final int between;
     private final SimulatedStore programMemory;
@@ -159,8 +167,7 @@ public final class Duel {
         }
         PipeDevice device = pipe;
         if (device != null && device.givesDigest() && device.tickDigest() != folded.digest()) {
-            return difference(
-                    step, ticks, "the digests of all ticks differ: a register differed on the way");
+            return difference(step, ticks, between == 1 ? FOLDED_OTHERWISE : ON_THE_WAY);
         }
         return null;
     }

@@ -20,6 +20,8 @@ final class FrameWire implements PipeWire {
     private static final int COMMAND = 4;
     private static final int CHANGE = 5;
     private static final int REGISTERS = 6;
+    private static final String SWAPPED =
+            "; the other way round it would be one: frames are little-endian";
     private static final int STORED = 7;
     private static final int CUT = 8;
     private static final int END = 9;
@@ -155,15 +157,22 @@ final class FrameWire implements PipeWire {
                                     ? "a length of %s, more than %s"
                                             .formatted(length, PipeLimits.MOST_FRAME_BYTES - HEAD)
                                     : "a kind of %s, expected %s to %s"
-                                            .formatted(
-                                                    kind + FIRST_KIND,
-                                                    FIRST_KIND,
-                                                    FIRST_KIND + KINDS.length - 1)));
+                                                    .formatted(
+                                                            kind + FIRST_KIND,
+                                                            FIRST_KIND,
+                                                            FIRST_KIND + KINDS.length - 1)
+                                            + (isSwapped(kind) ? SWAPPED : "")));
         }
         reply.kind = KINDS[kind];
         head = reply.kind.word();
         bytes.bytes((int) length);
         body(reply, bytes.start(), (int) length);
+    }
+
+    /** Whether the two bytes of a kind would be one the other way round. */
+    private static boolean isSwapped(int kind) {
+        int swapped = Short.toUnsignedInt(Short.reverseBytes((short) (kind + FIRST_KIND)));
+        return swapped >= FIRST_KIND && swapped < FIRST_KIND + KINDS.length;
     }
 
     private void body(PipeReply reply, int from, int length) {

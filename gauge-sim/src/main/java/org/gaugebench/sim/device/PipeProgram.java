@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 public final class PipeProgram implements AutoCloseable {
     private static final int MOST_ERROR_LINES = 20;
     private static final int MOST_LINE_LENGTH = 200;
+    private static final String NOTHING = "nothing";
 
     private final PipeCommand command;
     private final int slots;
@@ -217,7 +218,12 @@ public final class PipeProgram implements AutoCloseable {
         String asked = question.get();
         if (!asked.isEmpty()) {
             details.add("asked: " + asked);
-            details.add("answered: " + answered());
+            String heard = answered();
+            // What the first line quotes is an answer too.
+            boolean isQuoted = String.valueOf(problem.getMessage()).startsWith("it answered");
+            if (!isQuoted || !heard.equals(NOTHING)) {
+                details.add("answered: " + heard);
+            }
         }
         kill();
         if (stopped != null) {
@@ -236,7 +242,7 @@ public final class PipeProgram implements AutoCloseable {
         String rest = it == null || talk == null ? "" : it.unfinished();
         String count = messages == 1 ? "1 message" : messages + " messages";
         if (messages == 0) {
-            return rest.isEmpty() ? "nothing" : "'" + rest + "', unfinished";
+            return rest.isEmpty() ? NOTHING : "'" + rest + "', unfinished";
         }
         return rest.isEmpty() ? count : count + ", then '" + rest + "', unfinished";
     }

@@ -153,7 +153,9 @@ final class TextWire implements PipeWire {
             }
         }
         if (kind == null) {
-            throw wrong("expected a message, such as 'readout 800000 0' or 'erase 2'");
+            throw wrong(
+                    "expected a message, such as 'readout 800000 0' or 'erase 2'; text for people"
+                            + " goes to standard error");
         }
         reply.kind = kind;
         body(reply);

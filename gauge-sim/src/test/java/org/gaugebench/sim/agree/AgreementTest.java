@@ -129,6 +129,18 @@ class AgreementTest {
         assertEquals(3, found.tick());
     }
 
+    /** Its registers are right: that it says so spares a search for a register that is not. */
+    @Test
+    void aDigestThatIsFoldedOtherwiseIsToldAsThat() {
+        PipeCommand command =
+                JavaProgram.of(PlantedCore.class, "digest", "40", "form frames", "batch 1024");
+        Difference found = Duel.first(ScriptMaker.draw(1, 0, 100), command);
+        assertNotNull(found);
+        assertEquals(Duel.FOLDED_OTHERWISE, found.what());
+        assertEquals(40, found.tick());
+        assertTrue(found.registers().stream().noneMatch(Difference.Pair::differs));
+    }
+
     @Test
     void aWrongWordOfTheBusViewIsNamed() {
         PipeCommand command =

@@ -75,6 +75,8 @@ class HostileProgramsTest {
         assertTrue(told(failure).contains("'HostileProgram' (hostile)"), told(failure));
         assertTrue(told(failure).contains("ticks that it was given: 100"), told(failure));
         assertTrue(told(failure).contains("asked: tick "), told(failure));
+        boolean isQuoted = told(failure).contains(": it answered ");
+        assertFalse(isQuoted && told(failure).contains("answered: nothing"), told(failure));
         assertTrue(told(failure).contains("last words of " + wrong), told(failure));
         assertTrue(failure.details().get(0).startsWith("simulated time: 0 d 00:0"), told(failure));
         assertNothingRuns(command);

@@ -38,6 +38,15 @@ final class PipeCoreWords {
         return text.toString();
     }
 
+    /** The program's hello, with further lines. */
+    static String hello(boolean digests, boolean buses, String... lines) {
+        return "hello 1 the core behind a pipe\nreadout all\nregisters all\n"
+                + (digests ? "digest\n" : "")
+                + (buses ? "bus\n" : "")
+                + String.join("\n", lines)
+                + (lines.length == 0 ? "ready\n" : "\nready\n");
+    }
+
     /** All that an answer to {@code registers} holds. */
     static long[] figures(
             Registers registers,

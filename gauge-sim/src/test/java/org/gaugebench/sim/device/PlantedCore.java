@@ -7,8 +7,9 @@ import org.gaugebench.core.port.Sample;
 /**
  * The core behind the pipe with a fault that was planted. Arguments: {@code tick N} to take one
  * count too many in the N-th tick of the process, {@code over N} to do so whenever the counts are
- * above N, {@code word N} to tell one too many for the bus word of that code, or {@code die N} to
- * end with code 9 and a message in the N-th tick; then further lines of the hello.
+ * above N, {@code word N} to tell one too many for the bus word of that code, {@code die N} to end
+ * with code 9 and a message in the N-th tick, or {@code digest N} to fold a wrong figure in that
+ * tick; then further lines of the hello.
  */
 public final class PlantedCore extends PipeCore {
     private final String what;
@@ -40,6 +41,11 @@ public final class PlantedCore extends PipeCore {
                     default -> false;
                 };
         sample.shuntCounts += isMet ? 1 : 0;
+    }
+
+    @Override
+    long digested(long digest) {
+        return digest ^ (what.equals("digest") && ticks == figure ? 1 : 0);
     }
 
     @Override
