@@ -108,6 +108,13 @@ final class VectorsCommand implements Callable<Integer> {
                     "--check: there is no folder %s; expected one that 'vectors --out' wrote"
                             .formatted(folder));
         }
+        for (String file : VectorCheck.FILES) {
+            if (!Files.exists(folder.resolve(file))) {
+                throw new InputException(
+                        "--check: %s holds no %s; expected a folder that 'vectors --out' wrote"
+                                .formatted(folder, file));
+            }
+        }
         try {
             long rows = VectorCheck.replay(folder);
             terminal.out().print("%s rows, and the core agrees with each\n".formatted(rows));

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.gaugebench.core.Gauge;
 import org.gaugebench.core.port.Command;
@@ -25,6 +26,10 @@ import org.jspecify.annotations.Nullable;
  * does, and the proof that the files say all that goes into a gauge.
  */
 public final class VectorCheck {
+    /** The files that a folder of vectors holds. */
+    public static final List<String> FILES =
+            List.of(VectorFormat.SETTINGS, VectorFormat.STORE, VectorFormat.VECTORS);
+
     private static final Register[] REGISTERS = Register.values();
 
     private final Path folder;

@@ -133,6 +133,16 @@ class VectorsCommandTest {
     }
 
     @Test
+    void aFolderWithoutVectorsIsToldWhatIsMissing() throws IOException {
+        Files.createDirectories(out);
+        assertEquals(2, terminal.run("vectors", "--check", out.toString()));
+        assertTrue(
+                terminal.err()
+                        .contains("holds no settings.csv; expected a folder that 'vectors --out'"),
+                terminal.err());
+    }
+
+    @Test
     void shouldRefuseWhatItCannotDo() throws IOException {
         String[][] wrong = {
             {"vectors"},
