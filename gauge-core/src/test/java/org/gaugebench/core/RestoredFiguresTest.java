@@ -169,7 +169,7 @@ class RestoredFiguresTest {
         GaugeFixture gauge = new GaugeFixture(offsetSettings, store, 0, OffTime.EXACT);
         assertEquals(1, gauge.times(Event.RESTORED));
         // 2^31 - 1 of 1/256 counts at 125 uA a count
-        assertEquals(-sign * 1_048_576_000L, gauge.read().currentMicroamps, 1);
+        assertEquals(-sign * 1_048_576_000.0, gauge.read().currentMicroamps, 1);
     }
 
     /** M7: the count of full anchors stops at its end instead of turning below zero. */
