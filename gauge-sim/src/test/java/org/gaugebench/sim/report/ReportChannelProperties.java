@@ -73,10 +73,9 @@ class ReportChannelProperties {
         int[] ring = new int[RING];
         for (int i = 0; i < values.size(); i++) {
             // A value in ten is a gap, and they come in stretches: neighbours fall out together.
-            gappy.add(
-                    i % 3 > 0 && gappy.get(i - 1) == ReportChannel.GAP || values.get(i) < -40
-                            ? ReportChannel.GAP
-                            : values.get(i));
+            boolean goesOn = i % 3 > 0 && gappy.get(i - 1) == ReportChannel.GAP;
+            boolean gap = goesOn || values.get(i) < -40;
+            gappy.add(gap ? ReportChannel.GAP : values.get(i));
             ring[(i + 1) & (RING - 1)] = gappy.get(i);
         }
         long tick = 1;
