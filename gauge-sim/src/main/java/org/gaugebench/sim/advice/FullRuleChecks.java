@@ -158,8 +158,15 @@ final class FullRuleChecks {
         long charger = it.strongest().map(ChargerSpec::microvoltsPerKelvin).orElse(0L);
         double celsius = it.battery().temperatureMillicelsius() / 1e3;
         double apartVolts = Math.abs((gauge - charger) / 1e6 * (celsius - 25));
-        // A quarter of the margin is what decides about full.
-        if (apartVolts > it.typed(Setting.ABSORPTION_MARGIN) / 1e3 / 4) {
+        boolean isOther = it.typed(Setting.CHEMISTRY) != it.usual(Setting.CHEMISTRY);
+        if (isOther || isOfAnotherSystem(it)) {
+            // Found already, and its remedy moves the coefficient as well.
+            return;
+        }
+        // Below that the charger still comes to the threshold; both are of one margin.
+        double margin = it.typed(Setting.ABSORPTION_MARGIN) / 1e3;
+        double scale = it.nominalVolts() / 12;
+        if (apartVolts > Math.max(0, margin - BELOW_ABSORPTION_VOLTS * scale)) {
             found.add(
                     new Suspect(
                             Kind.NO_COMPENSATION,

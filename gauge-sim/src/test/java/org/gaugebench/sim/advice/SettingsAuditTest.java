@@ -55,12 +55,24 @@ class SettingsAuditTest {
               - {from: 1 d 8 h, to: 1 d 16 h, every: 2 d, set: {shore: on}}
             """;
 
+    /** The two, and with other batteries and voltages. */
+    private static String system(String system) {
+        return switch (system) {
+            case "hut" -> HUT;
+            case "boat" -> BOAT;
+            case "boat-24" -> BOAT.replace("lifepo4", "lifepo4, nominal-voltage: 24 V");
+            case "boat-nmc" -> BOAT.replace("lifepo4", "nmc");
+            case "hut-48" -> HUT.replace("lead-acid-agm", "lead-acid-agm, nominal-voltage: 48 V");
+            default -> HUT.replace("lead-acid-agm", "lead-acid-" + system);
+        };
+    }
+
     private static Scenario scenario(String system, String gauge, String charger, String rest)
             throws ScenarioException {
         String celsius = rest.contains("°C") ? rest : "20 °C";
         String wiring = rest.contains("supply") ? "wiring: {" + rest + "}" : "";
         String text =
-                (system.equals("hut") ? HUT : BOAT)
+                system(system)
                         .replace("GAUGE", gauge.equals("-") ? "" : gauge.replace(';', ','))
                         .replace(
                                 "CHARGER",
@@ -134,10 +146,28 @@ class SettingsAuditTest {
         "boat, capacity: 103 Ah; kept-back-charge: 10 %, -, -",
         "hut, own-supply-current: 20 mA, -, own-supply: 20 mA",
         "hut, coulombic-efficiency: 90 %; kept-back-charge: 50 %, -, -",
+        "flooded, -, -, -",
+        "gel, -, -, -",
+        "boat-24, -, -, -",
+        "boat-nmc, -, -, -",
+        "hut-48, -, -, -",
+        // A charger that goes by its timer, and one without compensation in a mild place.
+        "hut, -, absorption-limit: 4 h; float-below: none, -",
+        "hut, -, temperature-coefficient: 0 mV/K, -",
     })
     void aRightSystemRaisesNothing(String system, String gauge, String charger, String rest)
             throws ScenarioException {
         SettingsAudit.Result result = SettingsAudit.of(scenario(system, gauge, charger, rest));
         assertEquals(List.of(), keys(result), result.toString());
+    }
+
+    /** A preset of another kind explains its coefficient too: one thing, told once. */
+    @ParameterizedTest
+    @CsvSource({"hut, chemistry: lifepo4, chemistry", "hut, nominal-voltage: 24 V, system-voltage"})
+    void whatAnotherFindingExplainsIsNotToldAgain(String system, String gauge, String key)
+            throws ScenarioException {
+        List<String> keys = keys(SettingsAudit.of(scenario(system, gauge, "-", "-")));
+        assertTrue(keys.contains(key), keys.toString());
+        assertTrue(!keys.contains("no-compensation"), keys.toString());
     }
 }
