@@ -14,11 +14,9 @@ import org.gaugebench.core.settings.Setting;
  * range is closed: from figures within it a gauge comes only to figures within it, because every
  * sum saturates at its end. So no core refuses its own record.
  *
- * @param unit an SI symbol or a plain word
- * @param lowestValue the lowest figure, in that unit
- * @param highestValue the highest
+ * <p>No record of Java: what the compiler adds to one allocates.
  */
-record SavedRange(String unit, long lowestValue, long highestValue) {
+final class SavedRange {
     private static final long NANOCOULOMBS_PER_MILLIAMP_HOUR = 3_600_000_000L;
 
     /** Where the error band stops to add time up: 17 years. */
@@ -99,5 +97,30 @@ record SavedRange(String unit, long lowestValue, long highestValue) {
 
     boolean holds(long value) {
         return value >= lowestValue && value <= highestValue;
+    }
+
+    private final String unit;
+    private final long lowestValue;
+    private final long highestValue;
+
+    private SavedRange(String unit, long lowestValue, long highestValue) {
+        this.unit = unit;
+        this.lowestValue = lowestValue;
+        this.highestValue = highestValue;
+    }
+
+    /** An SI symbol or a plain word. */
+    String unit() {
+        return unit;
+    }
+
+    /** The lowest figure, in that unit. */
+    long lowestValue() {
+        return lowestValue;
+    }
+
+    /** The highest. */
+    long highestValue() {
+        return highestValue;
     }
 }

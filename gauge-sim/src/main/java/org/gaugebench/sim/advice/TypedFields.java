@@ -72,7 +72,7 @@ public class TypedFields {
         try {
             return parser.parse(text);
         } catch (QuantityException e) {
-            trouble.wrong(field, place, e.getMessage());
+            trouble.wrong(field, place, String.valueOf(e.getMessage()));
             return null;
         }
     }

@@ -71,7 +71,8 @@ final class WireOff {
         figures.add(new Figure("off by, if it guesses from the volts", guess, "points"));
         AfterOff told = gauge.afterOff();
         double worst =
-                Math.max(Math.max(unseen, after.truth()), Math.max(Math.abs(full), Math.abs(guess)));
+                Math.max(
+                        Math.max(unseen, after.truth()), Math.max(Math.abs(full), Math.abs(guess)));
         atOnce =
                 switch (told) {
                     case KEEPS -> unseen;

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.units.QuantityException;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +28,7 @@ final class Questions {
      * @return the answer as it was written; null for an empty one
      * @throws InputException if the input ends
      */
-    @Nullable String ask(String question, String example, QuantityArguments.Parser<?> parser)
+    @Nullable String ask(String question, String example, TypedFields.Parser<?> parser)
             throws InputException {
         while (true) {
             out.print(question + " (such as " + example + "): ");
@@ -51,7 +52,7 @@ final class Questions {
     }
 
     /** As {@link #ask}, but an empty answer is asked again. */
-    String need(String question, String example, QuantityArguments.Parser<?> parser)
+    String need(String question, String example, TypedFields.Parser<?> parser)
             throws InputException {
         while (true) {
             String answer = ask(question, example, parser);

@@ -110,7 +110,7 @@ class ComposedGaugeTest {
         AfterMonth after = month(gauge(SetsFull.BY_HAND, PastFull.STOPS, off)).after();
         assertEquals(kept.leftWhenOff(), after.leftWhenOff());
         switch (off) {
-            case FULL -> assertEquals(1_000_000, after.shownAfterOff(), 1_000);
+            case FULL -> assertEquals(1_000_000, (double) after.shownAfterOff(), 1_000);
             case ZERO -> assertEquals(0, after.shownAfterOff());
             case NOTHING -> assertEquals(Readout.NOT_KNOWN, after.shownAfterOff());
             case GUESSES -> {
@@ -135,7 +135,7 @@ class ComposedGaugeTest {
         long shown = result.course().get(480).own() - fine.course().get(480).own();
         // And the run's own, which is the sum's but for a zero error that is not counted either:
         // 2 mA for 13 h in 20 d are 0.9 points.
-        assertEquals(20 * 13 * (0.05 - 0.002) / 60 * 1e6, shown, 3_000);
+        assertEquals(20 * 13 * (0.05 - 0.002) / 60 * 1e6, (double) shown, 3_000);
         assertTrue(result.daysWithinTen() < fine.daysWithinTen());
     }
 

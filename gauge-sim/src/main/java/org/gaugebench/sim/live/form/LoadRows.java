@@ -178,7 +178,7 @@ final class LoadRows {
         try {
             return Quantity.parse(text, dimension);
         } catch (QuantityException e) {
-            wrong.add(new FormReading.Wrong(place, e.getMessage()));
+            wrong.add(new FormReading.Wrong(place, String.valueOf(e.getMessage())));
             return null;
         }
     }
