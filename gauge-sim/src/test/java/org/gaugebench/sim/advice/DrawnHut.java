@@ -229,7 +229,7 @@ final class DrawnHut {
         line(text, "battery: {chemistry: %s, nominal-voltage: %d V,", chemistry.key(), volts);
         line(text, "  capacity: %.0f Ah, start: 100 %%%s}", ampHours, leak());
         line(text, "sensor: {shunt: %s, offset: %.0f nV}", shunt, offset * ohms * 1e9);
-        line(text, "gauge: {%s}", gaugeText(scale, ohms));
+        line(text, "gauge: {%s}", gaugeText(scale));
         wiring(text);
         line(text, "loads:");
         line(text, "  logger: {current: %.3f A}", loadAmps[0]);
@@ -247,7 +247,7 @@ final class DrawnHut {
                 : ", self-discharge: 0 %/month";
     }
 
-    private String gaugeText(double scale, double ohms) {
+    private String gaugeText(double scale) {
         StringBuilder text = new StringBuilder();
         boolean heats = plant == TroubleCause.HEAT;
         boolean early = plant == TroubleCause.FULL_TOO_EARLY;
@@ -318,12 +318,12 @@ final class DrawnHut {
                                 loadAmps[i] * today));
             }
             line(text, "  - {at: %d min, set: {%s}}", day * DAY_MINUTES, set);
-            long lamp = day * DAY_MINUTES + 18 * 60 - (day == 0 ? 0 : 0);
+            long lamp = day * DAY_MINUTES + 18 * 60;
             line(
                     text,
                     "  - {from: %d min, to: %.0f min, set: {lamp: on}}",
                     lamp,
-                    Math.min(lamp + loadHours[2] * 60, (day + 1) * DAY_MINUTES - 1));
+                    Math.min(lamp + loadHours[2] * 60, (day + 1.0) * DAY_MINUTES - 1));
         }
         if (quietToDay > quietFromDay) {
             line(

@@ -66,7 +66,7 @@ final class TroubleTable {
                 sizes += row.alike();
                 boolean right = row.verdict() == Verdict.RIGHT || row.verdict() == Verdict.ALIKE;
                 boolean full = args.length > 2 && (plant + "").matches(args[2]);
-                if (full || !right && row.verdict() != Verdict.NOT_PLANTED) {
+                if (full || (!right && row.verdict() != Verdict.NOT_PLANTED)) {
                     bad.append("   ").append(row.verdict()).append(' ').append(row.hut());
                     bad.append("\n      ").append(row.answer()).append('\n');
                 }

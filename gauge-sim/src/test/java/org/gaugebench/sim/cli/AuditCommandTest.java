@@ -148,8 +148,21 @@ class AuditCommandTest {
     @Test
     void aPersonAtATerminalIsAskedForSettingsToo() {
         String answers =
-                "12 V\nlead-acid-agm\n100 Ah\n\nlamp: 1.2 A, 5 h\n\n20 A\n"
-                        + "14.4 V\n50 Ah\n14.2 V\nmuch\n2 A\n\n";
+                """
+                12 V
+                lead-acid-agm
+                100 Ah
+
+                lamp: 1.2 A, 5 h
+
+                20 A
+                14.4 V
+                50 Ah
+                14.2 V
+                much
+                2 A
+
+                """;
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Terminal terminal =

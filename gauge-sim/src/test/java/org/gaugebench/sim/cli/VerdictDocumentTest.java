@@ -43,8 +43,18 @@ class VerdictDocumentTest {
         Matcher example =
                 find(
                         page,
-                        "```\n(check,meter,gauge\n.*?)```\n\n```\ngauge-sim (verdict .*?)\n```\n\n"
-                                + "```\n(.*?)```\n");
+                        """
+                        ```
+                        (check,meter,gauge
+                        .*?)```
+
+                        ```
+                        gauge-sim (verdict .*?)
+                        ```
+
+                        ```
+                        (.*?)```
+                        """);
         Files.writeString(folder.resolve("my-checks.csv"), example.group(1));
         FakeTerminal terminal = new FakeTerminal();
         assertEquals(

@@ -36,9 +36,14 @@ class MeterReadingsTest {
                         new MeterReading(MeterCheck.VOLTS_UNDER_LOAD, 12.41, 12.3),
                         new MeterReading(MeterCheck.CAPACITY_TEST, 0, 92)),
                 read(
-                        "\uFEFFCheck;Meter;Gauge\nzero-test;1 d;-100 mAh\nown-current;12 mA;\n"
-                                + "scale-small;;\nvolts-under-load;12.41 V;12300 mV\n"
-                                + "capacity-test;;92 Ah\n"));
+                        """
+                        \uFEFFCheck;Meter;Gauge
+                        zero-test;1 d;-100 mAh
+                        own-current;12 mA;
+                        scale-small;;
+                        volts-under-load;12.41 V;12300 mV
+                        capacity-test;;92 Ah
+                        """));
     }
 
     @ParameterizedTest

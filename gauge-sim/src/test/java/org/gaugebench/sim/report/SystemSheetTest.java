@@ -103,7 +103,7 @@ class SystemSheetTest {
             assertTrue(words.contains(each.check().key()), words);
         }
         double low = (ahead.tooHighPerDay() + ahead.eitherWayPerDay()) * 7;
-        assertTrue(words.contains(("a week \u2212%.1f to ").formatted(low)), words);
+        assertTrue(words.contains("a week \u2212%.1f to ".formatted(low)), words);
     }
 
     /** The list is that of the trade: what hurts somebody, spoils a battery or a shunt. */
