@@ -199,8 +199,8 @@ class DiagnosisTest {
         diagnosis.resume(7 * Minutes.DAY - 1);
         minutes(1, 12_700_000, 0);
         assertTrue(stands(Fault.FULL_OVERDUE));
-        diagnosis.resume(-5);
-        assertEquals(0, diagnosis.minutesSinceFull());
+        diagnosis.resume(5);
+        assertEquals(5, diagnosis.minutesSinceFull());
     }
 
     @Test

@@ -112,8 +112,8 @@ final class FormPage {
         head(field);
         add(
                 """
-                <span class="entry"><input type="text" id="f-%1$s" autocomplete="off" spellcheck="false"
-                maxlength="80" placeholder="%2$s" aria-describedby="%4$s"><span
+                <span class="entry"><input type="text" id="f-%1$s" autocomplete="off"
+                spellcheck="false" maxlength="80" placeholder="%2$s" aria-describedby="%4$s"><span
                 class="unit">%3$s</span><label class="switch small"><input type="checkbox"
                 id="f-%1$s-unknown" checked aria-labelledby="f-%1$s-label f-%1$s-nk"><span
                 id="f-%1$s-nk" data-word="sys-not-known"></span></label></span>
