@@ -3,7 +3,6 @@ package org.gaugebench.sim.browser;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -342,16 +341,16 @@ public final class Browser {
     public void assertNoSidewaysScroll(String when) {
         assertEquals(
                 "none",
-                text(resource("sideways.js")),
+                text(TestResource.text("sideways.js")),
                 "wider than the window, " + when + ": the page scrolls sideways");
     }
 
     /** Violations of accessibility that axe finds, one line each: rule, what it wants, where. */
     public List<String> violations() {
         if (!Boolean.TRUE.equals(ask("return typeof window.axe === 'object'"))) {
-            ask(resource("/axe.min.js"));
+            ask(TestResource.text("/axe.min.js"));
         }
-        Object found = driver.executeAsyncScript(resource("axe-run.js"));
+        Object found = driver.executeAsyncScript(TestResource.text("axe-run.js"));
         List<String> lines = new ArrayList<>();
         if (found instanceof List<?> list) {
             list.forEach(line -> lines.add(String.valueOf(line)));
@@ -389,17 +388,6 @@ public final class Browser {
             Files.createDirectories(PICTURES);
             byte[] bytes = Base64.getDecoder().decode(String.valueOf(shot.get("data")));
             return Files.write(PICTURES.resolve(name + ".png"), bytes);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
-    private static String resource(String name) {
-        try (InputStream in = Browser.class.getResourceAsStream(name)) {
-            if (in == null) {
-                throw new IllegalStateException("no resource " + name);
-            }
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -202,7 +202,7 @@ class DumpTest {
 
     /** Ticks of a program are held back and told late; a dump looks at each one all the same. */
     @ParameterizedTest
-    @ValueSource(strings = {"form frames/batch 256", "batch 1", "batch 100/answer each"})
+    @ValueSource(strings = {"form frames/batch 256", "batch 100/answer each"})
     void aProgramInTheCoresPlaceIsDumpedTickByTick(String hello) throws IOException {
         run();
         byte[] core = Files.readAllBytes(vcd);

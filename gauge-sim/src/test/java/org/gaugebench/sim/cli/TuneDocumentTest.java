@@ -32,6 +32,8 @@ class TuneDocumentTest {
         Path picture = folder.resolve("tuned.svg");
         words.addAll(List.of("--picture", picture.toString(), "--out", part.toString()));
         StringBuilder command = new StringBuilder("gauge-sim tune \\\n");
+        words.addAll(List.of("--seeds", "1", "--holdout-seeds", "101"));
+        command.append("    --seeds 1 --holdout-seeds 101 \\\n");
         command.append("    --picture tuned.svg --out parts/tuned.yaml");
         for (String file : CASES) {
             words.add(FakeTerminal.scenarios().resolve(file).toString());

@@ -172,7 +172,8 @@ class SystemDeskTest {
     @Test
     void wrongRowsAreToldByTheirNumberWhereOthersAreEmpty() throws Exception {
         String loads =
-                "\"loads\":[{},{\"name\":\"a\",\"amount\":\"1\"},{\"name\":\"a\",\"amount\":\"1\"}]";
+                "\"loads\":[{},{\"name\":\"a\",\"amount\":\"1\"},"
+                        + "{\"name\":\"a\",\"amount\":\"1\"}]";
         String chargers = "\"chargers\":[{},{\"source\":\"sun\",\"amps\":\"x\"},{\"volts\":\"y\"}]";
         Set<String> places = new TreeSet<>();
         ask("size", loads + "," + chargers)
@@ -185,7 +186,8 @@ class SystemDeskTest {
     @Test
     void unitsMayBeLeftOutOrTyped() throws Exception {
         String bare =
-                "\"capacity\":\"80\",\"loads\":[{\"name\":\"a\",\"amount\":\"60\",\"hours\":\"5\"}]";
+                "\"capacity\":\"80\","
+                        + "\"loads\":[{\"name\":\"a\",\"amount\":\"60\",\"hours\":\"5\"}]";
         String typed =
                 "\"capacity\":\"80000 mAh\",\"loads\":[{\"name\":\"a\",\"amount\":\"0.06"
                         + " kW\",\"unit\":\"amps\",\"hours\":\"300 min\"}]";
@@ -266,7 +268,8 @@ class SystemDeskTest {
         JsonNode answer =
                 ask(
                         "size",
-                        "\"loads\":[{\"name\":\"kettle\",\"amount\":\"1800\",\"inverter\":\"yes\"}]");
+                        "\"loads\":[{\"name\":\"kettle\","
+                                + "\"amount\":\"1800\",\"inverter\":\"yes\"}]");
         assertTrue(
                 answer.get("assumed").toString().contains("an inverter of 1800 W"),
                 answer.toString());
