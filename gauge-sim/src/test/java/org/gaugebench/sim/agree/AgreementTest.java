@@ -43,7 +43,7 @@ class AgreementTest {
     /** As many scripts as .ci/agree plays in a second; each is drawn from seed 1. */
     private static final int SCRIPTS = 60;
 
-    private static final int FORGED_SCRIPTS = 20;
+    private static final int FORGED_SCRIPTS = 12;
     private static final int FORGED_SLOTS = 3;
 
     private static PipeCommand planted(String what, String figure) {

@@ -266,7 +266,7 @@ class LiveReaderInBrowserTest {
             browser.until("return gaugebenchLive.frame.gauges[0].power === false");
             browser.ask("gaugebenchLive.act({act: 'set', 'gauge.power': 'on'})");
             browser.ask("gaugebenchLive.act({act: 'set', 'wiring.shunt': 'reversed'})");
-            browser.until("return gaugebenchLive.frame.millis > 86400000 * 40");
+            browser.until("return gaugebenchLive.frame.millis > 86400000 * 15");
             browser.ask("gaugebenchLive.act({act: 'pause'})");
             browser.until("return !gaugebenchLive.frame.running");
             browser.ask("return new Promise(done => setTimeout(() => done(true), 500))");

@@ -18,7 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class TuneCommandTest {
-    private static final String[] QUICK = {"--seeds", "1", "--holdout-seeds", "101..102"};
+    private static final String[] QUICK = {"--seeds", "1", "--holdout-seeds", "101"};
 
     @TempDir private Path folder;
     private TuneBench bench;
@@ -102,7 +102,7 @@ class TuneCommandTest {
                     name + ": " + run);
             compared++;
         }
-        assertEquals(12, compared);
+        assertEquals(8, compared);
         assertTrue(!bench.read("tuned.yaml").contains("hold: 1 h\n  flat"), bench.out());
     }
 

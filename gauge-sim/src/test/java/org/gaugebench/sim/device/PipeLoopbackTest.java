@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.gaugebench.house.TopLevelRule;
 import org.gaugebench.sim.judge.RunRecorder;
@@ -101,9 +102,10 @@ class PipeLoopbackTest {
         Path folder = SHELF.getParent().resolve(property());
         List<Scenario> scenarios = read(folder);
         assertFalse(scenarios.size() < 10, "found " + scenarios.size());
-        for (int i = 0; i < scenarios.size(); i++) {
-            check(scenarios.get(i), HELLOS.get(i % HELLOS.size()));
-        }
+        // Each starts a machine of its own and waits for it: two at a time take half as long.
+        IntStream.range(0, scenarios.size())
+                .parallel()
+                .forEach(i -> check(scenarios.get(i), HELLOS.get(i % HELLOS.size())));
     }
 
     private static String property() {
