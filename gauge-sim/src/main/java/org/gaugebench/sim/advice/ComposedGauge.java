@@ -114,7 +114,7 @@ public final class ComposedGauge {
                             .collect(Collectors.joining(", ", "mistakes: [", "]")));
         }
         if (!believes()) {
-            lines.add(format("start: %s %%", OwnScenario.number(startPercent, 3)));
+            lines.add(format("start: %s %%", SystemLines.number(startPercent, 3)));
         }
         // Beside it ours has a memory too, and one without faults.
         lines.add(
@@ -133,7 +133,7 @@ public final class ComposedGauge {
         if (mistakes.contains(Mistake.DEAD_BAND) && smallest != null) {
             // The file's step is a milliamp, and 10 A the most.
             double amps = Math.max(0.001, Math.min(10, smallest));
-            lines.add(format("shown-as-zero-below: %s A", OwnScenario.number(amps, 3)));
+            lines.add(format("shown-as-zero-below: %s A", SystemLines.number(amps, 3)));
         }
         Double hours = told.longestHours();
         if (hours != null) {
@@ -142,7 +142,7 @@ public final class ComposedGauge {
         Double efficiency = told.efficiencySet();
         if (mistakes.contains(Mistake.EFFICIENCY_PER_SAMPLE) && efficiency != null) {
             lines.add(
-                    format("coulombic-efficiency: %s %%", OwnScenario.number(efficiency * 100, 4)));
+                    format("coulombic-efficiency: %s %%", SystemLines.number(efficiency * 100, 4)));
         }
     }
 
@@ -155,7 +155,7 @@ public final class ComposedGauge {
         if (!believes()) {
             return List.of();
         }
-        String told = OwnScenario.number(percent, 3);
+        String told = SystemLines.number(percent, 3);
         return List.of(format("{at: 1 min, set: {gauge.declare: %s %%}}", told));
     }
 

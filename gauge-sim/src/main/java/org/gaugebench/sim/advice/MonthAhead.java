@@ -285,7 +285,7 @@ public final class MonthAhead {
             for (OwnLoad load : system.loads()) {
                 out += hour < load.hoursPerDay() ? load.amps() : load.idleAmps();
             }
-            double net = out - OwnScenario.chargeAmpsAt(hour, inPerDay());
+            double net = out - SystemLines.chargeAmpsAt(hour, inPerDay());
             sum += Math.abs(net) < step ? net / 60 : 0;
         }
         return Math.max(0, sum);

@@ -1,14 +1,12 @@
 package org.gaugebench.sim.advice;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.units.ShuntRating;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The text of a short run of an owner's system that answers one question: what if the battery is
@@ -18,40 +16,22 @@ final class TrialScenario {
     /** Stands for the daily charge until the length of the run is known. */
     private static final String DAILY = "daily";
 
-    private static final double CHARGE_FROM_HOUR = 8;
-    private static final double CHARGE_HOURS = 6;
-    private static final double SECONDS_A_DAY = 86_400;
-
-    /** Words of the scenario format, and our own names, which no load may have. */
-    private static final Set<String> TAKEN =
-            Set.of(
-                    "isolator",
-                    "protection",
-                    "battery",
-                    "sensor",
-                    "gauge",
-                    "truth",
-                    "wiring",
-                    "none",
-                    "charger",
-                    "keeps",
-                    "full",
-                    "guesses",
-                    "old",
-                    "new");
+    /** Names of the gauges, which no load may have. */
+    private static final Set<String> OURS = Set.of("keeps", "full", "guesses", "old", "new");
 
     private final OwnSystem system;
     private final ShuntRating shunt;
     private final double ownAmps;
     private final String efficiency;
     private final List<String> gauges = new ArrayList<>();
-    private final List<String> past = new ArrayList<>();
     private final List<String> timeline = new ArrayList<>();
-    private final List<String> loads = new ArrayList<>();
-    private final Set<String> names = new HashSet<>(TAKEN);
+    private final List<OwnLoad> loads = new ArrayList<>();
     private String title = "A trial of my system";
     private String charger = "";
-    private String more = "";
+    private boolean isChargerPast;
+    private @Nullable OwnLoad loadPast;
+    private double steadyAmps;
+    private List<String> warmth = List.of();
     private double batteryAmpHours;
     private double startPercent = 100;
     private double zeroAmps;
@@ -69,7 +49,7 @@ final class TrialScenario {
                 set == null || set == 1
                         ? ""
                         : ", mistakes: [efficiency-per-sample%s], coulombic-efficiency: "
-                                + number(set * 100, 4)
+                                + SystemLines.number(set * 100, 4)
                                 + " %%";
     }
 
@@ -92,7 +72,10 @@ final class TrialScenario {
 
     /** A battery that keeps charge back in the cold, or gives more in the heat. */
     TrialScenario at(double celsius) {
-        more = "  temperature: " + number(celsius, 3) + " °C\n  capacity-by-temperature: on\n";
+        warmth =
+                List.of(
+                        "temperature: " + SystemLines.number(celsius, 3) + " °C",
+                        "capacity-by-temperature: on");
         return this;
     }
 
@@ -115,7 +98,9 @@ final class TrialScenario {
 
     /** The same with something that it does on power-up; then it takes no start. */
     TrialScenario starter(String name, double percent, String mistake) {
-        timeline.add("{at: 0 s, set: {%s.declare: %s %%}}".formatted(name, number(percent, 4)));
+        timeline.add(
+                "{at: 0 s, set: {%s.declare: %s %%}}"
+                        .formatted(name, SystemLines.number(percent, 4)));
         return gauge(name, Double.NaN, system.ampHours(), mistake);
     }
 
@@ -132,41 +117,35 @@ final class TrialScenario {
                             : efficiency.formatted(more));
         }
         if (!Double.isNaN(percent)) {
-            line.append(", start: ").append(number(percent, 4)).append(" %");
+            line.append(", start: ").append(SystemLines.number(percent, 4)).append(" %");
         }
-        line.append(", capacity: ").append(number(typed, 6)).append(" Ah");
+        line.append(", capacity: ").append(SystemLines.number(typed, 6)).append(" Ah");
         gauges.add(gauges.isEmpty() ? "{" + line + "}" : "{name: " + name + ", " + line + "}");
         return this;
     }
 
     /** The loads, day by day as told. */
     TrialScenario withLoads() {
-        for (OwnLoad load : system.loads()) {
-            load(load, false);
-        }
+        loads.addAll(system.loads());
         return this;
     }
 
     /** The loads, one of them on the battery's side of the shunt. */
     TrialScenario withLoadPastShunt(OwnLoad wrong) {
-        for (OwnLoad load : system.loads()) {
-            load(load, load.equals(wrong));
-        }
-        return this;
+        loadPast = wrong;
+        return withLoads();
     }
 
     /** One steady load instead of those that were told. */
     TrialScenario withSteadyLoad(double amps) {
-        loads.add("steady: {current: " + number(amps, 6) + " A}");
+        steadyAmps = amps;
         return this;
     }
 
     /** So much is put in every day, however full the battery is. */
     TrialScenario chargedDaily(double ampHoursPerDay) {
         if (ampHoursPerDay > 0) {
-            charger =
-                    "{current-limit: %s A, switched: off}"
-                            .formatted(number(ampHoursPerDay / CHARGE_HOURS, 6));
+            charger = SystemLines.dailyCharger(ampHoursPerDay);
             timeline.add(DAILY);
         }
         return this;
@@ -175,17 +154,18 @@ final class TrialScenario {
     /** A charger that is left on until the battery takes next to nothing. */
     TrialScenario chargedToTheEnd(double amps, double volts) {
         charger =
-                "{current-limit: %s A, absorption: %s V, absorption-limit: none,"
-                                .formatted(number(amps, 6), number(volts, 3))
+                "charger: {current-limit: %s A, absorption: %s V, absorption-limit: none,"
+                                .formatted(
+                                        SystemLines.number(amps, 6), SystemLines.number(volts, 3))
                         + " float: "
-                        + number(volts, 3)
+                        + SystemLines.number(volts, 3)
                         + " V, temperature-coefficient: 0 mV/K}";
         return this;
     }
 
     /** The charger's negative ends on the battery's own post. */
     TrialScenario chargerPastShunt() {
-        past.add("charger: 100 %");
+        isChargerPast = true;
         return this;
     }
 
@@ -199,38 +179,51 @@ final class TrialScenario {
     }
 
     String text() {
-        StringBuilder text = new StringBuilder();
-        text.append("format: 1\ntitle: ").append(title);
-        text.append("\nduration: ").append(minutes).append(" min\ntick: 1 min\nbattery:\n");
-        text.append("  chemistry: ").append(system.chemistry().key());
-        text.append("\n  nominal-voltage: ").append(system.nominalVolts()).append(" V\n");
-        text.append("  capacity: ").append(number(batteryAmpHours, 6)).append(" Ah\n");
-        text.append("  start: ").append(number(startPercent, 4)).append(" %\n").append(more);
-        double ohms = (double) shunt.microvolts() / shunt.microamps();
-        text.append("sensor:\n  shunt: ").append(shunt);
-        text.append("\n  offset: ").append(number(zeroAmps * ohms * 1e9, 0)).append(" nV\n");
-        if (system.converter() != null) {
-            text.append("  converter: ").append(system.converter()).append('\n');
+        SystemLines lines = new SystemLines(system, OURS);
+        List<String> past = loads(lines);
+        lines.line("format: 1");
+        lines.line("title: %s", title);
+        lines.line("duration: %d min", minutes);
+        lines.line("tick: 1 min");
+        lines.battery(batteryAmpHours, startPercent);
+        warmth.forEach(each -> lines.line("  %s", each));
+        lines.line("sensor:");
+        lines.line("  shunt: %s", shunt);
+        lines.offset(shunt, zeroAmps);
+        lines.converter();
+        lines.line("gauge: %s", gauges.get(0));
+        lines.list("beside", gauges.subList(1, gauges.size()));
+        lines.wiring(isGaugeFed ? ownAmps : 0, past);
+        lines.block("chargers", charger.isEmpty() ? List.of() : List.of(charger));
+        lines.loads();
+        lines.list("timeline", steps());
+        return lines.toString();
+    }
+
+    /** What draws; answers what of it all stands on the battery's side of the shunt. */
+    private List<String> loads(SystemLines lines) {
+        List<String> past = new ArrayList<>();
+        for (OwnLoad load : loads) {
+            List<String> names = lines.load(load);
+            if (load.equals(loadPast)) {
+                names.forEach(each -> past.add(each + ": 100 %"));
+            }
         }
-        text.append("gauge: ").append(gauges.get(0)).append('\n');
-        list(text, "beside", gauges.subList(1, gauges.size()));
-        wiring(text);
-        if (!charger.isEmpty()) {
-            text.append("chargers:\n  charger: ").append(charger).append('\n');
+        if (steadyAmps > 0) {
+            lines.load("steady", steadyAmps);
         }
-        if (!loads.isEmpty()) {
-            text.append("loads:\n");
-            loads.forEach(each -> text.append("  ").append(each).append('\n'));
+        if (isChargerPast) {
+            past.add("charger: 100 %");
         }
-        list(text, "timeline", steps());
-        return text.toString();
+        return past;
     }
 
     /** A run that ends before the charger comes on has no step for it. */
     private List<String> steps() {
         List<String> steps = new ArrayList<>(timeline);
-        double until = Math.min(CHARGE_FROM_HOUR + CHARGE_HOURS, minutes / 60.0);
-        if (until <= CHARGE_FROM_HOUR) {
+        double until =
+                Math.min(SystemLines.CHARGE_FROM_HOUR + SystemLines.CHARGE_HOURS, minutes / 60.0);
+        if (until <= SystemLines.CHARGE_FROM_HOUR) {
             steps.remove(DAILY);
         }
         steps.replaceAll(
@@ -240,81 +233,9 @@ final class TrialScenario {
                                         Locale.ROOT,
                                         "{from: %.0f h, to: %.0f min, every: 1 d, set: {charger:"
                                                 + " on}}",
-                                        CHARGE_FROM_HOUR,
+                                        SystemLines.CHARGE_FROM_HOUR,
                                         until * 60)
                                 : it);
         return steps;
-    }
-
-    private void wiring(StringBuilder text) {
-        boolean fed = isGaugeFed && ownAmps > 0;
-        if (!fed && past.isEmpty()) {
-            return;
-        }
-        text.append("wiring:\n");
-        if (fed) {
-            text.append("  own-supply: ").append(number(ownAmps, 6)).append(" A\n");
-        }
-        if (!past.isEmpty()) {
-            text.append("  past-shunt: {").append(String.join(", ", past)).append("}\n");
-        }
-    }
-
-    private static void list(StringBuilder text, String key, List<String> lines) {
-        if (!lines.isEmpty()) {
-            text.append(key).append(":\n");
-            lines.forEach(each -> text.append("  - ").append(each).append('\n'));
-        }
-    }
-
-    private void load(OwnLoad load, boolean isPast) {
-        double seconds = Math.rint(load.hoursPerDay() * 3_600);
-        if (load.amps() > 0 && seconds > 0) {
-            String cycle =
-                    seconds >= SECONDS_A_DAY
-                            ? ""
-                            : String.format(Locale.ROOT, ", on-for: %.0f s, every: 1 d", seconds);
-            one(load.name(), load.amps(), cycle, isPast);
-        }
-        if (load.idleAmps() > 0 && seconds < SECONDS_A_DAY) {
-            String wait =
-                    seconds == 0
-                            ? ""
-                            : String.format(
-                                    Locale.ROOT,
-                                    ", on-for: %.0f s, every: 1 d, starts-after: %.0f s",
-                                    SECONDS_A_DAY - seconds,
-                                    seconds);
-            one("idle-" + load.name(), load.idleAmps(), wait, isPast);
-        }
-    }
-
-    private void one(String word, double amps, String cycle, boolean isPast) {
-        String name = name(word);
-        loads.add(name + ": {current: " + number(amps, 6) + " A" + cycle + "}");
-        if (isPast) {
-            past.add(name + ": 100 %");
-        }
-    }
-
-    /** Letters, digits and hyphens of an owner's own word; never one that is taken. */
-    private String name(String word) {
-        String plain =
-                word.toLowerCase(Locale.ROOT)
-                        .replaceAll("[^a-z0-9]+", "-")
-                        .replaceAll("^[-0-9]+|-+$", "");
-        String stem = plain.isEmpty() ? "load" : plain.substring(0, Math.min(24, plain.length()));
-        String name = stem;
-        for (int i = 2; !names.add(name); i++) {
-            name = stem + "-" + i;
-        }
-        return name;
-    }
-
-    /** A decimal without exponent or needless zeros. */
-    private static String number(double value, int places) {
-        BigDecimal plain =
-                new BigDecimal(value).setScale(places, RoundingMode.HALF_EVEN).stripTrailingZeros();
-        return plain.signum() == 0 ? "0" : plain.toPlainString();
     }
 }
