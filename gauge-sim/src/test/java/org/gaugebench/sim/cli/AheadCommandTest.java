@@ -4,16 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -141,21 +136,11 @@ class AheadCommandTest {
                 5 mA
                 2 mA
                 """;
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        Terminal terminal =
-                new Terminal(
-                        new PrintStream(out, true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8),
-                        true,
-                        true,
-                        Map.of(),
-                        new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)),
-                        true);
-        int code = Main.execute(new String[] {"ahead"}, terminal);
-        String asked = err.toString(StandardCharsets.UTF_8);
+        FakeTerminal terminal = FakeTerminal.answering(answers);
+        int code = terminal.run("ahead");
+        String asked = terminal.err();
         assertEquals(ExitCodes.OK, code, asked);
-        String answer = out.toString(StandardCharsets.UTF_8);
+        String answer = terminal.out();
         assertTrue(asked.contains("but found 'stop'"), asked);
         for (String told :
                 List.of(

@@ -5,14 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -163,21 +158,11 @@ class AuditCommandTest {
                 2 A
 
                 """;
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        Terminal terminal =
-                new Terminal(
-                        new PrintStream(out, true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8),
-                        true,
-                        true,
-                        Map.of("NO_COLOR", "1"),
-                        new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)),
-                        true);
-        assertEquals(ExitCodes.FAILED, Main.execute(new String[] {"audit"}, terminal));
-        String asked = err.toString(StandardCharsets.UTF_8);
+        FakeTerminal terminal = FakeTerminal.answering(answers);
+        assertEquals(ExitCodes.FAILED, terminal.run("audit"));
+        String asked = terminal.err();
         assertTrue(asked.contains("Current to which it must have fallen"), asked);
         assertTrue(asked.contains("but found 'much'"), asked);
-        assertTrue(out.toString(StandardCharsets.UTF_8).contains("(capacity-usable)"));
+        assertTrue(terminal.out().contains("(capacity-usable)"));
     }
 }

@@ -5,13 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -136,21 +131,8 @@ class ChangedCommandTest {
     @Test
     void aPersonAtATerminalIsAskedWhatChanged() {
         String answers = "\n\n\n\n5\n20 min\n12 V\nlifepo4\n40 Ah\n\nlamp: 1 A, 5 h\n\n\n";
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        Terminal terminal =
-                new Terminal(
-                        new PrintStream(out, true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8),
-                        true,
-                        true,
-                        Map.of("NO_COLOR", "1"),
-                        new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)),
-                        true);
-        String asked = err.toString(StandardCharsets.UTF_8);
-        assertEquals(ExitCodes.OK, Main.execute(new String[] {"changed"}, terminal), asked);
-        assertTrue(
-                out.toString(StandardCharsets.UTF_8).startsWith("After 20 minutes without"),
-                out.toString(StandardCharsets.UTF_8));
+        FakeTerminal terminal = FakeTerminal.answering(answers);
+        assertEquals(ExitCodes.OK, terminal.run("changed"), terminal.err());
+        assertTrue(terminal.out().startsWith("After 20 minutes without"), terminal.out());
     }
 }

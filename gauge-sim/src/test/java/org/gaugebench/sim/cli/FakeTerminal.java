@@ -1,6 +1,8 @@
 package org.gaugebench.sim.cli;
 
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -13,14 +15,32 @@ final class FakeTerminal {
     private final ByteArrayOutputStream err = new ByteArrayOutputStream();
     private final boolean isTerminal;
     private final Map<String, String> environment;
+    private final InputStream in;
+    private final boolean canAnswer;
 
     FakeTerminal() {
         this(false, Map.of());
     }
 
     FakeTerminal(boolean isTerminal, Map<String, String> environment) {
+        this(isTerminal, environment, InputStream.nullInputStream(), false);
+    }
+
+    private FakeTerminal(
+            boolean isTerminal,
+            Map<String, String> environment,
+            InputStream in,
+            boolean canAnswer) {
         this.isTerminal = isTerminal;
         this.environment = environment;
+        this.in = in;
+        this.canAnswer = canAnswer;
+    }
+
+    /** A terminal at which a person types these lines, and wants no colour. */
+    static FakeTerminal answering(String lines) {
+        InputStream typed = new ByteArrayInputStream(lines.getBytes(StandardCharsets.UTF_8));
+        return new FakeTerminal(true, Map.of("NO_COLOR", "1"), typed, true);
     }
 
     int run(String... args) {
@@ -30,7 +50,9 @@ final class FakeTerminal {
                         new PrintStream(err, true, StandardCharsets.UTF_8),
                         isTerminal,
                         isTerminal,
-                        environment);
+                        environment,
+                        in,
+                        canAnswer);
         return Main.execute(args, terminal);
     }
 

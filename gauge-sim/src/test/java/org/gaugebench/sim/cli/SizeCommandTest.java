@@ -5,14 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -141,38 +136,19 @@ class SizeCommandTest {
     @Test
     void aPersonAtATerminalIsAsked() {
         String answers = "13 V\n12 V\nlead-acid-agm\n\n100 Ah\n\nlamp: 1.2 A, 5 h\nlamp\n\n20 A\n";
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        Terminal terminal =
-                new Terminal(
-                        new PrintStream(out, true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8),
-                        true,
-                        true,
-                        Map.of("NO_COLOR", "1"),
-                        new ByteArrayInputStream(answers.getBytes(StandardCharsets.UTF_8)),
-                        true);
-        assertEquals(ExitCodes.OK, Main.execute(new String[] {"size"}, terminal));
-        String asked = err.toString(StandardCharsets.UTF_8);
+        FakeTerminal terminal = FakeTerminal.answering(answers);
+        assertEquals(ExitCodes.OK, terminal.run("size"));
+        String asked = terminal.err();
         assertTrue(asked.contains("expected 12 V, 24 V, 36 V or 48 V, but found '13 V'"), asked);
         assertTrue(asked.contains("This one is needed."), asked);
         assertTrue(asked.contains("a name before a colon is missing"), asked);
-        assertTrue(out.toString(StandardCharsets.UTF_8).startsWith("Take a shunt of 50 A"));
+        assertTrue(terminal.out().startsWith("Take a shunt of 50 A"));
     }
 
     @Test
     void answersThatEndEarlyAreNoDefect() {
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        Terminal terminal =
-                new Terminal(
-                        new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
-                        new PrintStream(err, true, StandardCharsets.UTF_8),
-                        true,
-                        true,
-                        Map.of(),
-                        new ByteArrayInputStream("12 V\n".getBytes(StandardCharsets.UTF_8)),
-                        true);
-        assertEquals(ExitCodes.WRONG_INPUT, Main.execute(new String[] {"size"}, terminal));
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("ended before"));
+        FakeTerminal terminal = FakeTerminal.answering("12 V\n");
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run("size"));
+        assertTrue(terminal.err().contains("ended before"), terminal.err());
     }
 }
