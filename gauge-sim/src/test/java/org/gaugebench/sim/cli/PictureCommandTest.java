@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
 import org.gaugebench.sim.report.Samples;
 import org.gaugebench.sim.report.SvgLabels;
 import org.junit.jupiter.api.BeforeEach;
@@ -24,16 +23,6 @@ class PictureCommandTest {
     void writeScenario() throws IOException {
         hut = Files.writeString(folder.resolve("hut.yaml"), Samples.hut());
         svg = folder.resolve("day.svg").toString();
-    }
-
-    private String refused(String... args) throws IOException {
-        FakeTerminal terminal = new FakeTerminal();
-        assertEquals(2, terminal.run(args), terminal.err());
-        assertEquals("", terminal.out());
-        try (Stream<Path> left = Files.list(folder)) {
-            assertTrue(left.allMatch(it -> it.toString().endsWith(".yaml")), "something is left");
-        }
-        return terminal.err();
     }
 
     @Test
@@ -74,32 +63,8 @@ class PictureCommandTest {
     }
 
     @Test
-    void shouldRefuseWhatDoesNotGoTogether() throws IOException {
-        String file = hut.toString();
-        Path other = Files.writeString(folder.resolve("other.yaml"), Samples.hut());
-        String two = refused("run", "--picture", svg, file, other.toString());
-        assertTrue(two.contains("one picture shows one run; 2 were named"), two);
-        String at = refused("run", "--picture", svg, "--at", "1 h", file);
-        assertTrue(at.contains("a whole run and --at a moment"), at);
-        String png = refused("run", "--picture", folder.resolve("day.png").toString(), file);
-        assertTrue(png.contains("expected a name such as week.svg"), png);
-        String alone = refused("run", "--picture-shows", "current", file);
-        assertTrue(alone.contains("add --picture week.svg"), alone);
-        String twice = refused("run", "--picture", svg, "--picture-shows", "error,error", file);
-        assertTrue(twice.contains("stands there twice"), twice);
-        String wrong = refused("run", "--picture", svg, "--picture-shows", "curent", file);
-        assertTrue(wrong.contains("did you mean 'current'?"), wrong);
-        String far = refused("run", "--picture", svg, "--picture-shows", "everything", file);
-        assertTrue(far.contains("expected one or more of state-of-charge,charge,error"), far);
-        String nowhere = refused("run", "--picture", folder.resolve("no/day.svg").toString(), file);
-        assertTrue(nowhere.contains("there is no folder"), nowhere);
-    }
-
-    @Test
-    void shouldDrawOneVariantAndSayHowToChooseIt() throws IOException {
+    void shouldDrawTheVariantThatWasChosen() throws IOException {
         Files.writeString(hut, Samples.hut() + "vary:\n  loads.lamp.current: [1 A, 2 A]\n");
-        String many = refused("run", "--picture", svg, hut.toString());
-        assertTrue(many.contains("the file makes 2, choose one with --variant"), many);
         FakeTerminal terminal = new FakeTerminal();
         String name = "loads.lamp.current=2 A";
         String[] args = {"run", "--picture", svg, "--variant", name, hut.toString()};

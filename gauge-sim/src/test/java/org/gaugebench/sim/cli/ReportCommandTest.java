@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.stream.Stream;
 import org.gaugebench.sim.report.Samples;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -22,16 +21,6 @@ class ReportCommandTest {
     void writeScenario() throws IOException {
         hut = Files.writeString(folder.resolve("hut.yaml"), Samples.hut());
         html = folder.resolve("day.html").toString();
-    }
-
-    private String refused(String... args) throws IOException {
-        FakeTerminal terminal = new FakeTerminal();
-        assertEquals(2, terminal.run(args), terminal.err());
-        assertEquals("", terminal.out());
-        try (Stream<Path> left = Files.list(folder)) {
-            assertTrue(left.allMatch(it -> it.toString().endsWith(".yaml")), "something is left");
-        }
-        return terminal.err();
     }
 
     @Test
@@ -71,22 +60,5 @@ class ReportCommandTest {
         assertEquals(0, plain.run("run", "--attribution", hut.toString()));
         assertEquals(plain.out(), with.out());
         assertTrue(Files.readString(Path.of(html)).contains("data-chart=\"attribution\""));
-    }
-
-    @Test
-    void shouldRefuseWhatDoesNotGoTogether() throws IOException {
-        String file = hut.toString();
-        Path other = Files.writeString(folder.resolve("other.yaml"), Samples.hut());
-        String two = refused("run", "--report", html, file, other.toString());
-        assertTrue(two.contains("--report: one page shows one run; 2 were named"), two);
-        String seeds = refused("run", "--report", html, "--seeds", "1..3", file);
-        assertTrue(seeds.contains("choose one with --variant, such as 'seed=3'"), seeds);
-        String at = refused("run", "--report", html, "--at", "1 h", file);
-        assertTrue(at.contains("--at a moment of it; ask for one of them"), at);
-        String name = refused("run", "--report", "day.txt", file);
-        assertTrue(name.contains("day.txt says something else; expected a name such as"), name);
-        String place = refused("run", "--report", folder + "/none/day.html", file);
-        assertTrue(place.contains("--report: cannot write"), place);
-        assertTrue(place.contains("such as week.html"), place);
     }
 }
