@@ -1,11 +1,6 @@
 package org.gaugebench.sim.logs;
 
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -28,15 +23,15 @@ public final class MeterReadings {
     private static final List<String> HEADER = List.of("check", "meter", "gauge");
     private static final long MOST_BYTES = 1L << 20;
     private static final int MOST_PROBLEMS = 20;
+    private static final CsvRows.Expected EXPECTED =
+            new CsvRows.Expected(EXAMPLE, EXAMPLE, EXAMPLE, EXAMPLE);
 
-    private final String file;
-    private final List<LogProblem> problems = new ArrayList<>();
+    private final CsvRows rows;
     private final List<MeterReading> readings = new ArrayList<>();
     private final Set<MeterCheck> seen = EnumSet.noneOf(MeterCheck.class);
-    private char separator = ',';
 
     private MeterReadings(String file) {
-        this.file = file;
+        rows = new CsvRows(file);
     }
 
     /**
@@ -52,46 +47,21 @@ public final class MeterReadings {
     }
 
     private List<MeterReading> read(Path path) throws LogException {
-        try {
-            if (Files.size(path) > MOST_BYTES) {
-                throw refusal("the file is larger than 1 MiB; expected " + EXAMPLE);
-            }
-            FileShape shape = FileShape.of(path);
-            if (shape.empty()) {
-                throw refusal("the file is empty; expected " + EXAMPLE);
-            }
-            separator = shape.separator();
-            try (CsvReader<CsvRecord> csv = shape.open(path)) {
-                rows(csv);
-            }
-        } catch (IOException | UncheckedIOException e) {
-            throw refusal("the file cannot be read; expected " + EXAMPLE);
-        } catch (CsvParseException e) {
-            throw refusal("not well-formed CSV: " + e.getMessage() + "; expected " + EXAMPLE);
+        rows.read(path, MOST_BYTES, EXPECTED, this::header, this::row);
+        if (rows.problemCount() == 0 && readings.isEmpty()) {
+            throw rows.refusal("nothing was measured; expected " + EXAMPLE);
         }
-        if (problems.isEmpty() && readings.isEmpty()) {
-            throw refusal("nothing was measured; expected " + EXAMPLE);
-        }
-        if (!problems.isEmpty()) {
-            throw new LogException(problems);
-        }
+        rows.refuseProblems();
         return List.copyOf(readings);
     }
 
-    private void rows(CsvReader<CsvRecord> csv) throws LogException {
-        boolean header = true;
-        for (CsvRecord record : csv) {
-            if (problems.size() >= MOST_PROBLEMS) {
-                problem(record, 0, "reading stopped: too much is wrong");
-                return;
-            }
-            if (header) {
-                header(record);
-                header = false;
-            } else {
-                row(record);
-            }
+    private boolean row(CsvRecord record) {
+        if (rows.problemCount() >= MOST_PROBLEMS) {
+            rows.problem(record, 0, "reading stopped: too much is wrong");
+            return false;
         }
+        reading(record);
+        return true;
     }
 
     private void header(CsvRecord record) throws LogException {
@@ -104,18 +74,18 @@ public final class MeterReadings {
         }
         if (!found.equals(HEADER)) {
             // Every row would say the same once more.
-            problem(
+            rows.problem(
                     record,
                     0,
                     "expected the header check,meter,gauge, but found '%s'"
                             .formatted(Texts.shortened(String.join(",", found))));
-            throw new LogException(problems);
+            rows.refuseProblems();
         }
     }
 
-    private void row(CsvRecord record) {
+    private void reading(CsvRecord record) {
         if (record.getFieldCount() > HEADER.size()) {
-            problem(
+            rows.problem(
                     record,
                     HEADER.size(),
                     "a cell too many; expected three, such as scale-working,-9.8 A,-9.9 A");
@@ -127,13 +97,13 @@ public final class MeterReadings {
             return;
         }
         if (!seen.add(check)) {
-            problem(record, 0, "'" + check.key() + "' is there twice; expected it once");
+            rows.problem(record, 0, "'" + check.key() + "' is there twice; expected it once");
             return;
         }
-        int before = problems.size();
+        int before = rows.problemCount();
         double meter = amount(record, 1, check, check.byMeter(), check.meterExample());
         double gauge = amount(record, 2, check, check.byGauge(), check.gaugeExample());
-        if (problems.size() == before) {
+        if (rows.problemCount() == before) {
             readings.add(new MeterReading(check, meter, gauge));
         }
     }
@@ -149,7 +119,7 @@ public final class MeterReadings {
                 Arrays.stream(MeterCheck.values())
                         .map(MeterCheck::key)
                         .collect(Collectors.joining(", "));
-        problem(
+        rows.problem(
                 record,
                 0,
                 "no such check '%s'; expected one of %s".formatted(Texts.shortened(cell), all));
@@ -165,7 +135,7 @@ public final class MeterReadings {
         String cell = CsvCells.cell(record, position);
         if (dimension == null) {
             if (!cell.isEmpty()) {
-                problem(
+                rows.problem(
                         record,
                         position,
                         "'%s' has no figure in this column; expected an empty cell, but found '%s'"
@@ -177,7 +147,7 @@ public final class MeterReadings {
             double amount = Quantity.parse(cell, dimension).amount().doubleValue();
             double base = dimension == Dimension.DURATION ? amount / 3_600 : amount;
             if (Math.abs(base) > most(dimension) || isImpossible(dimension, base)) {
-                problem(
+                rows.problem(
                         record,
                         position,
                         "'%s' cannot be; expected for instance %s"
@@ -185,7 +155,7 @@ public final class MeterReadings {
             }
             return base;
         } catch (QuantityException e) {
-            problem(record, position, e.getMessage() + ", for '" + check.key() + "'");
+            rows.problem(record, position, e.getMessage() + ", for '" + check.key() + "'");
             return 0;
         }
     }
@@ -200,18 +170,5 @@ public final class MeterReadings {
             case DURATION -> 1_000;
             default -> 10_000;
         };
-    }
-
-    private void problem(CsvRecord record, int position, String message) {
-        problems.add(
-                new LogProblem(
-                        file,
-                        Math.toIntExact(record.getStartingLineNumber()),
-                        CsvCells.characterOf(record, position, separator),
-                        message));
-    }
-
-    private LogException refusal(String message) {
-        return new LogException(List.of(new LogProblem(file, 1, 1, message)));
     }
 }

@@ -1,11 +1,6 @@
 package org.gaugebench.sim.logs;
 
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -19,22 +14,25 @@ public final class NotesReader {
     private static final String EXAMPLE = "time,shown,word, then 2026-05-03T07:00,82,nothing";
     private static final List<String> NAMES =
             List.of("time", "shown", "ah", "charged", "volts", "word");
+    private static final CsvRows.Expected EXPECTED =
+            new CsvRows.Expected(
+                    "notes such as " + EXAMPLE, EXAMPLE, "notes such as " + EXAMPLE, "");
+    private static final long MOST_BYTES = 4L << 20;
     private static final int MOST_ROWS = 10_000;
     private static final int MOST_PROBLEMS = 20;
     private static final double LEAST_HOURS = 12;
     private static final int LEAST_NOTES = 4;
 
-    private final String file;
-    private final List<LogProblem> problems = new ArrayList<>();
+    private final CsvRows rows;
     private final List<OwnersNote> notes = new ArrayList<>();
     private final int[] places = {-1, -1, -1, -1, -1, -1};
     private final NumberCells numbers = new NumberCells();
     private final TimeCells times = new TimeCells(numbers, ZoneOffset.UTC);
+    private int rowCount;
     private double origin = Double.NaN;
-    private char separator = ',';
 
     private NotesReader(String file) {
-        this.file = file;
+        rows = new CsvRows(file);
     }
 
     /**
@@ -50,51 +48,26 @@ public final class NotesReader {
     }
 
     private List<OwnersNote> read(Path path) throws LogException {
-        try {
-            if (Files.size(path) > 4L << 20) {
-                throw refusal("the file is larger than 4 MiB; expected notes such as " + EXAMPLE);
-            }
-            FileShape shape = FileShape.of(path);
-            if (shape.empty()) {
-                throw refusal("the file is empty; expected " + EXAMPLE);
-            }
-            separator = shape.separator();
-            try (CsvReader<CsvRecord> csv = shape.open(path)) {
-                rows(csv);
-            }
-        } catch (IOException | UncheckedIOException e) {
-            throw refusal("the file cannot be read; expected notes such as " + EXAMPLE);
-        } catch (CsvParseException e) {
-            throw refusal("not well-formed CSV: " + e.getMessage());
-        }
+        rows.read(path, MOST_BYTES, EXPECTED, this::header, this::row);
         boolean few =
                 notes.size() < LEAST_NOTES || notes.get(notes.size() - 1).hours() < LEAST_HOURS;
-        if (problems.isEmpty() && few) {
-            throw refusal(
+        if (rows.problemCount() == 0 && few) {
+            throw rows.refusal(
                     notes.size()
                             + (notes.size() == 1 ? " note says" : " notes say")
                             + " too little; expected four or more, over 12 h or longer");
         }
-        if (!problems.isEmpty()) {
-            throw new LogException(problems);
-        }
+        rows.refuseProblems();
         return List.copyOf(notes);
     }
 
-    private void rows(CsvReader<CsvRecord> csv) throws LogException {
-        boolean header = true;
-        int rows = 0;
-        for (CsvRecord record : csv) {
-            if (header) {
-                header(record);
-                header = false;
-            } else if (rows++ == MOST_ROWS || problems.size() >= MOST_PROBLEMS) {
-                problem(record, 0, "reading stopped; expected at most 10000 notes");
-                return;
-            } else {
-                row(record);
-            }
+    private boolean row(CsvRecord record) {
+        if (rowCount++ == MOST_ROWS || rows.problemCount() >= MOST_PROBLEMS) {
+            rows.problem(record, 0, "reading stopped; expected at most 10000 notes");
+            return false;
         }
+        note(record);
+        return true;
     }
 
     private void header(CsvRecord record) throws LogException {
@@ -102,40 +75,38 @@ public final class NotesReader {
             String name = CsvCells.withoutMark(CsvCells.cell(record, i)).toLowerCase(Locale.ROOT);
             int place = NAMES.indexOf(name);
             if (place < 0) {
-                problem(
+                rows.problem(
                         record,
                         i,
                         "no such column '%s'; expected some of %s"
                                 .formatted(Texts.shortened(name), String.join(", ", NAMES)));
             } else if (places[place] >= 0) {
-                problem(record, i, "column '" + name + "' is there twice; expected it once");
+                rows.problem(record, i, "column '" + name + "' is there twice; expected it once");
             } else {
                 places[place] = i;
             }
         }
         for (int i = 0; i < 2; i++) {
             if (places[i] < 0) {
-                problem(record, 0, "no column '" + NAMES.get(i) + "'; expected " + EXAMPLE);
+                rows.problem(record, 0, "no column '" + NAMES.get(i) + "'; expected " + EXAMPLE);
             }
         }
         // Without these every row would say the same once more.
-        if (!problems.isEmpty()) {
-            throw new LogException(problems);
-        }
+        rows.refuseProblems();
     }
 
-    private void row(CsvRecord record) {
-        int before = problems.size();
+    private void note(CsvRecord record) {
+        int before = rows.problemCount();
         double hours = time(record);
         Double percent = number(record, 1, -1_000, 1_000, "a percent such as 82");
         Double shown = number(record, 2, -100_000, 100_000, "amp-hours shown, such as 65.2");
         Double charged = number(record, 3, 0, 100_000, "amp-hours put in, such as 24");
         Double volts = number(record, 4, 0, 1_000, "volts such as 12.7");
         OwnersNote.Word word = word(record);
-        if (percent == null && problems.size() == before) {
-            problem(record, places[1], "the cell is empty; expected a percent such as 82");
+        if (percent == null && rows.problemCount() == before) {
+            rows.problem(record, places[1], "the cell is empty; expected a percent such as 82");
         }
-        if (percent != null && problems.size() == before) {
+        if (percent != null && rows.problemCount() == before) {
             notes.add(new OwnersNote(hours, percent, shown, charged, volts, word));
         }
     }
@@ -151,7 +122,7 @@ public final class NotesReader {
             }
             double since = hours - origin;
             if (!notes.isEmpty() && since <= notes.get(notes.size() - 1).hours()) {
-                problem(
+                rows.problem(
                         record,
                         places[0],
                         "'"
@@ -161,7 +132,7 @@ public final class NotesReader {
             }
             return since;
         } catch (CellException e) {
-            problem(
+            rows.problem(
                     record,
                     places[0],
                     e.getMessage() + "; expected for instance 2026-05-03T07:00, or hours: 7.5");
@@ -180,9 +151,9 @@ public final class NotesReader {
             if (value >= least && value <= most) {
                 return value;
             }
-            problem(record, places[which], "'" + cell + "' cannot be; expected " + expected);
+            rows.problem(record, places[which], "'" + cell + "' cannot be; expected " + expected);
         } catch (CellException e) {
-            problem(record, places[which], e.getMessage() + "; expected " + expected);
+            rows.problem(record, places[which], e.getMessage() + "; expected " + expected);
         }
         return null;
     }
@@ -199,24 +170,11 @@ public final class NotesReader {
             }
             keys.add(each.key());
         }
-        problem(
+        rows.problem(
                 record,
                 places[5],
                 "'%s' is no word known here; expected one of %s, or an empty cell"
                         .formatted(Texts.shortened(cell), String.join(", ", keys)));
         return null;
-    }
-
-    private void problem(CsvRecord record, int position, String message) {
-        problems.add(
-                new LogProblem(
-                        file,
-                        Math.toIntExact(record.getStartingLineNumber()),
-                        CsvCells.characterOf(record, position, separator),
-                        message));
-    }
-
-    private LogException refusal(String message) {
-        return new LogException(List.of(new LogProblem(file, 1, 1, message)));
     }
 }

@@ -1,13 +1,8 @@
 package org.gaugebench.sim.logs;
 
-import de.siegmar.fastcsv.reader.CsvParseException;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -34,15 +29,17 @@ public final class ProfileReader {
     private static final BigDecimal LONGEST_MILLIS = BigDecimal.valueOf(Long.MAX_VALUE / 8);
 
     private static final int MOST_PROBLEMS = 10;
+    private static final CsvRows.Expected EXPECTED =
+            new CsvRows.Expected(
+                    "fewer rows or shorter ones", "a header row such as time_s,current_A", "", "");
     private static final Set<String> UNITS =
             Set.of("A", "mA", "uA", "kA", "W", "mW", "kW", "V", "mV", "kV", "Ah", "mAh", "Wh");
 
     private final Path path;
     private final String file;
     private final ProfileColumns columns;
+    private final CsvRows csv;
     private final NumberCells numbers = new NumberCells();
-    private final List<LogProblem> problems = new ArrayList<>();
-    private char separator = ',';
     private int timePosition;
     private int valuePosition;
     private long[] millis = new long[1024];
@@ -53,6 +50,7 @@ public final class ProfileReader {
         this.path = path;
         this.file = file;
         this.columns = columns;
+        csv = new CsvRows(file);
     }
 
     /**
@@ -70,58 +68,30 @@ public final class ProfileReader {
     }
 
     private TimeProfile read() throws LogException {
-        try {
-            if (Files.size(path) > LARGEST_BYTES) {
-                throw refusal(
-                        "the file is larger than 64 MiB; expected fewer rows or shorter ones");
-            }
-            FileShape shape = FileShape.of(path);
-            if (shape.empty()) {
-                throw refusal("the file is empty; expected a header row such as time_s,current_A");
-            }
-            separator = shape.separator();
-            try (CsvReader<CsvRecord> csv = shape.open(path)) {
-                readRows(csv);
-            }
-        } catch (IOException | UncheckedIOException e) {
-            throw refusal("the file cannot be read");
-        } catch (CsvParseException e) {
-            throw refusal("not well-formed CSV: " + e.getMessage());
-        }
-        if (problems.isEmpty() && rows < 2) {
-            throw refusal(
+        csv.read(path, LARGEST_BYTES, EXPECTED, this::readHeader, this::readRow);
+        if (csv.problemCount() == 0 && rows < 2) {
+            throw csv.refusal(
                     (rows == 0 ? "no row" : "one row")
                             + " under the header; expected two or more: the last one says when the"
                             + " profile ends");
         }
-        if (!problems.isEmpty()) {
-            throw new LogException(problems);
-        }
+        csv.refuseProblems();
         return new TimeProfile(Arrays.copyOf(millis, rows), Arrays.copyOf(micros, rows));
     }
 
-    private void readRows(CsvReader<CsvRecord> csv) throws LogException {
-        boolean header = true;
-        for (CsvRecord record : csv) {
-            if (header) {
-                readHeader(record);
-                header = false;
-            } else if (rows == MOST_ROWS) {
-                problem(record, timePosition, "more than " + MOST_ROWS + " rows");
-                return;
-            } else {
-                readRow(record);
-            }
-            if (problems.size() >= MOST_PROBLEMS) {
-                problems.add(
-                        new LogProblem(
-                                file,
-                                0,
-                                0,
-                                "reading stopped after " + MOST_PROBLEMS + " problems"));
-                return;
-            }
+    private boolean readRow(CsvRecord record) {
+        if (rows == MOST_ROWS) {
+            csv.problem(record, timePosition, "more than " + MOST_ROWS + " rows");
+            return false;
         }
+        keepRow(record);
+        if (csv.problemCount() >= MOST_PROBLEMS) {
+            csv.problem(
+                    new LogProblem(
+                            file, 0, 0, "reading stopped after " + MOST_PROBLEMS + " problems"));
+            return false;
+        }
+        return true;
     }
 
     private void readHeader(CsvRecord record) throws LogException {
@@ -131,16 +101,16 @@ public final class ProfileReader {
         ColumnFinder finder = new ColumnFinder(file, line, names);
         timePosition = finder.find("time", columns.time());
         valuePosition = finder.find("the figures", columns.value());
-        problems.addAll(finder.problems());
+        finder.problems().forEach(csv::problem);
         if (timePosition >= 0) {
             String wrong = UnitWords.wrongTime(columns.time());
             if (wrong != null) {
-                problem(record, timePosition, wrong);
+                csv.problem(record, timePosition, wrong);
             }
         }
         String unit = UnitWords.unitIn(columns.value()).replace('µ', 'u');
         if (valuePosition >= 0 && UNITS.contains(unit) && !unit.equals(columns.unit())) {
-            problem(
+            csv.problem(
                     record,
                     valuePosition,
                     "the column '"
@@ -151,16 +121,14 @@ public final class ProfileReader {
                             + columns.unit()
                             + "'");
         }
-        if (!problems.isEmpty()) {
-            throw new LogException(problems);
-        }
+        csv.refuseProblems();
     }
 
-    private void readRow(CsvRecord record) {
-        int before = problems.size();
+    private void keepRow(CsvRecord record) {
+        int before = csv.problemCount();
         long time = time(record);
         long value = value(record);
-        if (problems.size() > before) {
+        if (csv.problemCount() > before) {
             return;
         }
         if (rows == millis.length) {
@@ -199,7 +167,7 @@ public final class ProfileReader {
             }
             return time;
         } catch (CellException e) {
-            problem(record, timePosition, "time: " + e.getMessage());
+            csv.problem(record, timePosition, "time: " + e.getMessage());
             return 0;
         }
     }
@@ -224,21 +192,8 @@ public final class ProfileReader {
             }
             return value;
         } catch (CellException e) {
-            problem(record, valuePosition, columns.value() + ": " + e.getMessage());
+            csv.problem(record, valuePosition, columns.value() + ": " + e.getMessage());
             return 0;
         }
-    }
-
-    private void problem(CsvRecord record, int position, String message) {
-        problems.add(
-                new LogProblem(
-                        file,
-                        (int) record.getStartingLineNumber(),
-                        CsvCells.characterOf(record, position, separator),
-                        message));
-    }
-
-    private LogException refusal(String message) {
-        return new LogException(List.of(new LogProblem(file, 1, 1, message)));
     }
 }
