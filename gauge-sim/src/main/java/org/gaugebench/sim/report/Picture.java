@@ -16,38 +16,40 @@ import org.jspecify.annotations.Nullable;
  * the same bytes on every machine. Nothing in it moves, runs or is fetched from elsewhere.
  */
 public final class Picture {
-    private static final int MARGIN = 140;
-    private static final int TEXT_WIDTH = PictureSheet.WIDTH - 2 * MARGIN;
-    private static final int TITLE_SIZE = 210;
-    private static final int USUAL_SIZE = 150;
+    private static final int MARGIN = PictureSide.MARGIN;
+    private static final int TEXT_WIDTH = PictureSide.TEXT_WIDTH;
+    private static final int USUAL_SIZE = PictureSide.USUAL_SIZE;
     private static final int ENTRY_SIZE = 135;
-    private static final int FOOT_SIZE = 125;
+    private static final int FOOT_SIZE = PictureSide.FOOT_SIZE;
     private static final int MAIN_HEIGHT = 2_100;
     private static final int TALL_HEIGHT = 1_400;
     private static final int STRIP_HEIGHT = 800;
     private static final int MAIN_LINES = 9;
     private static final int STRIP_LINES = 5;
-    private static final int SWATCH = 380;
     private static final int BURST = 40;
-    private static final PictureInk RULE = new PictureInk(PictureInk.RULE, 7, "");
     private static final PictureInk MARGIN_RULE = new PictureInk(PictureInk.MARGIN_RULE, 6, "");
-    private static final PictureInk FRAME = new PictureInk(PictureInk.TEXT, 8, "");
 
     private final RunResult result;
     private final PictureTrace trace;
     private final @Nullable Attribution causes;
     private final String version;
-    private final XmlText xml = new XmlText();
-    private final PictureSheet sheet = new PictureSheet(xml);
+    private final PictureSide side;
+    private final PictureSheet sheet;
     private final PictureLedger ledger;
     private final PictureClock clock;
 
     private Picture(
-            RunResult result, PictureTrace trace, @Nullable Attribution causes, String version) {
+            RunResult result,
+            PictureTrace trace,
+            @Nullable Attribution causes,
+            String version,
+            PictureSide side) {
         this.result = result;
         this.trace = trace;
         this.causes = causes;
         this.version = version;
+        this.side = side;
+        sheet = side.sheet();
         this.ledger = new PictureLedger(result);
         this.clock =
                 new PictureClock(result.simulatedMillis(), PictureSheet.LEFT, PictureSheet.FRAME);
@@ -76,42 +78,17 @@ public final class Picture {
      */
     public static String of(
             RunResult result, PictureTrace trace, @Nullable Attribution causes, String version) {
-        // The sheet's height stands in its first line and is known when all is drawn.
-        Picture measured = new Picture(result, trace, causes, version);
-        int height = measured.draw(0);
-        Picture drawn = new Picture(result, trace, causes, version);
-        drawn.draw(height);
-        return drawn.xml.toString();
+        return PictureSide.of(side -> new Picture(result, trace, causes, version, side).draw());
     }
 
-    private int draw(int height) {
-        String box = "0 0 " + PictureSheet.WIDTH + " " + height;
-        xml.open("svg")
-                .with("xmlns", "http://www.w3.org/2000/svg")
-                .with("viewBox", box)
-                .with("width", PictureSheet.WIDTH / 10)
-                .with("height", height / 10)
-                .with("style", "max-width:100%;height:auto")
-                .with("role", "img")
-                .with("aria-labelledby", "title desc")
-                .with("font-family", PictureType.FAMILY)
-                .with("fill", PictureInk.TEXT)
-                .with("stroke-linejoin", "round");
-        xml.open("title").with("id", "title").close(title());
-        xml.open("desc").with("id", "desc").close(PictureWords.of(result, trace, ledger, causes));
-        xml.open("path")
-                .with("d", "M0 0h" + PictureSheet.WIDTH + "v" + height + "H0z")
-                .with("fill", PictureInk.PAPER)
-                .close();
-        int y = sheet.paragraph(MARGIN, MARGIN + 180, TITLE_SIZE, TEXT_WIDTH, title());
-        y = legend(y + 10);
+    private int draw() {
+        side.open(title(), PictureWords.of(result, trace, ledger, causes));
+        int y = legend(side.title(title()) + 10);
         y = strips(y);
         y = marks(y);
-        y = axis(y);
+        y = PictureGrid.axis(sheet, clock, clock.heading(), y);
         y = entries(y);
-        y = foot(y);
-        xml.close();
-        return (y + 9) / 10 * 10;
+        return side.close(foot(y));
     }
 
     private String title() {
@@ -130,8 +107,6 @@ public final class Picture {
 
     /** What each line is; the next free height. */
     private int legend(int from) {
-        int x = MARGIN;
-        int y = from;
         List<String> names = new ArrayList<>();
         names.add("true");
         for (int i = 0; i < gauges(); i++) {
@@ -144,26 +119,16 @@ public final class Picture {
         if (more > 0) {
             names.add("and " + more + " more gauges, not drawn");
         }
-        for (int i = 0; i < names.size(); i++) {
-            int width = SWATCH + 70 + PictureType.width(names.get(i), USUAL_SIZE);
-            if (x > MARGIN && x + width > PictureSheet.WIDTH - MARGIN) {
-                x = MARGIN;
-                y += 210;
-            }
-            swatch(i, x, y - 50);
-            sheet.words(x + SWATCH + 70, y, USUAL_SIZE, names.get(i));
-            x += width + 180;
-        }
-        return y + 90;
+        return side.legend(from, names, this::swatch);
     }
 
-    private void swatch(int index, int x, int y) {
+    private void swatch(int index, int x, int y, int width) {
         if (index == 0) {
-            sheet.stroke(PictureInk.TRUTH, x, y, x + SWATCH, y);
+            sheet.stroke(PictureInk.TRUTH, x, y, x + width, y);
         } else if (index <= gauges()) {
-            sheet.stroke(PictureInk.ofGauge(index - 1), x, y, x + SWATCH, y);
+            sheet.stroke(PictureInk.ofGauge(index - 1), x, y, x + width, y);
         } else if (index == gauges() + 1 && hasBand()) {
-            sheet.box(x, y - 60, SWATCH, 120);
+            sheet.box(x, y - 60, width, 120);
         }
     }
 
@@ -261,20 +226,10 @@ public final class Picture {
     }
 
     private void rules(PictureScale scale) {
-        int right = PictureSheet.LEFT + PictureSheet.FRAME;
-        for (long value : scale.lines()) {
-            int y = scale.y(value);
-            sheet.stroke(RULE, PictureSheet.LEFT, y, right, y);
-            String label = scale.label(value);
-            int size = PictureType.fitting(label, USUAL_SIZE, PictureSheet.LEFT - 85);
-            sheet.wordsBefore(PictureSheet.LEFT - 75, y + size / 3, size, label);
-        }
-        for (long moment : clock.lines()) {
-            int x = clock.x(moment);
-            sheet.stroke(RULE, x, scale.top(), x, scale.bottom());
-        }
+        PictureGrid grid = new PictureGrid(sheet, clock, scale);
+        grid.rules();
         moments(scale);
-        sheet.stroke(FRAME, PictureSheet.LEFT, scale.bottom(), right, scale.bottom());
+        grid.floor();
     }
 
     /** A line for each event; of a burst, so many that they still can be told apart. */
@@ -311,33 +266,21 @@ public final class Picture {
                 ends.add(0);
             }
             ends.set(row, x + half);
-            sheet.stroke(FRAME, x, from, x, from + 60);
+            sheet.stroke(PictureInk.FRAMED, x, from, x, from + 60);
             sheet.wordsAround(x, from + 190 + 165 * row, USUAL_SIZE, number);
         }
         return from + (ends.isEmpty() ? 0 : 40 + 165 * ends.size());
     }
 
-    private int axis(int from) {
-        int right = PictureSheet.WIDTH - 20;
-        for (long moment : clock.lines()) {
-            String label = clock.label(moment);
-            int x = clock.x(moment);
-            int half = (PictureType.width(label, USUAL_SIZE) + 1) / 2;
-            sheet.wordsAround(Math.min(x, right - half), from + 190, USUAL_SIZE, label);
-        }
-        sheet.words(PictureSheet.LEFT, from + 390, USUAL_SIZE, clock.heading());
-        return from + 450;
-    }
-
     private int entries(int from) {
         int y = from;
         for (int i = 0; i < ledger.lines().size(); i++) {
-            sheet.stroke(RULE, MARGIN, y, PictureSheet.WIDTH - MARGIN, y);
+            sheet.stroke(PictureInk.RULED, MARGIN, y, PictureSheet.WIDTH - MARGIN, y);
             sheet.wordsBefore(MARGIN + 160, y + 170, ENTRY_SIZE, Integer.toString(i + 1));
             y = entry(y, ledger.lines().get(i).words());
         }
         if (ledger.leftOut() > 0) {
-            sheet.stroke(RULE, MARGIN, y, PictureSheet.WIDTH - MARGIN, y);
+            sheet.stroke(PictureInk.RULED, MARGIN, y, PictureSheet.WIDTH - MARGIN, y);
             String more = ledger.lines().isEmpty() ? " events" : " more events";
             y = entry(y, "and " + ledger.leftOut() + more + "; the report lists them");
         }
@@ -350,7 +293,7 @@ public final class Picture {
     }
 
     private int foot(int from) {
-        sheet.stroke(FRAME, MARGIN, from + 20, PictureSheet.WIDTH - MARGIN, from + 20);
+        sheet.stroke(PictureInk.FRAMED, MARGIN, from + 20, PictureSheet.WIDTH - MARGIN, from + 20);
         String file = result.scenario().file().replace('\\', '/');
         String run =
                 "simulated; %s, seed %s"

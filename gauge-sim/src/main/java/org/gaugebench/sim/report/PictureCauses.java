@@ -153,9 +153,8 @@ final class PictureCauses {
                 sheet.filled(FILLS.get(i), EDGE, data.toString());
             }
         }
-        PictureInk zero = new PictureInk(PictureInk.TEXT, 8, "");
         int right = PictureSheet.LEFT + PictureSheet.FRAME;
-        sheet.stroke(zero, PictureSheet.LEFT, scale.y(0), right, scale.y(0));
+        sheet.stroke(PictureInk.FRAMED, PictureSheet.LEFT, scale.y(0), right, scale.y(0));
         StringBuilder sum = new StringBuilder();
         for (List<Split> piece : pieces()) {
             List<Place> places = new ArrayList<>();

@@ -17,6 +17,8 @@ record PictureInk(String colour, int width, String dashes) {
     static final String MARGIN_RULE = "#c98f8f";
     static final String BAND = "#dbe5ee";
     static final PictureInk BAND_EDGE = new PictureInk("#6f87a0", 7, "");
+    static final PictureInk RULED = new PictureInk(RULE, 7, "");
+    static final PictureInk FRAMED = new PictureInk(TEXT, 8, "");
     static final PictureInk EVENT = new PictureInk("#5a5a5a", 8, "10 40");
 
     /** Broad and light, so that a thin line that lies on it is still seen. */

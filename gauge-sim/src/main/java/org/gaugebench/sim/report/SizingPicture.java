@@ -9,23 +9,23 @@ import org.gaugebench.sim.advice.SizingResult;
  * a microvolt of offset costs, which it raises; the proposed one between its neighbours.
  */
 public final class SizingPicture {
-    private static final int SIZE = 150;
+    private static final int SIZE = PictureSide.USUAL_SIZE;
     private static final int ROW = 240;
     private static final int BAR = 150;
     private static final int LEFT = 1_500;
     private static final int WIDTH = 3_900;
-    private static final PictureInk RULE = new PictureInk(PictureInk.RULE, 7, "");
-    private static final PictureInk FRAME = new PictureInk(PictureInk.TEXT, 8, "");
     private static final PictureInk CHOSEN = PictureInk.ofGauge(0);
 
     private final SizingResult result;
     private final String version;
-    private final PictureSide side = new PictureSide();
-    private final PictureSheet sheet = side.sheet();
+    private final PictureSide side;
+    private final PictureSheet sheet;
 
-    private SizingPicture(SizingResult result, String version) {
+    private SizingPicture(SizingResult result, String version, PictureSide side) {
         this.result = result;
         this.version = version;
+        this.side = side;
+        sheet = side.sheet();
     }
 
     /**
@@ -36,15 +36,12 @@ public final class SizingPicture {
      * @return a whole SVG document
      */
     public static String of(SizingResult result, String version) {
-        int height = new SizingPicture(result, version).draw(0);
-        SizingPicture drawn = new SizingPicture(result, version);
-        drawn.draw(height);
-        return drawn.side.toString();
+        return PictureSide.of(side -> new SizingPicture(result, version, side).draw());
     }
 
-    private int draw(int height) {
+    private int draw() {
         String answer = SizingText.answer(result);
-        side.open(height, "Which shunt", answer + " " + description());
+        side.open("Which shunt", answer + " " + description());
         int y = side.heading(answer);
         y =
                 panel(
@@ -90,7 +87,7 @@ public final class SizingPicture {
         int bottom = top + ROW * result.choices().size();
         for (int i = 0; i <= axis.count(); i++) {
             int x = axis.x(axis.value(i));
-            sheet.stroke(RULE, x, top, x, bottom);
+            sheet.stroke(PictureInk.RULED, x, top, x, bottom);
             sheet.wordsAround(x, bottom + 190, SIZE, axis.label(i));
         }
         int y = top;
@@ -98,7 +95,7 @@ public final class SizingPicture {
             row(each, y, axis, of.applyAsDouble(each));
             y += ROW;
         }
-        sheet.stroke(FRAME, LEFT, top, LEFT, bottom);
+        sheet.stroke(PictureInk.FRAMED, LEFT, top, LEFT, bottom);
         return bottom + 190;
     }
 

@@ -12,25 +12,25 @@ import org.gaugebench.sim.tune.TunedSetting;
  * either side.
  */
 public final class TunePicture {
-    private static final int SIZE = 150;
+    private static final int SIZE = PictureSide.USUAL_SIZE;
     private static final int HEIGHT = 2_000;
     private static final int ROW = 540;
     private static final int RIGHT = PictureSheet.LEFT + PictureSheet.FRAME;
     private static final long[] COUNTS = {0, 1, 3, 10, 30, 100, 300, 1_000, 3_000, 10_000, 30_000};
-    private static final PictureInk RULE = new PictureInk(PictureInk.RULE, 7, "");
-    private static final PictureInk FRAME = new PictureInk(PictureInk.TEXT, 8, "");
     private static final PictureInk TRIED = new PictureInk("#5a5a5a", 9, "");
     private static final PictureInk CHOSEN = PictureInk.ofGauge(0);
     private static final PictureInk PRESET = new PictureInk("#a8380a", 19, "");
 
     private final TuneResult result;
     private final String version;
-    private final PictureSide side = new PictureSide();
-    private final PictureSheet sheet = side.sheet();
+    private final PictureSide side;
+    private final PictureSheet sheet;
 
-    private TunePicture(TuneResult result, String version) {
+    private TunePicture(TuneResult result, String version, PictureSide side) {
         this.result = result;
         this.version = version;
+        this.side = side;
+        sheet = side.sheet();
     }
 
     /**
@@ -40,15 +40,12 @@ public final class TunePicture {
      * @return a whole SVG document
      */
     public static String of(TuneResult result, String version) {
-        int height = new TunePicture(result, version).draw(0);
-        TunePicture drawn = new TunePicture(result, version);
-        drawn.draw(height);
-        return drawn.side.toString();
+        return PictureSide.of(side -> new TunePicture(result, version, side).draw());
     }
 
-    private int draw(int height) {
+    private int draw() {
         String title = "The full-charge rule for " + TuneWords.battery(result);
-        side.open(height, title, TuneWords.answer(result));
+        side.open(title, TuneWords.answer(result));
         int y = side.heading(title);
         y = side.paragraph(y, TuneWords.answer(result));
         y = legend(y + 60);
@@ -97,17 +94,17 @@ public final class TunePicture {
         for (long count : COUNTS) {
             if (count <= mostFalse * 1.3) {
                 int y = y(count, decades, bottom);
-                sheet.stroke(RULE, PictureSheet.LEFT, y, RIGHT, y);
+                sheet.stroke(PictureInk.RULED, PictureSheet.LEFT, y, RIGHT, y);
                 sheet.wordsBefore(
                         PictureSheet.LEFT - 75, y + SIZE / 3, SIZE, String.valueOf(count));
             }
         }
         for (int i = 0; i <= across.count(); i++) {
             int x = across.x(across.value(i));
-            sheet.stroke(RULE, x, top, x, bottom);
+            sheet.stroke(PictureInk.RULED, x, top, x, bottom);
             sheet.wordsAround(x, bottom + 200, SIZE, across.label(i));
         }
-        sheet.stroke(FRAME, PictureSheet.LEFT, bottom, RIGHT, bottom);
+        sheet.stroke(PictureInk.FRAMED, PictureSheet.LEFT, bottom, RIGHT, bottom);
         sheet.words(PictureSheet.LEFT, bottom + 400, SIZE, "mean error of the runs, points");
         for (TuneScore each : result.tried()) {
             mark(
@@ -159,11 +156,11 @@ public final class TunePicture {
         int left = PictureSheet.LEFT + 1_000;
         List<TuneReason.Step> profile = reason.profile();
         int pitch = (RIGHT - 260 - left) / Math.max(1, profile.size() - 1);
-        sheet.stroke(FRAME, left, y, left + pitch * (profile.size() - 1), y);
+        sheet.stroke(PictureInk.FRAMED, left, y, left + pitch * (profile.size() - 1), y);
         for (int i = 0; i < profile.size(); i++) {
             TuneReason.Step step = profile.get(i);
             int x = left + pitch * i;
-            sheet.stroke(FRAME, x, y - 40, x, y + 40);
+            sheet.stroke(PictureInk.FRAMED, x, y - 40, x, y + 40);
             sheet.wordsAround(x, y - 110, 130, TuneWords.value(setting, step.value()));
             sheet.wordsAround(x, y + 200, 125, brief(step.score()));
         }
