@@ -135,13 +135,12 @@ public final class TunePicture {
     }
 
     private int settings(int from) {
-        sheet.words(
-                PictureSide.MARGIN,
-                from,
-                SIZE,
-                "Each setting along its safe range, the others as chosen, and what another value"
-                        + " brings");
-        int y = from + 330;
+        int y =
+                side.paragraph(
+                        from,
+                        "Each setting along its safe range, the others as chosen, and what another"
+                                + " value brings");
+        y += 130;
         for (TuneReason reason : result.reasons()) {
             row(reason, y);
             y += ROW;

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.gaugebench.sim.report.SvgLabels;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -65,6 +66,7 @@ class AheadCommandTest {
         String svg = Files.readString(place);
         assertTrue(svg.contains("charge fully by day "), svg);
         assertTrue(svg.contains("your gauge"), svg);
+        assertEquals(List.of(), SvgLabels.troubles(svg));
         FakeTerminal drained = new FakeTerminal();
         Path none = folder.resolve("none.svg");
         int refused = run(drained, "--load", "heater: 5 A, 20 h", "--picture", none.toString());

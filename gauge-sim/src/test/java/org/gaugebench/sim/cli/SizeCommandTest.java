@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
+import org.gaugebench.sim.report.SvgLabels;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -67,6 +69,7 @@ class SizeCommandTest {
         String[] words = hut("--load", "winch: 60 A, 10 min", "--picture", picture.toString());
         assertEquals(ExitCodes.OK, terminal.run(words), terminal.err());
         String drawn = Files.readString(picture);
+        assertEquals(List.of(), SvgLabels.troubles(drawn));
         assertTrue(drawn.contains("<title id=\"title\">Which shunt</title>"), drawn);
         String chosen = terminal.out().replaceFirst("(?s).*\n \\* (\\d+ A / 75 mV).*", "$1");
         assertTrue(drawn.contains(">* " + chosen + "</text>"), drawn);

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.gaugebench.sim.report.SvgLabels;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -73,6 +74,7 @@ class StudyCommandTest {
             assertEquals(0, bench.run(whole(threads)), bench.err());
             String all = bench.out() + bench.read("b.csv") + bench.read("d.csv");
             String picture = bench.read("b.svg");
+            assertEquals(List.of(), SvgLabels.troubles(picture));
             assertTrue(first.isEmpty() || first.equals(all + picture), threads + " threads");
             first = all + picture;
         }

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.gaugebench.sim.report.SvgLabels;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -162,6 +163,7 @@ class TuneCommandTest {
         assertEquals(ExitCodes.OK, tune("--out", "@tuned.yaml", "--picture", "@tuned.svg", "@"));
         assertTrue(bench.read("tuned.yaml").contains("gauge:\n  absorption-margin: "));
         String picture = bench.read("tuned.svg");
+        assertEquals(List.of(), SvgLabels.troubles(picture));
         assertTrue(picture.startsWith("<?xml"), picture);
         assertTrue(picture.contains("loosest") && picture.contains("false fulls in all runs"));
         assertTrue(picture.contains("rearm-discharge"), picture);
