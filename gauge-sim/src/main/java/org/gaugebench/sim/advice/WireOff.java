@@ -43,16 +43,18 @@ final class WireOff {
         // Where less than a step is asked for, the step's part of it.
         long fromMinutes = Math.max(1, (long) from * STEP_MINUTES);
         long toMinutes = fromMinutes + Math.max(1, Math.round(hours * 60));
+        // What was shown stood there as the wire went off, hours after the run begins.
+        double start = Math.max(0, Math.min(100, 2 * shown - moments.get(from).truth()));
         scenario =
                 new TrialScenario(system, gauge, shunt)
                         .titled("The gauge's wire off in the worst hour of a day")
                         .withLoads()
                         .chargedDaily(inPerDay)
-                        .battery(system.ampHours(), shown)
+                        .battery(system.ampHours(), start)
                         .lasting(Math.max(1, (toMinutes + 2) / 1_440.0))
-                        .counter("keeps", shown, system.ampHours())
-                        .starter("full", shown, "start-at-full")
-                        .starter("guesses", shown, "voltage-guess-at-start")
+                        .counter("keeps", start, system.ampHours())
+                        .starter("full", start, "start-at-full")
+                        .starter("guesses", start, "voltage-guess-at-start")
                         .step(
                                 Changes.text(
                                         "{from: %d min, to: %d min, set: {gauge.power: off,"
@@ -60,7 +62,15 @@ final class WireOff {
                                         fromMinutes, toMinutes));
         List<Moment> run = TrialRun.of(scenario, 1);
         Moment after = run.get((int) Math.min(run.size() - 1, toMinutes + 1));
-        unseen = Math.abs(after.error(0) - run.get((int) fromMinutes).error(0));
+        Moment before = run.get((int) fromMinutes);
+        unseen = Math.abs(after.error(0) - before.error(0));
+        if (Math.abs(before.truth() - shown) > 1) {
+            assumed.add(
+                    Changes.text(
+                            "the loads of the hours before leave no more than this as the wire goes"
+                                    + " off: %.0f %%",
+                            before.truth()));
+        }
         double full = after.error(1);
         double guess = after.error(2);
         figures.add(new Figure("really left as the wire is back", after.truth(), "%"));

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class ChangesTest {
     /** A tenth of a point: what a run's minutes and the front end's steps leave. */
@@ -42,6 +43,29 @@ class ChangesTest {
         assertEquals(3.33, result.offAtOnce(), CLOSE);
         assertTrue(result.answer().contains("3.3 points"), result.answer());
         assertTrue(result.daysBelieved() > 0, result.toString());
+    }
+
+    /** What it showed stood there as the wire went off: by hand, and what flows since. */
+    @ParameterizedTest
+    @ValueSource(doubles = {45, 60})
+    void theWireGoesOffWhereTheFigureStood(double shown) {
+        // 35 Ah go out until 7 o'clock, and from 8 on a sixth of that comes back in an hour.
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 10, "pump: 5 A, 7 h");
+        ChangesResult result = changed(system, RIGHT, What.WIRE_OFF, 1 / 3.0, shown);
+        // 5.83 A for 20 min are 1.94 Ah of 100 Ah.
+        assertEquals(1.94, result.offAtOnce(), CLOSE);
+        // It is looked at a minute after, and the stretch is found in steps: two minutes of that.
+        assertEquals(shown + 1.94, figure(result, "really left"), 0.19 + CLOSE);
+    }
+
+    /** It cannot have held more than all before: what it held then is told. */
+    @Test
+    void whereTheBatteryCannotHaveHeldSoMuchItSaysSo() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 10, "pump: 5 A, 7 h");
+        ChangesResult result = changed(system, RIGHT, What.WIRE_OFF, 1 / 3.0, 100.0);
+        assertTrue(
+                result.assumed().stream().anyMatch(it -> it.contains("as the wire goes off: 6")),
+                result.toString());
     }
 
     @ParameterizedTest
