@@ -48,7 +48,8 @@ import picocli.CommandLine.Parameters;
         },
         footerHeading = "%nExamples:%n",
         footer = {
-            "  gauge-sim study --picture bands.svg scenarios/tolerance/a-month-of-microvolts.study",
+            "  gauge-sim study --picture bands.svg \\",
+            "    scenarios/tolerance/a-month-of-microvolts.study",
             "  gauge-sim study a.study --device 512 > device.yaml",
             "  gauge-sim study a.study --shard 2/4 --rows part-2.rows",
             "  gauge-sim study merge a.study part-*.rows"

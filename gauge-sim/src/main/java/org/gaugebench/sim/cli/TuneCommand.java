@@ -44,8 +44,8 @@ import picocli.CommandLine.Parameters;
         footerHeading = "%nExamples:%n",
         footer = {
             "  gauge-sim tune --covers FUL --chemistry lead-acid-agm scenarios",
-            "  gauge-sim tune --out parts/tuned.yaml --picture tuned.svg my-summer.yaml"
-                    + " my-winter.yaml"
+            "  gauge-sim tune --out parts/tuned.yaml --picture tuned.svg \\",
+            "    my-summer.yaml my-winter.yaml"
         })
 final class TuneCommand implements Callable<Integer> {
     private final Terminal terminal;

@@ -97,7 +97,7 @@ public final class StudyText {
         page.gap();
         page.line("where the spread comes from, at the end");
         page.line(
-                padded("  cause", 33)
+                padded("  cause", 31)
                         + before("one u does", 12)
                         + before("share:", 9)
                         + before("drawn", 8)
@@ -105,7 +105,7 @@ public final class StudyText {
         int last = each.moments().size() - 1;
         for (Cause cause : each.causes()) {
             String name = Page.clean(cause.name());
-            if (name.length() > 30) {
+            if (name.length() > 28) {
                 page.line("  " + name);
                 name = "";
             }
@@ -116,7 +116,7 @@ public final class StudyText {
                                     + " .. "
                                     + figures.number(cause.atUpper());
             page.line(
-                    padded("  " + name, 33)
+                    padded("  " + name, 31)
                             + before(figures.of(cause.part()), 12)
                             + before(StudyFigures.share(cause.firstShare()[last]), 9)
                             + before(StudyFigures.share(cause.drawnShare()[last]), 8)

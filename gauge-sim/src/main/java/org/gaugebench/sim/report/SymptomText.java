@@ -20,10 +20,17 @@ public final class SymptomText {
             page.gap().line("What may be behind it, the likeliest first");
         }
         int place = 1;
+        int width = result.causes().size() < 10 ? 3 : 4;
         for (SymptomResult.Ranked each : result.causes()) {
-            page.labelled(2, 3, place++ + ".", each.cause().words() + ": " + each.size());
-            page.paragraph(5, "Check: " + sentence(each.cause().check()));
-            page.paragraph(5, "Run: " + each.cause().scenario() + ".yaml");
+            // Figures end below each other.
+            int label = place < 10 ? 3 : 4;
+            page.labelled(
+                    2 + width - label,
+                    label,
+                    place++ + ".",
+                    each.cause().words() + ": " + each.size());
+            page.paragraph(2 + width, "Check: " + sentence(each.cause().check()));
+            page.paragraph(2 + width, "Run: " + each.cause().scenario() + ".yaml");
         }
         list(page, "What was assumed", result.assumed());
         list(page, "What to do next, to know better", result.findOut());

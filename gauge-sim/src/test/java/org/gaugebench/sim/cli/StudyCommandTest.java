@@ -52,6 +52,7 @@ class StudyCommandTest {
         assertEquals(0.95 * 5_000, Double.parseDouble(end[10]), 150);
         assertEquals(1.96 * exact, Double.parseDouble(end[15]), 60);
         assertTrue(bench.flat().contains("nothing expected"), bench.out());
+        assertTrue(bench.out().lines().allMatch(it -> it.length() <= 80), bench.out());
     }
 
     @Test

@@ -35,6 +35,7 @@ class SymptomCommandTest {
         FakeTerminal terminal = new FakeTerminal();
         assertEquals(ExitCodes.OK, run(terminal, "--seen", seen.key()), terminal.err());
         assertTrue(terminal.out().startsWith("Look first at this, 1 of "), terminal.out());
+        assertTrue(terminal.out().lines().allMatch(it -> it.length() <= 80), terminal.out());
     }
 
     /** By hand: 12 mA over 24 h are 0.288 Ah, of 40 Ah 0.72 %. */
