@@ -134,6 +134,18 @@ class CTwinTest {
     }
 
     @Test
+    void aChangeOfNoSettingIsRefused() throws Exception {
+        write("edge-cases/a-capacity-edited-on-the-way.yaml", null);
+        Path vectors = folder.resolve("vectors.csv");
+        String rows = Files.readString(vectors);
+        assertTrue(rows.contains(",settings,capacity="), "it changes the capacity on the way");
+        Files.writeString(vectors, rows.replace(",settings,capacity=", ",settings,size="));
+        Ended twin = run(TWIN.toString(), "vectors", folder.toString());
+        assertEquals(2, twin.code, twin.out);
+        assertTrue(twin.err.contains("KEY=VALUE of a known setting"), twin.err);
+    }
+
+    @Test
     void aFolderWithoutVectorsIsRefused() throws Exception {
         Ended twin = run(TWIN.toString(), "vectors", folder.toString());
         assertEquals(2, twin.code, twin.err);

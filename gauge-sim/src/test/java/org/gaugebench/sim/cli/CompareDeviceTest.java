@@ -110,6 +110,32 @@ class CompareDeviceTest {
         assertTrue(terminal.out().contains("in tick 89:"), terminal.out());
     }
 
+    /** Registers are right at every look: only the digest of the ticks between knows of it. */
+    @Test
+    void aDigestThatIsWrongInOneTickIsFoundThere() throws IOException {
+        String planted = command(PlantedCore.class, "digest", "1000", "batch 64", "form frames");
+        assertEquals(1, terminal.run("compare", "--device", planted, hut()), terminal.err());
+        String out = terminal.out().replaceAll("\\s+", " ");
+        assertTrue(out.contains("in tick 999: the digests of all ticks differ"), out);
+    }
+
+    /** A life that ends within its minute takes its digest with it: held as power goes off. */
+    @Test
+    void theDigestOfALifeIsHeldAsItsPowerGoesOff() throws IOException {
+        String cut =
+                Samples.hut()
+                        .replace(
+                                "at: 12 h, set: {lamp: off}",
+                                "at: 630 s, set: {gauge.power: off}}\n"
+                                        + "  - {at: 660 s, set: {gauge.power: on}");
+        String file = Files.writeString(folder.resolve("cut.yaml"), cut).toString();
+        String planted = command(PlantedCore.class, "digest", "620", "batch 64", "form frames");
+        assertEquals(1, terminal.run("compare", "--device", planted, file), terminal.err());
+        String out = terminal.out().replaceAll("\\s+", " ");
+        // The next life has a 620th tick too, at 1279 s.
+        assertTrue(out.contains("part at 0 d 00:10:"), out);
+    }
+
     /** A crash is no difference: the others go on, and the message is the report of a defect. */
     @Test
     void aProgramThatBreaksOffIsToldWithItsTickAndItsLastWords() throws IOException {

@@ -22,17 +22,20 @@ public final class HostileProgram {
             Thread.sleep(600_000);
         }
         OUT.print("hello 1 hostile\nreadout state-of-charge current\n");
-        if (wrong.equals("half-a-frame")) {
+        boolean isFramed = wrong.equals("half-a-frame") || wrong.equals("swapped-frame");
+        if (isFramed) {
             OUT.print("form frames\n");
         }
         OUT.print("ready\n");
         OUT.flush();
-        if (wrong.equals("half-a-frame")) {
+        if (isFramed) {
             while (!in.readLine().equals("ready")) {
                 // the bench's hello
             }
             in.read(); // the first frame begins
-            OUT.write(new byte[] {16, 0, 0, 0, 65, 0, 0, 0, 1, 2, 3}, 0, 11);
+            byte[] half = {16, 0, 0, 0, 65, 0, 0, 0, 1, 2, 3};
+            byte[] swapped = {0, 0, 0, 8, 0, 65, 0, 0, 0, 7, (byte) 0xA1, 32, 0, 0, 0, 0};
+            OUT.write(wrong.equals("half-a-frame") ? half : swapped);
             OUT.flush();
             Thread.sleep(600_000);
         }

@@ -56,7 +56,7 @@ class HostileProgramsTest {
                 "silence           | it did not answer within 4.0 s",
                 "dies              | it ended with exit code 3",
                 "dies-half-way     | it ended with exit code 3",
-                "garbage           | expected a message, such as 'readout",
+                "garbage           | or 'erase 2'; text for people goes to standard error",
                 "short-line        | expected 2 figures, found 1",
                 "long-line         | there is more behind the readout than belongs to it",
                 "no-number         | there is more behind the readout than belongs to it",
@@ -88,6 +88,7 @@ class HostileProgramsTest {
             value = {
                 "no-hello             | it did not answer within 4.0 s",
                 "half-a-frame         | it did not answer within 4.0 s",
+                "swapped-frame        | it would be one: frames are little-endian",
                 "floods               | it wrote more than it was asked for, or before it was",
                 "answers-early        | it wrote more than it was asked for, or before it was",
                 "closes-its-input     | it closed its standard input",
