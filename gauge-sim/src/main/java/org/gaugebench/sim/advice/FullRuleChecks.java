@@ -103,7 +103,8 @@ final class FullRuleChecks {
             found.add(
                     new Suspect(
                             Kind.TAPER_BELOW_END,
-                            "a taper of %s, charging ends at %s".formatted(amps(taper), amps(ends)),
+                            "full from %s down, charging ends at %s"
+                                    .formatted(amps(taper), amps(ends)),
                             CapacityChecks.remedy(it, Setting.TAPER)));
         }
         double most = charger.currentLimitMicroamps() / 1e6;
@@ -112,14 +113,17 @@ final class FullRuleChecks {
             found.add(
                     new Suspect(
                             Kind.TAPER_ABOVE_CHARGER,
-                            "a taper of %s, the charger gives at most %s"
+                            "full from %s down, the charger gives at most %s"
                                     .formatted(amps(taper), amps(most)),
                             CapacityChecks.remedy(it, Setting.TAPER)));
         } else if (it.typed(Setting.TAPER) >= WIDE * it.usual(Setting.TAPER)) {
             found.add(
                     new Suspect(
                             Kind.TAPER_WIDE,
-                            "a taper of %s, usual is %s".formatted(amps(taper), amps(usualTaper)),
+                            it.typed(Setting.TAPER) == Setting.TAPER.maximum()
+                                    ? "any current will do, usual is " + amps(usualTaper)
+                                    : "full from %s down, usual is %s"
+                                            .formatted(amps(taper), amps(usualTaper)),
                             CapacityChecks.remedy(it, Setting.TAPER)));
         }
         hold(it, charger, found);

@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What the page can be asked, in its order. */
 enum Question {
-    /** Which shunt, and what it costs. */
+    /** Which shunt, and what it costs in accuracy. */
     SIZE,
     /** How long the figure can be believed. */
     MONTH,

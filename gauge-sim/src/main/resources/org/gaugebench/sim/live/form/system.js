@@ -179,10 +179,13 @@
     }
 
     /* Answers. */
+    /* A unit stays with its figure, and a rating in one piece. */
+    const whole = text => text.replace(/(\d) (?=[%°µ]|\p{L}{1,4}(?!\p{L}))/gu, '$1\u00a0')
+        .replace(/ \/ (?=\d)/g, '\u00a0/\u00a0');
     const pairs = (list, lines) => {
         for (const [label, ...texts] of lines) {
             if (label !== '') { list.append(make('dt', cell(label))); }
-            list.append(make('dd', texts.map(cell).join(': ')));
+            list.append(make('dd', whole(texts.map(cell).join(': '))));
         }
         return list;
     };
@@ -195,7 +198,7 @@
         if (part.heads.length > 0) {
             const row = make('tr');
             part.heads.forEach((head, i) => {
-                const th = make('th', cell(head), i === 0 ? '' : 'figure');
+                const th = make('th', whole(cell(head)), i === 0 ? '' : 'figure');
                 th.scope = 'col';
                 row.append(th);
             });
@@ -205,7 +208,7 @@
         for (const cells of part.rows) {
             const row = body.insertRow();
             cells.forEach((text, i) => {
-                const td = make(i === 0 ? 'th' : 'td', cell(text), i === 0 ? '' : 'figure');
+                const td = make(i === 0 ? 'th' : 'td', whole(cell(text)), i === 0 ? '' : 'figure');
                 if (i === 0) { td.scope = 'row'; }
                 row.append(td);
             });
