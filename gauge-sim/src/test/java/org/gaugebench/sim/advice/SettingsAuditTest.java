@@ -166,7 +166,8 @@ class SettingsAuditTest {
     @CsvSource({"hut, chemistry: lifepo4, chemistry", "hut, nominal-voltage: 24 V, system-voltage"})
     void whatAnotherFindingExplainsIsNotToldAgain(String system, String gauge, String key)
             throws ScenarioException {
-        List<String> keys = keys(SettingsAudit.of(scenario(system, gauge, "-", "-")));
+        // So cold that the coefficient alone would be a finding.
+        List<String> keys = keys(SettingsAudit.of(scenario(system, gauge, "-", "5 °C")));
         assertTrue(keys.contains(key), keys.toString());
         assertTrue(!keys.contains("no-compensation"), keys.toString());
     }

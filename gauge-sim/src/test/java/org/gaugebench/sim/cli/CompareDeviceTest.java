@@ -110,6 +110,16 @@ class CompareDeviceTest {
         assertTrue(terminal.out().contains("in tick 89:"), terminal.out());
     }
 
+    /** The same core, restarted in two ways: digests that begin elsewhere are not compared. */
+    @Test
+    void digestsThatSpanOtherLivesAreNotHeldAgainstEachOther() {
+        String anew = command(PipeCore.class, "batch 64");
+        String byMessage = command(PipeCore.class, "batch 64", "restart message");
+        String cuts = shelf("edge-cases/ten-restarts-in-a-minute.yaml");
+        int code = terminal.run("compare", "--device", anew, "--device", byMessage, cuts);
+        assertEquals(0, code, terminal.out() + terminal.err());
+    }
+
     /** Registers are right at every look: only the digest of the ticks between knows of it. */
     @Test
     void aDigestThatIsWrongInOneTickIsFoundThere() throws IOException {
