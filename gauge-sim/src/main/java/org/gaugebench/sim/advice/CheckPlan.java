@@ -8,10 +8,10 @@ import org.gaugebench.sim.units.ShuntRating;
 /** The checks with a meter for one system: what to do, what is good, what each cannot see. */
 public final class CheckPlan {
     /** A tenth of an amp, where the owner did not tell what the screen shows; no source. */
-    static final double USUAL_STEP_AMPS = 0.1;
+    private static final double USUAL_STEP_AMPS = 0.1;
 
     /** Smallest step of the amp-hours on a screen, where nobody told; no source. */
-    static final double USUAL_STEP_AMP_HOURS = 0.1;
+    private static final double USUAL_STEP_AMP_HOURS = 0.1;
 
     private static final double HOURS_A_MONTH = 720;
 
@@ -31,6 +31,12 @@ public final class CheckPlan {
     static double stepAmps(OwnersGauge gauge) {
         Double told = gauge.smallestAmps();
         return told == null || told == 0 ? USUAL_STEP_AMPS : told;
+    }
+
+    /** The smallest step of amp-hours on the gauge's screen, told or usual. */
+    static double stepAmpHours(OwnersGauge gauge) {
+        Double told = gauge.smallestAmpHours();
+        return told == null || told == 0 ? USUAL_STEP_AMP_HOURS : told;
     }
 
     /** The current that flows with everything on, from the battery; never next to nothing. */
@@ -59,7 +65,8 @@ public final class CheckPlan {
     public static List<Line> of(OwnSystem system, OwnersGauge gauge, ShuntRating shunt) {
         double step = stepAmps(gauge);
         double zero = zeroAmpHours(gauge, shunt);
-        double blindAmps = USUAL_STEP_AMP_HOURS / 24;
+        double stepAmpHours = stepAmpHours(gauge);
+        double blindAmps = stepAmpHours / 24;
         List<Line> lines = new ArrayList<>();
         lines.add(
                 new Line(
@@ -71,10 +78,10 @@ public final class CheckPlan {
                                 zero, system.ampHours() * 0.1 * 24 / HOURS_A_MONTH),
                         Changes.text(
                                 "It sees what is counted while nothing flows. A screen in steps of"
-                                        + " %.1f Ah cannot show less than %s. It sees neither what"
+                                        + " %s Ah cannot show less than %s. It sees neither what"
                                         + " the gauge draws past the shunt, nor a wrong scale, nor"
                                         + " what comes only with heat after a large load.",
-                                USUAL_STEP_AMP_HOURS, Sizing.amps(blindAmps))));
+                                SystemLines.number(stepAmpHours, 6), Sizing.amps(blindAmps))));
         Double own = gauge.ownAmps();
         lines.add(
                 new Line(

@@ -87,7 +87,11 @@ public final class MeterJudge {
         int before = MonthAhead.of(system, gauge, shunt).daysWithinTen();
         // A count that does not follow the current is worth nothing from the first hour on.
         boolean counts = lines.stream().noneMatch(MeterJudge::isWrongScale);
-        int now = counts ? MonthAhead.of(system, measuredGauge(), shunt).daysWithinTen() : 0;
+        int now =
+                counts
+                        ? MonthAhead.of(system, gauge.measured(ownAmps, zeroAmps), shunt)
+                                .daysWithinTen()
+                        : 0;
         assumed.add("the meter is right, and nothing changed while both were read");
         if (gauge.smallestAmps() == null) {
             assumed.add("the screen's smallest step is 0.1 A; tell yours");
@@ -99,19 +103,6 @@ public final class MeterJudge {
         boolean scale =
                 line.check() == MeterCheck.SCALE_SMALL || line.check() == MeterCheck.SCALE_WORKING;
         return scale && line.word() == Word.CHANGE;
-    }
-
-    private OwnersGauge measuredGauge() {
-        return new OwnersGauge(
-                gauge.setsFull(),
-                gauge.pastFull(),
-                gauge.afterOff(),
-                gauge.smallestAmps(),
-                gauge.longestHours(),
-                ownAmps,
-                zeroAmps,
-                gauge.pastShuntAmps(),
-                gauge.efficiencySet());
     }
 
     private static String answer(List<Line> lines, int before, int now) {
@@ -184,7 +175,16 @@ public final class MeterJudge {
                     "under 12 h one step of the amp-hours is more than what is looked for",
                     "leave everything off for 24 h");
         }
-        double stepAmps = CheckPlan.USUAL_STEP_AMP_HOURS / it.meter();
+        if (Math.abs(amps) > TrialLimits.mostZeroAmps(shunt)) {
+            return new Line(
+                    it.check(),
+                    Word.CANNOT_TELL,
+                    found,
+                    "no zero error is as large as what the shunt carries",
+                    "find what was on, or look whether the amp-hours were written down rightly");
+        }
+        double step = CheckPlan.stepAmpHours(gauge);
+        double stepAmps = step / it.meter();
         double reckoned = CheckPlan.zeroAmps(gauge, shunt);
         double limit = Math.max(reckoned, stepAmps);
         // A move by one step of the screen may be no move at all, and the other way round.
@@ -196,9 +196,9 @@ public final class MeterJudge {
                 found,
                 limit > reckoned
                         ? Changes.text(
-                                "%.1f Ah, one step of the screen, which is more than the %s that"
+                                "%s Ah, one step of the screen, which is more than the %s that"
                                         + " were reckoned with",
-                                CheckPlan.USUAL_STEP_AMP_HOURS, Sizing.amps(reckoned))
+                                SystemLines.number(step, 6), Sizing.amps(reckoned))
                         : Changes.text(
                                 "%s is what was reckoned with; a month of that is %.1f points",
                                 Sizing.amps(limit), pointsAMonth(limit)),

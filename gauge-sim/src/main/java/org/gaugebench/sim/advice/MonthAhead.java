@@ -146,7 +146,8 @@ public final class MonthAhead {
 
     /** The month if the loads let it, then a full charge, then use of a quarter of the battery. */
     private OwnScenario.Plan plan() {
-        double amps = system.chargerAmps() == 0 ? USUAL_CHARGE * system.ampHours() : chargerAmps();
+        double amps =
+                system.chargerAmps() == 0 ? USUAL_CHARGE * system.ampHours() : system.chargerAmps();
         double less = Math.max(amps - outPerDay / HOURS_A_DAY, amps / 4);
         // From 60 %, with what is lost as heat, and half a day for the end of the charge.
         double fullDays = 0.4 * system.ampHours() / efficiency() / less / HOURS_A_DAY + 0.7;
@@ -155,10 +156,6 @@ public final class MonthAhead {
                 drains() ? 0 : MONTH_DAYS,
                 (int) Math.min(MOST_FULL_DAYS, Math.ceil(fullDays)),
                 (int) Math.max(1, Math.min(MOST_REST_DAYS, Math.ceil(restDays))));
-    }
-
-    private double chargerAmps() {
-        return Math.min(2_000, system.chargerAmps());
     }
 
     private double step() {

@@ -72,7 +72,7 @@ public final class OwnAudit {
         line("battery:");
         line("  chemistry: %s", system.chemistry().key());
         line("  nominal-voltage: %d V", system.nominalVolts());
-        line("  capacity: %s", quantity(system.ampHours(), RecordUnit.MICROAMP_HOURS, 1e6));
+        line("  capacity: %s", quantity(system.ampHours(), RecordUnit.MILLIAMP_HOURS, 1e3));
         line("  start: 60 %%");
         line("sensor:");
         line("  shunt: %s", shunt);
@@ -192,7 +192,7 @@ public final class OwnAudit {
         for (OwnLoad load : system.loads()) {
             number++;
             long seconds = StrictMath.round(load.hoursPerDay() * 3_600);
-            if (load.amps() == 0 || seconds == 0) {
+            if (!SystemLines.flows(load.amps()) || seconds == 0) {
                 continue;
             }
             if (first) {
@@ -217,7 +217,7 @@ public final class OwnAudit {
         }
         line("chargers:");
         line("  charger:");
-        line("    current-limit: %s", quantity(Math.min(2_000, amps), RecordUnit.MICROAMPS, 1e6));
+        line("    current-limit: %s", quantity(amps, RecordUnit.MICROAMPS, 1e6));
         line("    switched: off");
         Long volts = settings.chargerMicrovolts();
         if (volts == null) {

@@ -107,7 +107,7 @@ final class OwnScenario {
         lines.loads();
         List<String> chargers = new ArrayList<>();
         List<String> steps = new ArrayList<>(composed.startSteps(START_PERCENT));
-        if (chargePerDay > 0 && plan.days() > 0) {
+        if (SystemLines.flows(chargePerDay / SystemLines.CHARGE_HOURS) && plan.days() > 0) {
             chargers.add(SystemLines.dailyCharger(chargePerDay));
             steps.add(daily(plan));
         }
@@ -159,7 +159,7 @@ final class OwnScenario {
 
     /** With all that the owner's chargers give; without one, what a battery of that size takes. */
     private String fullCharger() {
-        double amps = Math.min(2_000, system.chargerAmps());
+        double amps = system.chargerAmps();
         String limit = amps > 0 ? "current-limit: " + SystemLines.number(amps, 6) + " A, " : "";
         return "full-charge: {" + limit + "switched: off}";
     }

@@ -95,6 +95,21 @@ public record OwnersGauge(
         NOT_KNOWN
     }
 
+    /** The same gauge, with what a meter told of its own current and its zero error. */
+    OwnersGauge measured(@Nullable Double own, @Nullable Double zero) {
+        return new OwnersGauge(
+                setsFull,
+                pastFull,
+                afterOff,
+                smallestAmps,
+                smallestAmpHours,
+                longestHours,
+                own,
+                zero,
+                pastShuntAmps,
+                efficiencySet);
+    }
+
     /** Whether it sets itself, as far as is known. */
     public boolean setsItself() {
         return setsFull == SetsFull.VOLTS || setsFull == SetsFull.VOLTS_AND_CURRENT;

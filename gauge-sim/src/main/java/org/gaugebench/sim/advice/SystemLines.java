@@ -79,7 +79,8 @@ final class SystemLines {
         line("battery:");
         line("  chemistry: %s", system.chemistry().key());
         line("  nominal-voltage: %d V", system.nominalVolts());
-        line("  capacity: %s Ah", number(ampHours, 6));
+        // A milliamp-hour is the step of what a gauge is told; no print is finer.
+        line("  capacity: %s Ah", number(ampHours, 3));
         line("  start: %s %%", number(startPercent, 4));
     }
 
@@ -104,7 +105,7 @@ final class SystemLines {
      */
     void wiring(double ownAmps, List<String> past) {
         List<String> lines = new ArrayList<>();
-        if (ownAmps > 0) {
+        if (flows(ownAmps)) {
             lines.add("own-supply: " + number(ownAmps, 6) + " A");
         }
         if (!past.isEmpty()) {
@@ -122,7 +123,7 @@ final class SystemLines {
         List<String> written = new ArrayList<>();
         String name = name(load.name());
         double seconds = Math.rint(load.hoursPerDay() * 3_600);
-        if (load.amps() > 0 && seconds > 0) {
+        if (flows(load.amps()) && seconds > 0) {
             String cycle =
                     seconds >= SECONDS_A_DAY
                             ? ""
@@ -130,7 +131,7 @@ final class SystemLines {
             load(name, load.amps(), cycle);
             written.add(name);
         }
-        if (load.idleAmps() > 0 && seconds < SECONDS_A_DAY) {
+        if (flows(load.idleAmps()) && seconds < SECONDS_A_DAY) {
             String wait =
                     seconds == 0
                             ? ""
@@ -144,6 +145,11 @@ final class SystemLines {
             written.add(idle);
         }
         return written;
+    }
+
+    /** Whether it is at least the microamp that the file can say. */
+    static boolean flows(double amps) {
+        return Math.rint(amps * 1e6) >= 1;
     }
 
     /** A load that is always on, under a name of ours. */
@@ -162,14 +168,18 @@ final class SystemLines {
 
     /** A charger that gives so much in its hours of a day. */
     static String dailyCharger(double ampHoursPerDay) {
-        double amps = ampHoursPerDay / CHARGE_HOURS;
+        double amps = dailyAmps(ampHoursPerDay);
         return "charger: {current-limit: " + number(amps, 6) + " A, switched: off}";
     }
 
     /** What it gives at an hour of the day. */
     static double chargeAmpsAt(double hour, double ampHoursPerDay) {
         boolean on = hour >= CHARGE_FROM_HOUR && hour < CHARGE_FROM_HOUR + CHARGE_HOURS;
-        return on ? ampHoursPerDay / CHARGE_HOURS : 0;
+        return on ? dailyAmps(ampHoursPerDay) : 0;
+    }
+
+    private static double dailyAmps(double ampHoursPerDay) {
+        return Math.min(TrialLimits.MOST_AMPS, ampHoursPerDay / CHARGE_HOURS);
     }
 
     /** Letters, digits and hyphens of an owner's own word; never one that is taken. */

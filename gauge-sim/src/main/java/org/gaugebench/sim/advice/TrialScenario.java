@@ -119,7 +119,7 @@ final class TrialScenario {
         if (!Double.isNaN(percent)) {
             line.append(", start: ").append(SystemLines.number(percent, 4)).append(" %");
         }
-        line.append(", capacity: ").append(SystemLines.number(typed, 6)).append(" Ah");
+        line.append(", capacity: ").append(SystemLines.number(typed, 3)).append(" Ah");
         gauges.add(gauges.isEmpty() ? "{" + line + "}" : "{name: " + name + ", " + line + "}");
         return this;
     }
@@ -144,7 +144,7 @@ final class TrialScenario {
 
     /** So much is put in every day, however full the battery is. */
     TrialScenario chargedDaily(double ampHoursPerDay) {
-        if (ampHoursPerDay > 0) {
+        if (SystemLines.flows(ampHoursPerDay / SystemLines.CHARGE_HOURS)) {
             charger = SystemLines.dailyCharger(ampHoursPerDay);
             timeline.add(DAILY);
         }

@@ -1,5 +1,6 @@
 package org.gaugebench.sim.advice;
 
+import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.units.RecordUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +34,20 @@ public record TypedGauge(
     private static final TypedFields.Limits AMPS =
             new TypedFields.Limits(
                     RecordUnit.MICROAMPS, 0, 10_000_000_000L, "0 A to 10000 A, or not-known");
+
+    /** As a scenario has it for any load. */
+    private static final TypedFields.Limits PAST_SHUNT =
+            new TypedFields.Limits(
+                    RecordUnit.MICROAMPS, 0, 2_000_000_000L, "0 A to 2000 A, or not-known");
+
+    /** No gauge draws an ampere. */
+    private static final TypedFields.Limits OWN =
+            new TypedFields.Limits(
+                    RecordUnit.MICROAMPS,
+                    Setting.OWN_SUPPLY.minimum(),
+                    Setting.OWN_SUPPLY.maximum(),
+                    "0 A to 1 A, such as \"12 mA\", or not-known");
+
     private static final TypedFields.Limits AMP_HOURS =
             new TypedFields.Limits(
                     RecordUnit.MICROAMP_HOURS, 0, 100_000_000L, "0 Ah to 100 Ah, or not-known");
@@ -66,7 +81,7 @@ public record TypedGauge(
                         "after-off",
                         afterOff,
                         it -> TypedFields.word(it, OwnersGauge.AfterOff.class));
-        Double unseen = number(fields, "past-shunt", pastShunt, AMPS, 1e6);
+        Double unseen = number(fields, "past-shunt", pastShunt, PAST_SHUNT, 1e6);
         return new OwnersGauge(
                 full == null ? OwnersGauge.SetsFull.NOT_KNOWN : full,
                 past == null ? OwnersGauge.PastFull.NOT_KNOWN : past,
@@ -74,7 +89,7 @@ public record TypedGauge(
                 number(fields, "smallest-amps", smallestAmps, AMPS, 1e6),
                 number(fields, "smallest-amp-hours", smallestAmpHours, AMP_HOURS, 1e6),
                 number(fields, "longest-hours", longestHours, HOURS, 1),
-                number(fields, "own-current", ownCurrent, AMPS, 1e6),
+                number(fields, "own-current", ownCurrent, OWN, 1e6),
                 number(fields, "zero-error", zeroError, AMPS, 1e6),
                 unseen == null ? 0 : unseen,
                 number(fields, "efficiency-set", efficiencySet, EFFICIENCY, 1e6));

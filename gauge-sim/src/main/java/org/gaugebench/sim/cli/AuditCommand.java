@@ -8,7 +8,6 @@ import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.SettingsAudit;
 import org.gaugebench.sim.advice.SettingsTold;
-import org.gaugebench.sim.advice.Sizing;
 import org.gaugebench.sim.report.AuditJson;
 import org.gaugebench.sim.report.AuditText;
 import org.gaugebench.sim.scenario.Scenario;
@@ -129,12 +128,7 @@ final class AuditCommand implements Callable<Integer> {
         }
         OwnSystem system = told.system();
         SettingsTold typed = settings.settings(system.ampHours());
-        ShuntRating shunt = Sizing.of(system).chosen();
-        if (shunt == null) {
-            throw new InputException(
-                    "no usual shunt carries these currents; expected the one that is there, such as"
-                            + " --shunt \"500 A / 75 mV\"");
-        }
+        ShuntRating shunt = ToldParts.shunt(system, own);
         OwnAudit.Result audit = OwnAudit.of(system, own, typed, shunt);
         terminal.out()
                 .print(

@@ -2,14 +2,17 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.advice.Changes;
 import org.gaugebench.sim.advice.ChangesResult;
 import org.gaugebench.sim.advice.OwnChange;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.OwnersGauge;
+import org.gaugebench.sim.advice.TrialLimits;
 import org.gaugebench.sim.report.ChangesJson;
 import org.gaugebench.sim.report.ChangesText;
+import org.gaugebench.sim.units.ShuntRating;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -72,7 +75,11 @@ final class ChangedCommand implements Callable<Integer> {
         if (!wrong.isEmpty() || change == null || own == null || system == null) {
             throw new InputException(String.join(System.lineSeparator(), wrong));
         }
-        ChangesResult result = Changes.of(system, own, ToldParts.shunt(system), change);
+        ShuntRating shunt = ToldParts.shunt(system, own);
+        String option = change.what().name().toLowerCase(Locale.ROOT).replace('_', '-');
+        TrialLimits.check(system, change, option, new QuantityArguments(wrong));
+        ToldParts.refuse(wrong);
+        ChangesResult result = Changes.of(system, own, shunt, change);
         String text = json ? ChangesJson.of(result, Version.text()) : ChangesText.of(result);
         terminal.out().print(scenario ? result.scenario() : text);
         terminal.out().flush();

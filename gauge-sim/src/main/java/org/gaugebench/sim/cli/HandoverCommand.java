@@ -67,7 +67,7 @@ final class HandoverCommand implements Callable<Integer> {
         if (!wrong.isEmpty() || details == null || own == null || system == null) {
             throw new InputException(String.join(System.lineSeparator(), wrong));
         }
-        ToldParts.shunt(system);
+        ToldParts.shunt(system, own);
         OutputFile output = OutputFile.open("the sheet", file, "my-system.html");
         try {
             output.keep(() -> SystemSheet.html(system, own, details, Version.text()));

@@ -1,8 +1,11 @@
 package org.gaugebench.sim.cli;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.sim.advice.OwnSystem;
+import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.Sizing;
+import org.gaugebench.sim.advice.TrialLimits;
 import org.gaugebench.sim.units.ShuntRating;
 import org.jspecify.annotations.Nullable;
 
@@ -27,17 +30,27 @@ final class ToldParts {
     }
 
     /**
-     * The shunt that is there, or the proposed one.
+     * The shunt that is there, or the proposed one, of a system that can be run.
      *
-     * @throws InputException if no usual one fits
+     * @throws InputException with every message, if no usual one fits or a limit is passed
      */
-    static ShuntRating shunt(OwnSystem system) throws InputException {
+    static ShuntRating shunt(OwnSystem system, OwnersGauge gauge) throws InputException {
         ShuntRating shunt = Sizing.of(system).chosen();
         if (shunt == null) {
             throw new InputException(
                     "no usual shunt carries these currents; expected the one that is there, such as"
                             + " --shunt \"500 A / 75 mV\"");
         }
+        List<String> wrong = new ArrayList<>();
+        TrialLimits.check(system, gauge, shunt, new QuantityArguments(wrong));
+        refuse(wrong);
         return shunt;
+    }
+
+    /** Tells all that is wrong, if anything is. */
+    static void refuse(List<String> wrong) throws InputException {
+        if (!wrong.isEmpty()) {
+            throw new InputException(String.join(System.lineSeparator(), wrong));
+        }
     }
 }

@@ -76,7 +76,7 @@ final class VerdictCommand implements Callable<Integer> {
         if (!wrong.isEmpty() || measured == null || own == null || system == null) {
             throw new InputException(String.join(System.lineSeparator(), wrong));
         }
-        MeterVerdict verdict = MeterJudge.of(system, own, ToldParts.shunt(system), measured);
+        MeterVerdict verdict = MeterJudge.of(system, own, ToldParts.shunt(system, own), measured);
         terminal.out()
                 .print(json ? VerdictJson.of(verdict, Version.text()) : VerdictText.of(verdict));
         terminal.out().flush();

@@ -43,7 +43,10 @@ final class PictureSide {
     static String of(ToIntFunction<PictureSide> drawing) {
         // The height stands in the first line and is known when all is drawn.
         PictureSide drawn = new PictureSide(drawing.applyAsInt(new PictureSide(0)));
-        drawing.applyAsInt(drawn);
+        int again = drawing.applyAsInt(drawn);
+        if (again != drawn.height) {
+            throw new IllegalStateException("drawn " + drawn.height + " high, then " + again);
+        }
         return drawn.xml.toString();
     }
 

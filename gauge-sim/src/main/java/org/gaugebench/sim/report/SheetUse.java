@@ -202,8 +202,10 @@ final class SheetUse {
                         since(ahead.daysWithinTen()), since(ahead.daysWithinFive())));
         lines.add(changed(OwnChange.What.WIRE_OFF, 1).answer());
         Double told = system.coldestCelsius();
-        double cold = told == null ? FREEZING : told;
-        lines.add(changed(OwnChange.What.WINTER, cold).answer());
+        OwnChange cold = new OwnChange(OwnChange.What.WINTER, told == null ? FREEZING : told, null);
+        // Colder and warmer than that nothing is worked out.
+        double celsius = Math.max(cold.least(), Math.min(cold.most(), cold.amount()));
+        lines.add(changed(OwnChange.What.WINTER, celsius).answer());
         lines.add(changed(OwnChange.What.BATTERY_SWAPPED, system.ampHours()).answer());
         lines.add(
                 "When it came to 100 % while the amps were still large: see the first charge for"

@@ -68,6 +68,22 @@ class ChangesTest {
                 result.toString());
     }
 
+    /**
+     * By hand: 48 A for half an hour and 2 A all day are 72 Ah, put in from 8 to 14 o'clock by 12
+     * A, of which 10 A stay. In four hours most flows while it charges, 40 Ah; in two hours it
+     * would be the pump's half hour, 28 Ah, whose four hours are 32 Ah.
+     */
+    @Test
+    void theWorstStretchIsLookedForInItsWholeLength() {
+        OwnSystem system =
+                OwnSamples.hut(Chemistry.LIFEPO4, 20, "pump: 48 A, 30 min", "logger: 2 A, 24 h");
+        ChangesResult four = changed(system, RIGHT, What.WIRE_OFF, 4, 80.0);
+        // Of what the charger gives, a hundredth is lost as heat.
+        assertEquals(40, four.offAtOnce(), 0.01 * 48 + CLOSE);
+        ChangesResult two = changed(system, RIGHT, What.WIRE_OFF, 2, 80.0);
+        assertEquals(28, two.offAtOnce(), 2.0 / 60 * 50 + CLOSE);
+    }
+
     @ParameterizedTest
     @EnumSource
     void afterACutEachKindOfGaugeHasItsOwnAnswer(AfterOff afterOff) {

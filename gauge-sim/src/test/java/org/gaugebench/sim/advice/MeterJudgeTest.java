@@ -124,4 +124,56 @@ class MeterJudgeTest {
                         .contains("for %d days, not %d days".formatted(now, verdict.daysBefore())),
                 verdict.answer());
     }
+
+    /** 2.4 Ah of 100 Ah is the step; half of it, 1.2 points, stands in both months ahead. */
+    @Test
+    void whatNoMeterToldStaysAsTheOwnerToldIt() {
+        OwnersGauge coarse =
+                new OwnersGauge(
+                        OwnersGauge.SetsFull.BY_HAND,
+                        OwnersGauge.PastFull.STOPS,
+                        AfterOff.KEEPS,
+                        0.1,
+                        2.4,
+                        99.0,
+                        0.012,
+                        0.005,
+                        0.01,
+                        0.99);
+        assertEquals(coarse, coarse.measured(0.012, 0.005));
+        MeterReading own = new MeterReading(MeterCheck.OWN_CURRENT, 0.012, 0);
+        MeterVerdict verdict = MeterJudge.of(HUT, coarse, OwnSamples.shunt(), List.of(own));
+        assertEquals(verdict.daysBefore(), verdict.daysNow(), verdict.toString());
+    }
+
+    /** Hand: one step of 2.4 Ah in 24 h is 100 mA; 1 Ah in 24 h is 42 mA, below that. */
+    @Test
+    void theToldStepOfTheAmpHoursIsTheOneThatHides() {
+        OwnersGauge coarse =
+                new OwnersGauge(
+                        OwnersGauge.SetsFull.NOT_KNOWN,
+                        OwnersGauge.PastFull.NOT_KNOWN,
+                        AfterOff.KEEPS,
+                        null,
+                        2.4,
+                        null,
+                        0.012,
+                        0.005,
+                        0,
+                        null);
+        MeterReading zero = new MeterReading(MeterCheck.ZERO_TEST, 24, 1);
+        MeterVerdict.Line line =
+                MeterJudge.of(HUT, coarse, OwnSamples.shunt(), List.of(zero)).lines().get(0);
+        assertEquals(Word.GOOD, line.word(), line.toString());
+        assertTrue(line.why().startsWith("2.4 Ah, one step"), line.toString());
+        String blind = CheckPlan.of(HUT, coarse, OwnSamples.shunt()).get(0).blind();
+        assertTrue(blind.contains("steps of 2.4 Ah cannot show less than 100.0 mA"), blind);
+    }
+
+    /** Hand: 2400 Ah in 24 h are 100 A, 150 mV on this shunt; no run has more than 100 mV. */
+    @Test
+    void aMoveThatNoZeroErrorMakesIsNoVerdict() {
+        MeterVerdict.Line line = one(new MeterReading(MeterCheck.ZERO_TEST, 24, -2_400));
+        assertEquals(Word.CANNOT_TELL, line.word(), line.toString());
+    }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.Consumer;
 import org.gaugebench.sim.advice.Changes;
 import org.gaugebench.sim.advice.ChangesResult;
 import org.gaugebench.sim.advice.Course;
@@ -25,6 +26,8 @@ import org.gaugebench.sim.advice.ShuntChoice;
 import org.gaugebench.sim.advice.Sizing;
 import org.gaugebench.sim.advice.SizingResult;
 import org.gaugebench.sim.advice.SymptomResult;
+import org.gaugebench.sim.advice.TrialLimits;
+import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.WiringPlan;
 import org.gaugebench.sim.report.AheadText;
 import org.gaugebench.sim.report.AuditText;
@@ -85,7 +88,29 @@ final class Answers {
                     "no usual shunt carries these currents; expected the one that is there, such as"
                             + " 500 A / 75 mV");
         }
+        refuse(fields -> TrialLimits.check(system, read.gauge(), shunt, fields));
         return shunt;
+    }
+
+    /** Tells all that a run cannot be made of, if there is anything. */
+    private static void refuse(Consumer<TypedFields> check) throws FormRefusal {
+        List<String> wrong = new ArrayList<>();
+        check.accept(
+                new TypedFields(
+                        new TypedFields.Trouble() {
+                            @Override
+                            public void wrong(String field, int place, String message) {
+                                wrong.add(message);
+                            }
+
+                            @Override
+                            public void missing(String field, String what, String example) {
+                                wrong.add("expected %s, such as %s".formatted(what, example));
+                            }
+                        }));
+        if (!wrong.isEmpty()) {
+            throw new FormRefusal(422, String.join("; ", wrong));
+        }
     }
 
     private List<String> assumed(List<String> more) {
@@ -310,7 +335,9 @@ final class Answers {
 
     String changed() throws FormRefusal {
         OwnChange change = Objects.requireNonNull(read.change());
-        ChangesResult result = Changes.of(system, read.gauge(), shunt(), change);
+        ShuntRating shunt = shunt();
+        refuse(fields -> TrialLimits.check(system, change, "changed-amount", fields));
+        ChangesResult result = Changes.of(system, read.gauge(), shunt, change);
         List<List<String>> figures = new ArrayList<>();
         for (ChangesResult.Figure each : result.figures()) {
             figures.add(List.of(each.words(), ChangesText.value(each)));
