@@ -35,7 +35,7 @@ public final class TrialLimits {
     public static void check(
             OwnSystem system, OwnersGauge gauge, ShuntRating shunt, TypedFields fields) {
         if (!allows(Setting.SHUNT_RATED_CURRENT, shunt.microamps() / 1e3)
-                || !allows(Setting.SHUNT_RATED_DROP, shunt.microvolts())) {
+                || !allows(Setting.SHUNT_RATED_DROP, (double) shunt.microvolts())) {
             fields.wrong(
                     "shunt",
                     0,
@@ -51,7 +51,7 @@ public final class TrialLimits {
         ConverterRange converter = system.converter();
         if (converter != null
                 && (!allows(Setting.SHUNT_CONVERTER_BITS, converter.bits())
-                        || !allows(Setting.SHUNT_FULL_SCALE, converter.microvolts()))) {
+                        || !allows(Setting.SHUNT_FULL_SCALE, (double) converter.microvolts()))) {
             fields.wrong(
                     "adc",
                     0,
