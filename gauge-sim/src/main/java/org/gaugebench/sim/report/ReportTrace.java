@@ -54,6 +54,10 @@ public final class ReportTrace implements Observer {
     private long bucketTicks = 1;
     private long rowFrom = 1;
     private long rowEnd;
+
+    /** First tick that needs more than to fill the rings. */
+    private long busyFrom;
+
     private boolean isDue;
     private boolean isMomentDue;
     private long[] knownMoments = {};
@@ -146,12 +150,23 @@ public final class ReportTrace implements Observer {
             lane.tick(at);
         }
         starved.add(rig.plant().isStarved(), rig.timeMillis());
+        if (tick >= busyFrom) {
+            doMore(rig, tick);
+        }
+    }
+
+    /**
+     * What few ticks need. It stands behind one comparison: each condition of its own in {@link
+     * #onTick} had that compiled anew when it first held, at more cost than all looks of a year.
+     */
+    private void doMore(Rig rig, long tick) {
         if (isDue || windows.isOpen(tick)) {
             lookAndKeep(rig, tick);
         }
         if (tick == rowEnd) {
             endRow(tick);
         }
+        busyFrom = windows.isOpen(tick + 1) ? tick + 1 : rowEnd;
     }
 
     private void lookAndKeep(Rig rig, long tick) {
@@ -175,6 +190,7 @@ public final class ReportTrace implements Observer {
 
     /** What led to this moment is still in the ring. */
     private void openWindow(long tick, boolean isFailure) {
+        busyFrom = 0;
         long from = windows.open(tick, isFailure);
         for (long past = Math.max(1, from); from >= 0 && past < tick; past++) {
             windowRow(past, false);
@@ -219,12 +235,14 @@ public final class ReportTrace implements Observer {
     @Override
     public void onChange(Rig rig, Change change) {
         isDue = true;
+        busyFrom = 0;
     }
 
     @Override
     public void onEvent(Lane lane, Event event, long value) {
         isDue = true;
         isMomentDue = true;
+        busyFrom = 0;
     }
 
     /** Fills the row with what a core works out, and the truth of it. */

@@ -94,9 +94,11 @@ final class ExhibitFigures {
         readout.stateOfChargePartsPerMillion =
                 known ? parts(shownCountMillis, capacityCountMillis) : Readout.NOT_KNOWN;
         readout.currentMicroamps = scale.wholeMicroamps(microamps);
-        hours.update(known, scale.nanocoulombs(shownCountMillis), newFilteredMicroamps);
-        readout.timeToEmptyState = hours.state();
-        readout.timeToEmptyMinutes = hours.minutes();
+        if (hours.isOffered()) {
+            hours.update(known, scale.nanocoulombs(shownCountMillis), newFilteredMicroamps);
+            readout.timeToEmptyState = hours.state();
+            readout.timeToEmptyMinutes = hours.minutes();
+        }
     }
 
     void read(Readout readout) {

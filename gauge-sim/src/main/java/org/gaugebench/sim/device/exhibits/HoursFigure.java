@@ -50,6 +50,11 @@ final class HoursFigure {
         state = beyond && !limitAsMeasured ? EstimateState.MORE_THAN : EstimateState.ESTIMATE;
     }
 
+    /** Whether there are any hours; without, none is ever shown. */
+    boolean isOffered() {
+        return offered;
+    }
+
     EstimateState state() {
         return state;
     }
