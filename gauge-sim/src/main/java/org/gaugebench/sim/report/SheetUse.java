@@ -2,7 +2,6 @@ package org.gaugebench.sim.report;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.gaugebench.sim.advice.Changes;
 import org.gaugebench.sim.advice.ChangesResult;
 import org.gaugebench.sim.advice.CheckPlan;
@@ -20,34 +19,26 @@ final class SheetUse {
     private static final int[] STORED_DAYS = {28, 84};
     private static final double FREEZING = 0;
 
+    private final SheetPaper paper;
     private final HtmlText html;
     private final OwnSystem system;
     private final OwnersGauge gauge;
     private final ShuntRating shunt;
     private final MonthAheadResult ahead;
-    private final List<String> assumed = new ArrayList<>();
 
-    SheetUse(
-            HtmlText html,
-            OwnSystem system,
-            OwnersGauge gauge,
-            ShuntRating shunt,
-            MonthAheadResult ahead) {
-        this.html = html;
-        this.system = system;
-        this.gauge = gauge;
-        this.shunt = shunt;
+    SheetUse(SheetPaper paper, MonthAheadResult ahead) {
+        this.paper = paper;
+        html = paper.html();
+        system = paper.system();
+        gauge = paper.gauge();
+        shunt = paper.shunt();
         this.ahead = ahead;
-    }
-
-    List<String> assumed() {
-        return assumed;
     }
 
     // ---- Checks
 
     void checks() {
-        open("checks", "Checks with a meter");
+        paper.open("checks", "Checks with a meter");
         html.markup(
                 "<p>Write into the empty columns. Amps into the battery are plus, amps out of it"
                         + " minus.</p>");
@@ -74,7 +65,7 @@ final class SheetUse {
                         + " <code>scale-working,-9.8 A,-9.9 A</code> under the head"
                         + " <code>check,meter,gauge</code>, they give a verdict:"
                         + " <code>gauge-sim verdict my-checks.csv</code>.</p>");
-        close();
+        paper.close();
     }
 
     private void blank(String example) {
@@ -90,7 +81,7 @@ final class SheetUse {
     // ---- Later
 
     void later() {
-        open("later", "What to look at later");
+        paper.open("later", "What to look at later");
         html.markup("<table class=\"ledger\"><caption>Counted from a full charge, set to 100 %");
         html.markup("then and never since</caption><thead><tr>");
         html.markup("<th scope=\"col\">after</th>");
@@ -109,7 +100,7 @@ final class SheetUse {
         double perDay = system.loads().stream().mapToDouble(OwnLoad::ampHoursPerDay).sum();
         List<String> lines = new ArrayList<>();
         lines.add(
-                text(
+                SheetPaper.text(
                         "After a day: minus while something draws, plus while the charger gives;"
                                 + " and a day without charging takes about %s, which is %s.",
                         SheetFigures.ampHours(perDay),
@@ -118,12 +109,12 @@ final class SheetUse {
                 "After a week: tighten every joint again. Has it come to 100 %, and were the volts"
                         + " and the amps then those of the first charge?");
         lines.add(
-                text(
+                SheetPaper.text(
                         "After a month: the zero test again; and was it fully charged at least"
                                 + " every %s?",
                         days(ahead.daysWithinTen())));
-        SystemSheet.list(html, "ul", lines);
-        close();
+        paper.list("ul", lines);
+        paper.close();
     }
 
     /** True less shown after so many days, from the lowest to the highest. */
@@ -159,7 +150,7 @@ final class SheetUse {
     // ---- Store
 
     void storage() {
-        open("storage", "In store");
+        paper.open("storage", "In store");
         List<String> lines = new ArrayList<>();
         lines.add(
                 system.chemistry().isLeadAcid()
@@ -181,9 +172,9 @@ final class SheetUse {
                                 + ".");
             }
         }
-        assumed.addAll(last.assumed());
-        SystemSheet.list(html, "ul", lines);
-        close();
+        paper.assumed().addAll(last.assumed());
+        paper.list("ul", lines);
+        paper.close();
     }
 
     private ChangesResult changed(OwnChange.What what, double amount) {
@@ -193,10 +184,10 @@ final class SheetUse {
     // ---- Doubt
 
     void distrust() {
-        open("distrust", "When not to believe the figure");
+        paper.open("distrust", "When not to believe the figure");
         List<String> lines = new ArrayList<>();
         lines.add(
-                text(
+                SheetPaper.text(
                         "More than %s after the last full charge it may be more than 10 points"
                                 + " off; more than 5 after %s.",
                         since(ahead.daysWithinTen()), since(ahead.daysWithinFive())));
@@ -222,24 +213,12 @@ final class SheetUse {
             lines.add("Never by the days alone: nothing adds up here.");
         } else {
             lines.add(
-                    text(
+                    SheetPaper.text(
                             "What makes it worst here is %s. Change first: %s.",
                             ahead.drifts().get(0).cause().words(),
                             ahead.drifts().get(0).cause().remedy()));
         }
-        SystemSheet.list(html, "ul", lines);
-        close();
-    }
-
-    private void open(String id, String heading) {
-        html.markup("<section class=\"sheet\" id=\"%s\"><h2>%s</h2>", id, heading);
-    }
-
-    private void close() {
-        html.markup("</section>");
-    }
-
-    private static String text(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
+        paper.list("ul", lines);
+        paper.close();
     }
 }

@@ -1,8 +1,6 @@
 package org.gaugebench.sim.report;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.gaugebench.sim.advice.FirstCharge;
 import org.gaugebench.sim.advice.OwnLoad;
 import org.gaugebench.sim.advice.OwnSettings;
@@ -15,41 +13,32 @@ import org.gaugebench.sim.units.ShuntRating;
 
 /** The parts of the sheet for the day on which it is built. */
 final class SheetWork {
+    private final SheetPaper paper;
     private final HtmlText html;
     private final OwnSystem system;
     private final OwnersGauge gauge;
     private final SheetDetails details;
     private final SizingResult sizing;
     private final ShuntRating shunt;
-    private final List<String> assumed = new ArrayList<>();
 
-    SheetWork(
-            HtmlText html,
-            OwnSystem system,
-            OwnersGauge gauge,
-            SheetDetails details,
-            SizingResult sizing,
-            ShuntRating shunt) {
-        this.html = html;
-        this.system = system;
-        this.gauge = gauge;
+    SheetWork(SheetPaper paper, SheetDetails details, SizingResult sizing) {
+        this.paper = paper;
+        html = paper.html();
+        system = paper.system();
+        gauge = paper.gauge();
+        shunt = paper.shunt();
         this.details = details;
         this.sizing = sizing;
-        this.shunt = shunt;
-    }
-
-    List<String> assumed() {
-        return assumed;
     }
 
     void before() {
-        open("before", "Before you take up a tool");
-        SystemSheet.list(html, "ol", SheetCautions.before(system));
-        close();
+        paper.open("before", "Before you take up a tool");
+        paper.list("ol", SheetCautions.before(system));
+        paper.close();
     }
 
     void settings() {
-        open("settings", "What to type in");
+        paper.open("settings", "What to type in");
         html.markup("<table class=\"ledger settings\"><thead><tr>");
         html.markup("<th scope=\"col\">what</th><th scope=\"col\">value</th>");
         html.markup("<th scope=\"col\">done</th></tr></thead><tbody>");
@@ -65,13 +54,13 @@ final class SheetWork {
                 "<p class=\"soft small\">The words in fixed type are those of our scenario files;"
                         + " your gauge may have its own, or may ask for less. Where your battery's"
                         + " maker gives another figure, take that one.</p>");
-        close();
+        paper.close();
     }
 
     // ---- Wires
 
     void wiring() {
-        open("wiring", "How it is wired");
+        paper.open("wiring", "How it is wired");
         List<WiringPlan.Source> sources = details.drawn(system);
         WiringPlan plan = WiringPlan.of(system, sources, details.isEarthed());
         if (!plan.faults().isEmpty()) {
@@ -94,14 +83,14 @@ final class SheetWork {
         html.markup(
                 "<details class=\"screen-only\"><summary>The same in words, wire by"
                         + " wire</summary>");
-        SystemSheet.list(html, "ul", WiringDrawing.words(plan));
+        paper.list("ul", WiringDrawing.words(plan));
         html.markup("</details>");
         html.markup("<h3>The two common mistakes, and what the screen would show</h3>");
         html.markup("<div class=\"mistakes\">");
         wrongLoad();
         wrongCharger();
         html.markup("</div>");
-        close();
+        paper.close();
     }
 
     /** What the drawing had no room for stands below it in full. */
@@ -129,7 +118,7 @@ final class SheetWork {
                 List.of(),
                 "load-1",
                 "Wrong: " + run.name() + " on the battery's own post",
-                text(
+                SheetPaper.text(
                         "While the battery gives %s, the screen shows %s. After %s it shows %s, and"
                                 + " %s are left.",
                         SheetFigures.amps(Math.abs(run.trueAmps())),
@@ -138,7 +127,8 @@ final class SheetWork {
                         SheetFigures.percent(run.shownPercent()),
                         SheetFigures.percent(run.truePercent())));
         if (run.isExample()) {
-            assumed.add("no load was told: a lamp of 1 A for 5 h a day stands as the example");
+            paper.assumed()
+                    .add("no load was told: a lamp of 1 A for 5 h a day stands as the example");
         }
     }
 
@@ -164,7 +154,7 @@ final class SheetWork {
                 sources.isEmpty() ? List.of(WiringPlan.Source.OTHER) : sources.subList(0, 1),
                 "charger-1",
                 "Wrong: a charger's negative on the battery's own post",
-                text(
+                SheetPaper.text(
                         "While it gives %s, the screen shows %s. After %s it still shows %s, and"
                                 + " %s are in it.",
                         SheetFigures.amps(run.trueAmps()),
@@ -173,7 +163,8 @@ final class SheetWork {
                         SheetFigures.percent(run.shownPercent()),
                         SheetFigures.percent(run.truePercent())));
         if (run.isExample()) {
-            assumed.add("no charger was told: one of a tenth of the amp-hours is the example");
+            paper.assumed()
+                    .add("no charger was told: one of a tenth of the amp-hours is the example");
         }
     }
 
@@ -194,7 +185,7 @@ final class SheetWork {
 
     void firstCharge() {
         FirstCharge.Result run = FirstCharge.of(system, gauge, shunt, details.chargerVolts());
-        open("first-charge", "The first charge");
+        paper.open("first-charge", "The first charge");
         html.markup(
                 "<p>Every load off. Charge until the volts stand at %s <b>and</b> the gauge's own"
                     + " amps have fallen to %s <b>and</b> have stayed there for %s minutes. Then"
@@ -218,32 +209,21 @@ final class SheetWork {
         }
         html.markup("</tbody></table>");
         if (!run.isCharger()) {
-            assumed.add(
-                    text(
-                            "no charger was told: the first charge is with %.1f A, a tenth of the"
-                                    + " amp-hours",
-                            run.chargerAmps()));
+            paper.assumed()
+                    .add(
+                            SheetPaper.text(
+                                    "no charger was told: the first charge is with %.1f A, a tenth"
+                                            + " of the amp-hours",
+                                    run.chargerAmps()));
         }
-        close();
+        paper.close();
     }
 
     void cautions() {
-        open("cautions", "What can hurt you or spoil it");
-        SystemSheet.list(html, "ul", SheetCautions.wires(system, sizing));
-        SystemSheet.list(html, "ul", SheetCautions.battery(system));
-        SystemSheet.list(html, "ul", SheetCautions.figure());
-        close();
-    }
-
-    private void open(String id, String heading) {
-        html.markup("<section class=\"sheet\" id=\"%s\"><h2>%s</h2>", id, heading);
-    }
-
-    private void close() {
-        html.markup("</section>");
-    }
-
-    private static String text(String format, Object... values) {
-        return String.format(Locale.ROOT, format, values);
+        paper.open("cautions", "What can hurt you or spoil it");
+        paper.list("ul", SheetCautions.wires(system, sizing));
+        paper.list("ul", SheetCautions.battery(system));
+        paper.list("ul", SheetCautions.figure());
+        paper.close();
     }
 }

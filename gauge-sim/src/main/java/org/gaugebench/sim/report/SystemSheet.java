@@ -2,7 +2,6 @@ package org.gaugebench.sim.report;
 
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Set;
 import org.gaugebench.sim.advice.MonthAhead;
 import org.gaugebench.sim.advice.MonthAheadResult;
@@ -48,12 +47,13 @@ public final class SystemSheet {
         html.markup("<p class=\"verdict\">%s</p>", AheadText.answer(ahead));
         facts(html, system, sizing, shunt);
         html.markup("</section>");
-        SheetWork work = new SheetWork(html, system, gauge, details, sizing, shunt);
+        SheetPaper paper = new SheetPaper(html, system, gauge, shunt);
+        SheetWork work = new SheetWork(paper, details, sizing);
         work.before();
         work.settings();
         work.wiring();
         work.firstCharge();
-        SheetUse use = new SheetUse(html, system, gauge, shunt, ahead);
+        SheetUse use = new SheetUse(paper, ahead);
         use.checks();
         use.later();
         use.storage();
@@ -62,16 +62,16 @@ public final class SystemSheet {
         Set<String> assumed = new LinkedHashSet<>(sizing.assumed());
         assumed.addAll(ahead.assumed());
         assumed.addAll(details.assumed(system));
-        assumed.addAll(work.assumed());
-        assumed.addAll(use.assumed());
-        html.markup("<section class=\"sheet\" id=\"assumed\"><h2>What was assumed</h2>");
-        list(html, "ul", new ArrayList<>(assumed));
+        assumed.addAll(paper.assumed());
+        paper.open("assumed", "What was assumed");
+        paper.list("ul", new ArrayList<>(assumed));
         if (!ahead.findOut().isEmpty()) {
             html.markup("<h3>What you can find out, to know better</h3>");
-            list(html, "ul", ahead.findOut());
+            paper.list("ul", ahead.findOut());
         }
         html.markup("<details class=\"screen-only\"><summary>The days behind it, as a file to run");
-        html.markup("</summary><pre tabindex=\"0\">%s</pre></details></section>", ahead.scenario());
+        html.markup("</summary><pre tabindex=\"0\">%s</pre></details>", ahead.scenario());
+        paper.close();
         html.markup("</main>");
         html.markup("<footer class=\"soft small screen-only\">");
         html.markup("<p>Made by gauge-sim %s. This file needs no network.</p></footer>", version);
@@ -137,12 +137,5 @@ public final class SystemSheet {
 
     private static void fact(HtmlText html, String label, String words) {
         html.markup("<div><dt>%s</dt><dd>%s</dd></div>", label, words);
-    }
-
-    /** A list of words. */
-    static void list(HtmlText html, String tag, List<String> lines) {
-        html.markup("<" + tag + ">");
-        lines.forEach(each -> html.markup("<li>%s</li>", each));
-        html.markup("</" + tag + ">");
     }
 }
