@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.advice.MonthAhead;
 import org.gaugebench.sim.advice.MonthAheadResult;
+import org.gaugebench.sim.report.AheadJson;
 import org.gaugebench.sim.report.AheadPicture;
 import org.gaugebench.sim.report.AheadText;
 import org.jspecify.annotations.Nullable;
@@ -47,6 +48,9 @@ final class AheadCommand implements Callable<Integer> {
 
     @Mixin private final GaugeOptions gauge = new GaugeOptions();
 
+    @Option(names = "--json", description = "print one JSON object instead of text")
+    private boolean json;
+
     @Option(
             names = "--scenario",
             description = "print the scenario behind the answer instead, to run and to change")
@@ -67,7 +71,13 @@ final class AheadCommand implements Callable<Integer> {
         OwnParts own = OwnParts.read(terminal, told, gauge, new ArrayList<>());
         MonthAheadResult result = MonthAhead.of(own.system(), own.gauge(), own.shunt());
         draw(result);
-        terminal.out().print(scenario ? result.scenario() : AheadText.of(own.system(), result));
+        terminal.out()
+                .print(
+                        scenario
+                                ? result.scenario()
+                                : json
+                                        ? AheadJson.of(own.system(), result, Version.text())
+                                        : AheadText.of(own.system(), result));
         terminal.out().flush();
         return ExitCodes.OK;
     }

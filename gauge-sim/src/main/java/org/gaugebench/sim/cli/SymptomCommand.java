@@ -13,6 +13,7 @@ import org.gaugebench.sim.advice.SymptomResult;
 import org.gaugebench.sim.logs.LogException;
 import org.gaugebench.sim.logs.NotesReader;
 import org.gaugebench.sim.logs.OwnersNote;
+import org.gaugebench.sim.report.SymptomJson;
 import org.gaugebench.sim.report.SymptomText;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -67,6 +68,9 @@ final class SymptomCommand implements Callable<Integer> {
                             + " ran-flat, set-to-100, nothing)")
     private @Nullable Path notes;
 
+    @Option(names = "--json", description = "print one JSON object instead of text")
+    private boolean json;
+
     @Mixin private final SystemOptions told = new SystemOptions();
 
     @Mixin private final GaugeOptions gauge = new GaugeOptions();
@@ -85,7 +89,8 @@ final class SymptomCommand implements Callable<Integer> {
                 sight == null
                         ? NotesSymptom.of(written, own.system(), own.gauge(), own.shunt())
                         : SeenSymptom.of(sight, own.system(), own.gauge(), own.shunt());
-        terminal.out().print(SymptomText.of(result));
+        terminal.out()
+                .print(json ? SymptomJson.of(result, Version.text()) : SymptomText.of(result));
         terminal.out().flush();
         return ExitCodes.OK;
     }

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -46,6 +48,30 @@ class AheadCommandTest {
                 terminal.out());
         assertTrue(terminal.out().contains("What decides it: the gauge's own current."));
         assertTrue(terminal.out().lines().allMatch(line -> line.length() <= 80), terminal.out());
+    }
+
+    /** By hand: 12 mA over a day are 0.288 Ah, of 40 Ah 0.72 points. */
+    @Test
+    void jsonSaysTheSame() throws IOException {
+        FakeTerminal text = new FakeTerminal();
+        FakeTerminal terminal = new FakeTerminal();
+        run(text, "--own-current", "12 mA", "--zero-error", "5 mA");
+        int code = run(terminal, "--own-current", "12 mA", "--zero-error", "5 mA", "--json");
+        assertEquals(ExitCodes.OK, code, terminal.err());
+        JsonNode json = new ObjectMapper().readTree(terminal.out());
+        String answer = json.get("answer").asText();
+        assertTrue(text.out().replace('\n', ' ').startsWith(answer), answer);
+        assertTrue(answer.contains("every " + json.get("daysWithinTenPoints").asInt() + " days"));
+        JsonNode first = json.get("reasons").get(0);
+        assertEquals("the gauge's own current", first.get("what").asText());
+        assertEquals(0.288, first.get("perDayAh").asDouble(), 1e-9);
+        assertEquals(0.72, first.get("pointsPerDay").asDouble(), 1e-9);
+        JsonNode day = json.get("hours").get(24);
+        assertEquals(24, day.get("atHour").asInt());
+        // A day of it alone; the zero error and the rest may only take more.
+        double lost = day.get("shownPercent").asDouble() - day.get("leftPercent").asDouble();
+        assertTrue(lost > 0.72 && lost < 3, day.toString());
+        assertTrue(json.get("cautions").get(0).asText().contains("local code"));
     }
 
     @Test

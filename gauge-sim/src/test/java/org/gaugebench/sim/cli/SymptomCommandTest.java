@@ -3,6 +3,8 @@ package org.gaugebench.sim.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -47,6 +49,28 @@ class SymptomCommandTest {
         int told = out.indexOf("not counted: 0.72 points a day");
         int example = out.indexOf("6.00 points a day");
         assertTrue(told > 0 && told < example, out);
+    }
+
+    @Test
+    void jsonSaysTheSame() throws IOException {
+        FakeTerminal text = new FakeTerminal();
+        FakeTerminal terminal = new FakeTerminal();
+        run(text, "--seen", "dark-at-30-percent", "--own-current", "12 mA");
+        int code =
+                run(terminal, "--seen", "dark-at-30-percent", "--own-current", "12 mA", "--json");
+        assertEquals(ExitCodes.OK, code, terminal.err());
+        String page = text.out().replaceAll("\\s+", " ");
+        JsonNode json = new ObjectMapper().readTree(terminal.out());
+        assertTrue(page.startsWith(json.get("answer").asText()), page);
+        int place = 1;
+        for (JsonNode each : json.get("causes")) {
+            String words = each.get("what").asText() + ": " + each.get("size").asText();
+            assertTrue(page.contains(place + ". " + words), words);
+            assertTrue(page.contains("Run: " + each.get("scenario").asText()), words);
+            place++;
+        }
+        assertTrue(place > 2, terminal.out());
+        assertTrue(json.get("cautions").get(0).asText().contains("local code"));
     }
 
     @ParameterizedTest
