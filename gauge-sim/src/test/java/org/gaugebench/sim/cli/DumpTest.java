@@ -170,6 +170,29 @@ class DumpTest {
         assertEquals("0 10801000 ", ups);
     }
 
+    /**
+     * The lamp takes it from 60 to 36 %; the low end of the band crosses 50 % before the figure.
+     */
+    @Test
+    void theAlarmComesWithTheLowEndOfTheBand() throws IOException {
+        Files.writeString(hut, Samples.hut() + "gauge: {low-charge: 50 %}\n");
+        run();
+        DumpReader dump = new DumpReader(vcd);
+        long edge = Long.MAX_VALUE;
+        long least = Long.MAX_VALUE;
+        boolean isOn = false;
+        while (dump.next() && !isOn) {
+            isOn = dump.now.get(GAUGE + "low_charge_alarm") == 1;
+            Long band = dump.now.get(GAUGE + "lower_edge_ppm");
+            edge = band == null ? edge : band;
+            least = isOn ? least : Math.min(least, edge);
+        }
+        assertTrue(isOn, "no alarm");
+        assertTrue(edge <= 500_000, "at " + edge);
+        // The alarm is worked out once a minute, in which an amp takes 333 ppm of 50 Ah.
+        assertTrue(least > 500_000 - 2 * 333, "before it at " + least);
+    }
+
     @Test
     void theHeaderIsComplete() throws IOException {
         run();

@@ -18,6 +18,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
 import org.gaugebench.sim.report.Samples;
 import org.gaugebench.sim.rig.Observer;
@@ -34,6 +35,9 @@ class LiveServerTest {
     /** Added to the machine's clock, so that half an hour passes at once. */
     private final AtomicLong aheadNanos = new AtomicLong();
 
+    /** Asked for the time by a request, the clock then meets a defect. */
+    private final AtomicBoolean isClockBroken = new AtomicBoolean();
+
     private final HttpClient client =
             HttpClient.newBuilder()
                     .version(HttpClient.Version.HTTP_1_1)
@@ -44,13 +48,14 @@ class LiveServerTest {
 
     @BeforeEach
     void open() throws IOException {
-        server =
-                new LiveServer(
-                        BenchSamples.scenario(),
-                        5,
-                        0,
-                        LessonShelf.NONE,
-                        () -> System.nanoTime() + aheadNanos.get());
+        server = new LiveServer(BenchSamples.scenario(), 5, 0, LessonShelf.NONE, this::nanos);
+    }
+
+    private long nanos() {
+        if (isClockBroken.get()) {
+            throw new IllegalStateException("a clock of this test");
+        }
+        return System.nanoTime() + aheadNanos.get();
     }
 
     @AfterEach
@@ -104,6 +109,16 @@ class LiveServerTest {
         long before = now();
         assertEquals(200, act("{\"act\":\"step\"}").statusCode());
         assertEquals(before + 1_000, now());
+    }
+
+    @Test
+    void aDefectIsToldAndTheBenchGoesOn() throws Exception {
+        isClockBroken.set(true);
+        HttpResponse<String> met = act("{\"act\":\"play\"}");
+        isClockBroken.set(false);
+        assertEquals(500, met.statusCode());
+        assertEquals("a defect of this program; the bench goes on", met.body().strip());
+        stillGoesOn();
     }
 
     @Test
