@@ -305,11 +305,13 @@ class LiveServerTest {
             String hidden = window.frameWith("\"millis\":5400000");
             assertFalse(hidden.contains("\"truth\""));
             assertTrue(hidden.contains("[null,null,"), "the true line of the chart too");
+            assertTrue(hidden.contains("\"error\":null"), "a figure and its error are the truth");
             assertFalse(get("/book").body().contains("\"truth\""));
             assertFalse(get("/book").body().contains("self-discharge"));
             act("{\"act\":\"reveal\",\"value\":true}");
             String shown = window.frameWith("\"revealed\":true");
             assertTrue(shown.contains("\"truth\""));
+            assertFalse(shown.contains("\"error\":null"));
             assertFalse(shown.contains("[null,null,"), "all of the past");
             assertTrue(get("/book").body().contains("self-discharge"));
             act("{\"act\":\"reset\"}");
