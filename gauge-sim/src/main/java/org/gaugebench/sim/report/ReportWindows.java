@@ -1,7 +1,6 @@
 package org.gaugebench.sim.report;
 
 import java.util.Arrays;
-import java.util.function.LongPredicate;
 import java.util.stream.IntStream;
 
 /**
@@ -98,8 +97,12 @@ final class ReportWindows {
 
     /** Largest reach at which no more rows are left than that; failures keep their whole reach. */
     int reachFor(int mostRows) {
+        int[] rowsAt = new int[REACH_TICKS + 1];
+        for (int needed : neededReach()) {
+            rowsAt[needed]++;
+        }
         int reach = REACH_TICKS;
-        while (reach > 1 && rowsWithin(reach).length > mostRows) {
+        while (reach > 1 && IntStream.of(rowsAt).limit(reach + 1L).sum() > mostRows) {
             reach = reach * 2 / 3;
         }
         return reach;
@@ -107,32 +110,25 @@ final class ReportWindows {
 
     /** The rows within a reach of any moment. */
     int[] rowsWithin(int reach) {
-        LongPredicate within = within(reach);
-        return IntStream.range(0, rows).filter(row -> within.test(ticks[row])).toArray();
+        int[] needed = neededReach();
+        return IntStream.range(0, rows).filter(row -> needed[row] <= reach).toArray();
     }
 
-    /** Whether a tick lies within a reach of any moment; to be asked with growing ticks. */
-    private LongPredicate within(int reach) {
-        return new LongPredicate() {
-            private int next;
-
-            @Override
-            public boolean test(long tick) {
-                while (next < momentCount && tick > moments[next] + reachOf(next)) {
-                    next++;
-                }
-                // A failure reaches further than its neighbours: one further on may hold it too.
-                for (int i = next; i < momentCount && moments[i] - REACH_TICKS <= tick; i++) {
-                    if (Math.abs(tick - moments[i]) <= reachOf(i)) {
-                        return true;
-                    }
-                }
-                return false;
+    /** Of each row the smallest reach at which it is within that of a moment. */
+    private int[] neededReach() {
+        int[] needed = new int[rows];
+        int near = 0;
+        for (int row = 0; row < rows; row++) {
+            long tick = ticks[row];
+            while (near < momentCount && moments[near] < tick - REACH_TICKS) {
+                near++;
             }
-
-            private int reachOf(int index) {
-                return failures[index] ? REACH_TICKS : reach;
+            needed[row] = REACH_TICKS;
+            for (int i = near; i < momentCount && moments[i] <= tick + REACH_TICKS; i++) {
+                int away = (int) Math.abs(tick - moments[i]);
+                needed[row] = Math.min(needed[row], failures[i] ? 0 : away);
             }
-        };
+        }
+        return needed;
     }
 }
