@@ -98,7 +98,7 @@ public final class SeenSymptom {
                 assumed,
                 List.of(
                         "note time and percent twice a day for a week, with a day of nothing on,"
-                                + " and give them to --notes"));
+                                + " and ask again with these notes"));
     }
 
     /** Points a day; 0 where it is no matter of days. */

@@ -20,12 +20,9 @@ import org.gaugebench.sim.advice.OwnAudit;
 import org.gaugebench.sim.advice.OwnChange;
 import org.gaugebench.sim.advice.OwnLoad;
 import org.gaugebench.sim.advice.OwnSystem;
-import org.gaugebench.sim.advice.Seen;
-import org.gaugebench.sim.advice.SeenSymptom;
 import org.gaugebench.sim.advice.ShuntChoice;
 import org.gaugebench.sim.advice.Sizing;
 import org.gaugebench.sim.advice.SizingResult;
-import org.gaugebench.sim.advice.SymptomResult;
 import org.gaugebench.sim.advice.TrialLimits;
 import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.WiringPlan;
@@ -113,12 +110,6 @@ final class Answers {
         }
     }
 
-    private List<String> assumed(List<String> more) {
-        List<String> all = new ArrayList<>(read.assumed());
-        more.stream().filter(each -> !all.contains(each)).forEach(all::add);
-        return all;
-    }
-
     private static String word(String key) {
         return AnswerJson.word("sys-" + key);
     }
@@ -182,7 +173,7 @@ final class Answers {
                 .table(word("a-flows"), List.of(), flows)
                 .table(word("a-battery"), List.of(), battery)
                 .paragraph(word("a-take"), SizingText.question(sizing))
-                .end(assumed(sizing.assumed()), "");
+                .end(read.assumedWith(sizing.assumed()), "");
     }
 
     private List<String> shuntRow(ShuntChoice each) {
@@ -241,7 +232,7 @@ final class Answers {
                         rows)
                 .paragraph(word("a-run"), AheadText.run(result))
                 .list(word("a-find-out"), result.findOut())
-                .end(assumed(result.assumed()), result.scenario());
+                .end(read.assumedWith(result.assumed()), result.scenario());
     }
 
     private static List<String> drift(String cause, String sign, double perDay) {
@@ -295,7 +286,7 @@ final class Answers {
         return new AnswerJson(AuditText.answer(steps.size()), List.of())
                 .steps(word("a-findings"), steps)
                 .paragraph(word("a-in-run"), audit.result().summary())
-                .end(assumed(audit.assumed()), audit.text());
+                .end(read.assumedWith(audit.assumed()), audit.text());
     }
 
     private static Map<String, String> remedies(Finding finding) {
@@ -313,22 +304,7 @@ final class Answers {
     // ---- Something looks wrong
 
     String symptom() throws FormRefusal {
-        Seen seen = Objects.requireNonNull(read.seen());
-        SymptomResult result = SeenSymptom.of(seen, system, read.gauge(), shunt());
-        List<AnswerJson.Step> steps = new ArrayList<>();
-        for (SymptomResult.Ranked each : result.causes()) {
-            steps.add(
-                    new AnswerJson.Step(
-                            each.cause().words(),
-                            List.of(
-                                    List.of(word("a-how-much"), each.size()),
-                                    List.of(word("a-check"), each.cause().check()),
-                                    List.of(word("a-shows"), each.cause().scenario() + ".yaml"))));
-        }
-        return new AnswerJson(result.answer(), List.of())
-                .steps(word("a-causes"), steps)
-                .list(word("a-next"), result.findOut())
-                .end(assumed(result.assumed()), "");
+        return SymptomAnswer.of(read, shunt());
     }
 
     // ---- What changed
@@ -349,7 +325,7 @@ final class Answers {
                                 .map(each -> new AnswerJson.Step(each, List.of()))
                                 .toList())
                 .table(word("a-until"), List.of(), figures)
-                .end(assumed(result.assumed()), result.scenario());
+                .end(read.assumedWith(result.assumed()), result.scenario());
     }
 
     // ---- The sheet

@@ -27,6 +27,7 @@ final class FormPage {
         }
         frame = frame.replace("@UNITS@", page.options("sys-unit-", MySystem.UNITS));
         frame = frame.replace("@SOURCES@", page.options("sys-source-", MySystem.SOURCES));
+        frame = frame.replace("@WORDS@", page.options("sys-word-", MySystem.Note.WORDS));
         return page.filled(frame).replace("@TOKEN@", token);
     }
 

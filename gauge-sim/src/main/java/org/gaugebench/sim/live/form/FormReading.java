@@ -14,6 +14,7 @@ import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.TypedGauge;
 import org.gaugebench.sim.advice.TypedSettings;
 import org.gaugebench.sim.advice.TypedSystem;
+import org.gaugebench.sim.logs.OwnersNote;
 import org.gaugebench.sim.units.Dimension;
 import org.gaugebench.sim.units.Quantity;
 import org.gaugebench.sim.units.QuantityException;
@@ -52,6 +53,7 @@ final class FormReading {
      * @param gauge the same
      * @param settings the same
      * @param seen what the owner sees, or null
+     * @param notes what the owner wrote down, in order of time; perhaps none
      * @param change what the owner changed, or null
      * @param assumed what was filled in
      */
@@ -60,8 +62,16 @@ final class FormReading {
             OwnersGauge gauge,
             SettingsTold settings,
             @Nullable Seen seen,
+            List<OwnersNote> notes,
             @Nullable OwnChange change,
-            List<String> assumed) {}
+            List<String> assumed) {
+        /** All that was filled in, here and by whoever answers, each once. */
+        List<String> assumedWith(List<String> more) {
+            List<String> all = new ArrayList<>(assumed);
+            more.stream().filter(each -> !all.contains(each)).forEach(all::add);
+            return all;
+        }
+    }
 
     private FormReading(MySystem form) {
         this.form = form;
@@ -124,9 +134,10 @@ final class FormReading {
                                 chargerVolts())
                         .read(fields, system == null ? 100 : system.ampHours());
         OwnChange change = change(fields, capacity);
+        List<OwnersNote> notes = NoteRows.read(form.notes(), wrong);
         return system == null
                 ? null
-                : new Read(system, gauge, settings, seen(), change, List.copyOf(assumed));
+                : new Read(system, gauge, settings, seen(), notes, change, List.copyOf(assumed));
     }
 
     private @Nullable Seen seen() {

@@ -1,8 +1,11 @@
 package org.gaugebench.sim.live.form;
 
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.gaugebench.sim.logs.NoteCells;
+import org.gaugebench.sim.logs.OwnersNote;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,10 +14,12 @@ import org.jspecify.annotations.Nullable;
  * @param values of the fields that stand once; none empty
  * @param loads in their order
  * @param chargers in their order
+ * @param notes in their order
  */
-record MySystem(Map<FormField, String> values, List<Load> loads, List<Charger> chargers) {
+record MySystem(
+        Map<FormField, String> values, List<Load> loads, List<Charger> chargers, List<Note> notes) {
     /** A form of which nothing is filled in. */
-    static final MySystem EMPTY = new MySystem(Map.of(), List.of(), List.of());
+    static final MySystem EMPTY = new MySystem(Map.of(), List.of(), List.of(), List.of());
 
     /** What a load's amount counts. */
     static final List<String> UNITS = List.of("watts", "amps", "phone", "tablet");
@@ -29,6 +34,7 @@ record MySystem(Map<FormField, String> values, List<Load> loads, List<Charger> c
         values = kept;
         loads = List.copyOf(loads);
         chargers = List.copyOf(chargers);
+        notes = List.copyOf(notes);
     }
 
     /** A field's text; null for not known. */
@@ -90,6 +96,39 @@ record MySystem(Map<FormField, String> values, List<Load> loads, List<Charger> c
 
         List<String> texts() {
             return List.of(source, amps, volts);
+        }
+    }
+
+    /**
+     * A row of what the owner wrote down; a text is empty where nothing was.
+     *
+     * @param texts of {@link #PARTS}, in their order
+     */
+    record Note(List<String> texts) {
+        /** Names of the parts, in their order. */
+        static final List<String> PARTS =
+                Arrays.stream(NoteCells.Part.values()).map(NoteCells.Part::key).toList();
+
+        /** What can have happened. */
+        static final List<String> WORDS =
+                Arrays.stream(OwnersNote.Word.values()).map(OwnersNote.Word::key).toList();
+
+        /** Keeps its own. */
+        Note {
+            texts = List.copyOf(texts);
+        }
+
+        static Note of(Map<String, String> texts) {
+            return new Note(PARTS.stream().map(it -> texts.getOrDefault(it, "")).toList());
+        }
+
+        String text(NoteCells.Part part) {
+            return texts.get(part.ordinal());
+        }
+
+        /** Whether it was added and not filled in. */
+        boolean isEmpty() {
+            return texts.stream().allMatch(String::isEmpty);
         }
     }
 }

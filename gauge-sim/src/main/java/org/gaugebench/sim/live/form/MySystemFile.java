@@ -17,12 +17,13 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.gaugebench.sim.logs.NoteCells;
 import org.gaugebench.sim.scenario.Nearest;
 import org.gaugebench.sim.units.Texts;
 
 /**
  * The file of a form, JSON: {@code "my-system": 1}, a text for each field that is known, and lists
- * of texts for loads and chargers. The page's own messages hold the same object.
+ * of texts for loads, chargers and notes. The page's own messages hold the same object.
  */
 final class MySystemFile {
     /** Most bytes of a file or a message; a long form is a tenth of it. */
@@ -35,9 +36,14 @@ final class MySystemFile {
 
     private static final int VERSION = 1;
     private static final int MOST_ROWS = 40;
+
+    /** Two notes a day for two months. */
+    private static final int MOST_NOTES = 120;
+
     private static final int LONGEST_TEXT = 120;
     private static final String LOADS = "loads";
     private static final String CHARGERS = "chargers";
+    private static final String NOTES = "notes";
     private static final JsonFactory FACTORY =
             JsonFactory.builder()
                     .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
@@ -52,6 +58,7 @@ final class MySystemFile {
     private final Map<FormField, String> values = new EnumMap<>(FormField.class);
     private final List<MySystem.Load> loads = new ArrayList<>();
     private final List<MySystem.Charger> chargers = new ArrayList<>();
+    private final List<MySystem.Note> notes = new ArrayList<>();
 
     private MySystemFile() {}
 
@@ -128,7 +135,7 @@ final class MySystemFile {
         if (!isMarked) {
             throw foreign();
         }
-        return new MySystem(values, loads, chargers);
+        return new MySystem(values, loads, chargers, notes);
     }
 
     private static FormRefusal foreign() {
@@ -139,7 +146,7 @@ final class MySystemFile {
     }
 
     private List<String> keys() {
-        List<String> keys = new ArrayList<>(List.of(MARK, LOADS, CHARGERS));
+        List<String> keys = new ArrayList<>(List.of(MARK, LOADS, CHARGERS, NOTES));
         Arrays.stream(FormField.values()).map(FormField::key).forEach(keys::add);
         return keys;
     }
@@ -150,6 +157,7 @@ final class MySystemFile {
             case LOADS -> rows(parser, key, MySystem.Load.PARTS, it -> loads.add(load(it)));
             case CHARGERS ->
                     rows(parser, key, MySystem.Charger.PARTS, it -> chargers.add(charger(it)));
+            case NOTES -> rows(parser, key, MySystem.Note.PARTS, it -> notes.add(note(it)));
             default -> {
                 FormField field = FormField.of(key);
                 if (field == null) {
@@ -192,6 +200,15 @@ final class MySystemFile {
         return charger;
     }
 
+    private static MySystem.Note note(Map<String, String> texts) throws FormRefusal {
+        MySystem.Note note = MySystem.Note.of(texts);
+        String word = note.text(NoteCells.Part.WORD);
+        if (!word.isEmpty()) {
+            choice("word", word, MySystem.Note.WORDS);
+        }
+        return note;
+    }
+
     private static String choice(String key, String text, List<String> choices) throws FormRefusal {
         if (!choices.isEmpty() && !choices.contains(text)) {
             throw new FormRefusal(
@@ -212,10 +229,11 @@ final class MySystemFile {
         if (parser.currentToken() != JsonToken.START_ARRAY) {
             throw foreign();
         }
+        int most = list.equals(NOTES) ? MOST_NOTES : MOST_ROWS;
         int count = 0;
         while (parser.nextToken() == JsonToken.START_OBJECT) {
-            if (++count > MOST_ROWS) {
-                throw new FormRefusal(400, list + ": expected at most " + MOST_ROWS + " rows");
+            if (++count > most) {
+                throw new FormRefusal(400, list + ": expected at most " + most + " rows");
             }
             Map<String, String> texts = new LinkedHashMap<>();
             object(
@@ -283,6 +301,14 @@ final class MySystemFile {
             row(json, MySystem.Charger.PARTS, each.texts());
         }
         json.writeEndArray();
+        // A form without notes stays a file that says nothing of them.
+        if (!system.notes().isEmpty()) {
+            json.writeArrayFieldStart(NOTES);
+            for (MySystem.Note each : system.notes()) {
+                row(json, MySystem.Note.PARTS, each.texts());
+            }
+            json.writeEndArray();
+        }
         json.writeEndObject();
     }
 

@@ -78,8 +78,12 @@ public final class SystemDesk {
         MySystem form = form(asked);
         List<FormReading.Wrong> wrong = new ArrayList<>();
         FormReading.Read read = FormReading.read(form, wrong);
-        need(question == Question.SYMPTOM, form, FormField.SEEN, wrong);
+        boolean isNoted = form.notes().stream().anyMatch(it -> !it.isEmpty());
+        need(question == Question.SYMPTOM && !isNoted, form, FormField.SEEN, wrong);
         need(question == Question.CHANGED, form, FormField.CHANGED, wrong);
+        if (read != null && question == Question.SYMPTOM && isNoted) {
+            NoteRows.enough(read.notes(), wrong);
+        }
         if (read == null || !wrong.isEmpty()) {
             return wrong(wrong);
         }

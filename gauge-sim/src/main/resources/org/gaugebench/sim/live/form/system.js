@@ -54,11 +54,25 @@
     });
 
     /* Rows. */
-    const lists = {loads: 'load-row', chargers: 'charger-row'};
+    const lists = {
+        loads: {row: 'load-row', add: 'add-load', name: 'sys-load-n'},
+        chargers: {row: 'charger-row', add: 'add-charger', name: 'sys-charger-n'},
+        notes: {row: 'note-row', add: 'add-note', name: 'sys-note-n'},
+    };
     let serial = 0;
     const control = part => part.querySelector('input, select');
+    /* A time of a file that is no date, such as hours, stands as it is: a field for dates would drop it. */
+    function write(input, text) {
+        input.value = text;
+        if (input.type === 'datetime-local' && input.value !== text) {
+            input.type = 'text';
+            input.value = text;
+        }
+    }
+    /* A date of which a part is missing is no empty field. */
+    const typed = input => input.validity.badInput ? '?' : input.value.trim();
     function addRow(list, texts) {
-        const item = by(lists[list]).content.firstElementChild.cloneNode(true);
+        const item = by(lists[list].row).content.firstElementChild.cloneNode(true);
         const id = list + '-' + serial++;
         item.querySelectorAll('[data-part]').forEach(part => {
             const name = part.dataset.part;
@@ -71,7 +85,7 @@
                 input.setAttribute('aria-describedby', wrong.id);
             }
             if (input.type === 'checkbox') { input.checked = texts[name] === 'yes';
-            } else { input.value = texts[name] || ''; }
+            } else { write(input, texts[name] || ''); }
         });
         const unit = item.querySelector('[data-part=amount] select');
         if (unit) { unit.value = texts.unit || 'watts'; }
@@ -80,7 +94,7 @@
             item.remove();
             number();
             changed();
-            (next ? next.querySelector('input, select') : by(list === 'loads' ? 'add-load' : 'add-charger')).focus();
+            (next ? next.querySelector('input, select') : by(lists[list].add)).focus();
         });
         by(list).append(item);
         number();
@@ -90,7 +104,10 @@
     function number() {
         for (const list of Object.keys(lists)) {
             [...by(list).children].forEach((item, i) => {
-                item.firstElementChild.setAttribute('aria-label', w(list === 'loads' ? 'sys-load-n' : 'sys-charger-n', i + 1));
+                const name = w(lists[list].name, i + 1);
+                item.firstElementChild.setAttribute('aria-label', name);
+                const shown = item.querySelector('strong');
+                if (shown) { shown.textContent = name; }
             });
         }
     }
@@ -99,7 +116,7 @@
             const texts = {};
             item.querySelectorAll('[data-part]').forEach(part => {
                 const input = control(part);
-                const text = input.type === 'checkbox' ? (input.checked ? 'yes' : '') : input.value.trim();
+                const text = input.type === 'checkbox' ? (input.checked ? 'yes' : '') : typed(input);
                 if (text !== '') { texts[part.dataset.part] = text; }
             });
             const unit = item.querySelector('[data-part=amount] select');
@@ -107,14 +124,12 @@
             return texts;
         });
     }
-    by('add-load').addEventListener('click', () => {
-        addRow('loads', {}).querySelector('input').focus();
-        changed();
-    });
-    by('add-charger').addEventListener('click', () => {
-        addRow('chargers', {}).querySelector('select').focus();
-        changed();
-    });
+    for (const list of Object.keys(lists)) {
+        by(lists[list].add).addEventListener('click', () => {
+            addRow(list, {}).querySelector('input, select').focus();
+            changed();
+        });
+    }
 
     /* The whole form. */
     function gather() {
@@ -125,6 +140,8 @@
         }
         system.loads = rowTexts('loads');
         system.chargers = rowTexts('chargers');
+        const notes = rowTexts('notes');
+        if (notes.length > 0) { system.notes = notes; }
         return system;
     }
     function show(system) {
@@ -161,17 +178,23 @@
     function tellWrong(list) {
         document.querySelectorAll('.wrong').forEach(p => { p.textContent = ''; });
         document.querySelectorAll('[aria-invalid]').forEach(e => e.removeAttribute('aria-invalid'));
+        let first = null;
         for (const each of list) {
             const place = placeOf(each.field);
-            const note = place && place.querySelector('.wrong');
+            /* Where rows are wrong together, the key that adds one is the place to go on. */
+            const together = lists[each.field];
+            const note = together ? by(each.field + '-wrong') : place && place.querySelector('.wrong');
             if (!note) {
                 say(each.message);
                 continue;
             }
             if (note.textContent === '') { note.textContent = each.message; }
-            control(place).setAttribute('aria-invalid', 'true');
+            const input = together ? by(together.add) : control(place);
+            if (!together) { input.setAttribute('aria-invalid', 'true'); }
+            const folded = input.closest('details');
+            if (folded) { folded.open = true; }
+            if (!first || input.compareDocumentPosition(first) & Node.DOCUMENT_POSITION_FOLLOWING) { first = input; }
         }
-        const first = document.querySelector('#form [aria-invalid], #ask [aria-invalid]');
         if (first) {
             say(w('sys-mend', list.length));
             first.focus();
@@ -286,7 +309,7 @@
         if (answer.assumed.length > 0) {
             box.append(make('h3', w('sys-assumed')), partOf({kind: 'list', items: answer.assumed}, width));
         }
-        box.append(toldOf());
+        box.append(toldOf(question));
         const row = make('p', undefined, 'row screen-only');
         if (answer.scenario !== '') {
             const key = make('button', w('sys-scenario'));
@@ -303,27 +326,33 @@
         answer.cautions.forEach(text => box.append(make('p', text, 'small')));
     }
     /* On paper the answer stands without the form: what it rests on goes with it. */
-    function toldOf() {
+    function toldOf(question) {
         const told = make('div', undefined, 'on-paper');
         const list = make('ul');
         const unitOf = place => { const unit = place.querySelector('.unit'); return unit ? ' ' + unit.textContent : ''; };
         const textOf = place => {
             const input = control(place);
             return input.tagName === 'SELECT' ? input.selectedOptions[0].textContent
+                : input.type === 'datetime-local' ? input.value.replace('T', ' ')
                 : input.value.trim() + (/^[-+\d.,]+$/.test(input.value.trim()) ? unitOf(place) : '');
         };
         for (const field of fields) {
-            if (field.closest('#form') && inputOf(field).value.trim() !== '') {
+            if (field.closest('#form, #more-' + question) && inputOf(field).value.trim() !== '') {
                 list.append(make('li', field.querySelector('label').textContent + ': ' + textOf(field)));
             }
         }
-        document.querySelectorAll('.rows li').forEach(item => {
+        document.querySelectorAll('#form .rows li, #more-' + question + ' .rows li').forEach(item => {
             const parts = [...item.querySelectorAll('.field')].filter(part => control(part).value.trim() !== '')
                 .map(part => {
                     const unit = part.querySelector('.entry select');
-                    return textOf(part) + (unit && control(part) !== unit ? ' ' + unit.selectedOptions[0].textContent : '');
+                    /* Two of a note's figures are in amp-hours. */
+                    const which = part.dataset.part === 'ah' || part.dataset.part === 'charged'
+                        ? part.querySelector('label').textContent + ': ' : '';
+                    return which + textOf(part) + (unit && control(part) !== unit ? ' ' + unit.selectedOptions[0].textContent : '');
                 });
-            list.append(make('li', item.firstElementChild.getAttribute('aria-label') + ': ' + parts.join(', ')));
+            if (parts.length > 0) {
+                list.append(make('li', item.firstElementChild.getAttribute('aria-label') + ': ' + parts.join(', ')));
+            }
         });
         told.append(make('h3', w('sys-told')), list);
         return told;
@@ -353,6 +382,7 @@
     }
     document.querySelectorAll('#questions [data-question]').forEach(key =>
         key.addEventListener('click', () => ask(key.dataset.question)));
+    by('ask-notes').addEventListener('click', () => ask('symptom'));
 
     /* The sheet opens in a window of its own; what is wrong is told here before. */
     async function sheet() {

@@ -63,7 +63,17 @@ class SystemDeskTest {
                         new MySystem.Load("", "2", "phone", "", "", "")),
                 List.of(
                         new MySystem.Charger("sun", "10", "14.4"),
-                        new MySystem.Charger("mains", "", "")));
+                        new MySystem.Charger("mains", "", "")),
+                List.of(
+                        note("0", "90"),
+                        MySystem.Note.of(Map.of()),
+                        note("12", "70"),
+                        note("24", "52"),
+                        note("36", "33")));
+    }
+
+    private static MySystem.Note note(String hours, String shown) {
+        return MySystem.Note.of(Map.of("time", hours, "shown", shown));
     }
 
     @Test
@@ -76,7 +86,7 @@ class SystemDeskTest {
         assertEquals(full, MySystemFile.read(file));
         JsonNode opened = JSON.readTree(desk.open(file)).get("system");
         assertEquals(JSON.readTree(file), opened);
-        assertEquals(FormField.values().length + 3, opened.size());
+        assertEquals(FormField.values().length + 4, opened.size());
     }
 
     @Test
@@ -353,7 +363,7 @@ class SystemDeskTest {
                 PageAsset.text(SystemDesk.class, "system.html")
                         .replaceAll("(?s)<head>.*</head>", "")
                         .replaceAll("<[^>]*>", " ")
-                        .replaceAll("@[A-Z]+@|\\b[hAV]\\b", " ");
+                        .replaceAll("@[A-Z]+@|\\b(?:h|A|Ah|V)\\b|%", " ");
         assertEquals("", frame.strip().replaceAll("\\s+", " "));
     }
 
