@@ -23,11 +23,10 @@ import org.junit.jupiter.api.io.TempDir;
 /** "My system" as a builder of a small system meets it, in a browser. */
 @ExtendWith(BrowserExtension.class)
 class SystemInBrowserTest {
-    private static final String READY =
+    static final String READY =
             "return window.gaugebenchSystem !== undefined && gaugebenchSystem.ready";
-    private static final String SENTENCE =
-            "return document.getElementById('answer-sentence').textContent";
-    private static final String STATUS = "return document.getElementById('status').textContent";
+    static final String SENTENCE = "return document.getElementById('answer-sentence').textContent";
+    static final String STATUS = "return document.getElementById('status').textContent";
 
     @TempDir Path folder;
     private LiveServer server;
@@ -50,23 +49,23 @@ class SystemInBrowserTest {
         browser.click("#clear");
     }
 
-    private static void type(Browser browser, String selector, String text) {
+    static void type(Browser browser, String selector, String text) {
         browser.find(selector).clear();
         browser.find(selector).sendKeys(text);
     }
 
-    private static void choose(Browser browser, String selector, String value) {
+    static void choose(Browser browser, String selector, String value) {
         browser.find(selector + " option[value=\"" + value + "\"]").click();
     }
 
-    private static void ask(Browser browser, String question) {
+    static void ask(Browser browser, String question) {
         double before = browser.number("return gaugebenchSystem.answers");
         browser.click("[data-question=" + question + "]");
         browser.until("return gaugebenchSystem.answers > " + before);
     }
 
     /** A logger's battery of which the month can be worked out by hand: 1.0 % a day. */
-    private static void fill(Browser browser) {
+    static void fill(Browser browser) {
         choose(browser, "#f-voltage", "12 V");
         choose(browser, "#f-chemistry", "lifepo4");
         type(browser, "#f-capacity", "40");
