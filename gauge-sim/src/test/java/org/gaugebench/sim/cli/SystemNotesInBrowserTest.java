@@ -103,6 +103,8 @@ class SystemNotesInBrowserTest {
         look(browser);
         fill(browser);
         drift(browser);
+        type(browser, "#loads li:nth-child(1) [data-part=surge] input", "3");
+        browser.click("#loads li:nth-child(1) [data-part=inverter] input");
         type(browser, part(5, "ah"), "34");
         type(browser, part(5, "charged"), "0");
         browser.click("#ask-notes");
@@ -135,6 +137,11 @@ class SystemNotesInBrowserTest {
         }
         browser.click("#clear");
         browser.until("return document.querySelectorAll('#notes li').length === 0");
+        assertEquals(
+                0,
+                browser.number("return document.querySelectorAll('[aria-pressed=true]').length"),
+                "with the form the question is gone");
+        assertEquals("", browser.text("return location.hash"));
         browser.find("#file").sendKeys(saved.toString());
         browser.until(STATUS + " === 'my-system.json is open.'");
         assertEquals(form, browser.text(FORM), "saved and opened");
@@ -145,6 +152,8 @@ class SystemNotesInBrowserTest {
         String paper = answer(browser);
         for (String words :
                 List.of(
+                        "The battery: Volts of the system: 12 V; Kind of battery: LiFePO4",
+                        "Load 1: logger, 0.2 amps, 24 h, Draws when it starts: 3 amps, runs on",
                         "Note 1: 2026-05-03 07:00, 97 %, the charger has finished",
                         "Note 5: 2026-05-07 07:00, 85 %, Amp-hours shown: 34 Ah,"
                                 + " Charged meanwhile: 0 Ah, nothing was on")) {
@@ -259,6 +268,12 @@ class SystemNotesInBrowserTest {
         browser.until(STATUS + ".endsWith('see the marked fields.')");
         assertEquals("time", inPart(browser));
         assertTrue(browser.text(FORM).contains("\"notes\":[{\"time\":\"?\"}]"), browser.text(FORM));
+        browser.reload();
+        browser.until(READY);
+        assertEquals(
+                "datetime-local",
+                browser.text("return document.querySelector('#notes input').type"),
+                "still a field for dates");
     }
 
     @Test

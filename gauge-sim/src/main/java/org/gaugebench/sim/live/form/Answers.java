@@ -162,13 +162,13 @@ final class Answers {
                         word("a-shunts"),
                         List.of(
                                 word("a-shunt"),
+                                word("a-fit"),
                                 word("a-drop"),
                                 word("a-heat"),
                                 word("a-step"),
                                 word("a-step-month"),
                                 word("a-microvolt"),
-                                word("a-microvolt-percent"),
-                                word("a-fit")),
+                                word("a-microvolt-percent")),
                         sizing.choices().stream().map(this::shuntRow).toList())
                 .table(word("a-flows"), List.of(), flows)
                 .table(word("a-battery"), List.of(), battery)
@@ -179,13 +179,13 @@ final class Answers {
     private List<String> shuntRow(ShuntChoice each) {
         return List.of(
                 each.rating().toString(),
+                fit(each),
                 text("%.1f mV", each.steadyMillivolts()),
                 text("%.2f W", each.steadyWatts()),
                 SizingText.figures(each.stepAmps() * 1e3) + " mA",
                 hours(each.stepAmpHoursPerMonth()),
                 hours(each.microvoltAmpHoursPerMonth()),
-                SizingText.figures(each.microvoltPercentPerMonth()) + " %",
-                fit(each));
+                SizingText.figures(each.microvoltPercentPerMonth()) + " %");
     }
 
     private static String fit(ShuntChoice each) {
@@ -318,6 +318,8 @@ final class Answers {
         for (ChangesResult.Figure each : result.figures()) {
             figures.add(List.of(each.words(), ChangesText.value(each)));
         }
+        List<String> all = new ArrayList<>(read.changeAssumed());
+        all.addAll(result.assumed());
         return new AnswerJson(result.answer(), List.of())
                 .steps(
                         word("a-redo"),
@@ -325,7 +327,7 @@ final class Answers {
                                 .map(each -> new AnswerJson.Step(each, List.of()))
                                 .toList())
                 .table(word("a-until"), List.of(), figures)
-                .end(read.assumedWith(result.assumed()), result.scenario());
+                .end(read.assumedWith(all), result.scenario());
     }
 
     // ---- The sheet

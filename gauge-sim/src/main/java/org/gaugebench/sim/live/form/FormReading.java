@@ -34,6 +34,7 @@ final class FormReading {
     private final MySystem form;
     private final List<Wrong> wrong = new ArrayList<>();
     private final List<String> assumed = new ArrayList<>();
+    private final List<String> changeAssumed = new ArrayList<>();
     private final LoadRows loads = new LoadRows(wrong, assumed);
     private final List<Integer> chargerRows = new ArrayList<>();
     private final List<Integer> voltRows = new ArrayList<>();
@@ -55,7 +56,8 @@ final class FormReading {
      * @param seen what the owner sees, or null
      * @param notes what the owner wrote down, in order of time; perhaps none
      * @param change what the owner changed, or null
-     * @param assumed what was filled in
+     * @param changeAssumed what was filled in of the change, which no other question asks for
+     * @param assumed what else was filled in
      */
     record Read(
             OwnSystem system,
@@ -64,6 +66,7 @@ final class FormReading {
             @Nullable Seen seen,
             List<OwnersNote> notes,
             @Nullable OwnChange change,
+            List<String> changeAssumed,
             List<String> assumed) {
         /** All that was filled in, here and by whoever answers, each once. */
         List<String> assumedWith(List<String> more) {
@@ -137,7 +140,15 @@ final class FormReading {
         List<OwnersNote> notes = NoteRows.read(form.notes(), wrong);
         return system == null
                 ? null
-                : new Read(system, gauge, settings, seen(), notes, change, List.copyOf(assumed));
+                : new Read(
+                        system,
+                        gauge,
+                        settings,
+                        seen(),
+                        notes,
+                        change,
+                        List.copyOf(changeAssumed),
+                        List.copyOf(assumed));
     }
 
     private @Nullable Seen seen() {
@@ -181,7 +192,7 @@ final class FormReading {
                     case WINTER -> "0 °C";
                     case WIRE_OFF -> "60 min";
                 };
-        assumed.add("what changed: " + usual);
+        changeAssumed.add("what changed: " + usual);
         return usual;
     }
 

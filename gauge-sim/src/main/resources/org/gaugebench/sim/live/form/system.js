@@ -63,6 +63,7 @@
     const control = part => part.querySelector('input, select');
     /* A time of a file that is no date, such as hours, stands as it is: a field for dates would drop it. */
     function write(input, text) {
+        if (input.type === 'datetime-local' && text === LACKING) { return; }
         input.value = text;
         if (input.type === 'datetime-local' && input.value !== text) {
             input.type = 'text';
@@ -70,7 +71,8 @@
         }
     }
     /* A date of which a part is missing is no empty field. */
-    const typed = input => input.validity.badInput ? '?' : input.value.trim();
+    const LACKING = '?';
+    const typed = input => input.validity.badInput ? LACKING : input.value.trim();
     function addRow(list, texts) {
         const item = by(lists[list].row).content.firstElementChild.cloneNode(true);
         const id = list + '-' + serial++;
@@ -330,30 +332,43 @@
         const told = make('div', undefined, 'on-paper');
         const list = make('ul');
         const unitOf = place => { const unit = place.querySelector('.unit'); return unit ? ' ' + unit.textContent : ''; };
+        const isBare = input => /^[-+\d.,]+$/.test(input.value.trim());
         const textOf = place => {
             const input = control(place);
             return input.tagName === 'SELECT' ? input.selectedOptions[0].textContent
                 : input.type === 'datetime-local' ? input.value.replace('T', ' ')
-                : input.value.trim() + (/^[-+\d.,]+$/.test(input.value.trim()) ? unitOf(place) : '');
+                : input.value.trim() + (isBare(input) ? unitOf(place) : '');
         };
-        for (const field of fields) {
-            if (field.closest('#form, #more-' + question) && inputOf(field).value.trim() !== '') {
-                list.append(make('li', field.querySelector('label').textContent + ': ' + textOf(field)));
+        const named = (label, text) => label + (label.endsWith('?') ? ' ' : ': ') + text;
+        const labelOf = place => place.querySelector('label').textContent;
+        /* A line for each part of the form: alone, "Amp-hours" could be printed on it or typed into the gauge. */
+        for (const area of document.querySelectorAll('#form fieldset, #more-' + question)) {
+            const texts = fields.filter(field => area.contains(field) && inputOf(field).value.trim() !== '')
+                .map(field => named(labelOf(field), textOf(field)));
+            if (texts.length > 0) {
+                const item = make('li');
+                const head = area.querySelector('legend');
+                if (head) { item.append(make('strong', head.textContent), ': '); }
+                item.append(texts.join('; '));
+                list.append(item);
             }
-        }
-        document.querySelectorAll('#form .rows li, #more-' + question + ' .rows li').forEach(item => {
-            const parts = [...item.querySelectorAll('.field')].filter(part => control(part).value.trim() !== '')
-                .map(part => {
-                    const unit = part.querySelector('.entry select');
-                    /* Two of a note's figures are in amp-hours. */
-                    const which = part.dataset.part === 'ah' || part.dataset.part === 'charged'
-                        ? part.querySelector('label').textContent + ': ' : '';
-                    return which + textOf(part) + (unit && control(part) !== unit ? ' ' + unit.selectedOptions[0].textContent : '');
+            area.querySelectorAll('.rows li').forEach(row => {
+                const parts = [...row.querySelectorAll('.field')].filter(part => control(part).value.trim() !== '')
+                    .map(part => {
+                        const unit = part.dataset.part === 'surge' ? row.querySelector('.entry select')
+                            : part.querySelector('.entry select');
+                        /* Of two figures in one unit it is said which they are. */
+                        const text = textOf(part) + (unit && isBare(control(part)) && control(part) !== unit ? ' ' + unit.selectedOptions[0].textContent : '');
+                        return ['ah', 'charged', 'surge'].includes(part.dataset.part) ? named(labelOf(part), text) : text;
+                    });
+                row.querySelectorAll('label.switch').forEach(tick => {
+                    if (control(tick).checked) { parts.push(tick.querySelector('span').textContent); }
                 });
-            if (parts.length > 0) {
-                list.append(make('li', item.firstElementChild.getAttribute('aria-label') + ': ' + parts.join(', ')));
-            }
-        });
+                if (parts.length > 0) {
+                    list.append(make('li', row.firstElementChild.getAttribute('aria-label') + ': ' + parts.join(', ')));
+                }
+            });
+        }
         told.append(make('h3', w('sys-told')), list);
         return told;
     }
@@ -420,6 +435,8 @@
     });
     by('clear').addEventListener('click', () => {
         show({});
+        document.querySelectorAll('#questions [aria-pressed]').forEach(key => key.removeAttribute('aria-pressed'));
+        history.replaceState(null, '', location.pathname);
         by('answer').hidden = true;
         document.body.classList.remove('has-answer');
         say('');
