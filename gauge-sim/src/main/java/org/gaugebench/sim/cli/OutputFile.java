@@ -20,6 +20,10 @@ final class OutputFile {
         this.option = option;
         this.place = place;
         this.example = example;
+        if (place != null && place.toString().isEmpty()) {
+            throw new InputException(
+                    "%s: no file is named; expected one such as %s".formatted(option, example));
+        }
         try {
             this.file = place == null ? null : new FreshFile(place);
         } catch (IOException e) {

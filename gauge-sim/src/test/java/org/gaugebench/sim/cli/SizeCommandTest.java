@@ -154,4 +154,12 @@ class SizeCommandTest {
         assertEquals(ExitCodes.WRONG_INPUT, terminal.run("size"));
         assertTrue(terminal.err().contains("ended before"), terminal.err());
     }
+
+    @Test
+    void aPictureWithoutANameIsToldAsThat() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run(hut("--picture", "")));
+        assertEquals(
+                "--picture: no file is named; expected one such as shunt.svg\n", terminal.err());
+    }
 }
