@@ -1,10 +1,14 @@
 package org.gaugebench.sim.advice;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
 import org.gaugebench.sim.units.Dimension;
 import org.gaugebench.sim.units.Quantity;
 import org.gaugebench.sim.units.QuantityException;
+import org.gaugebench.sim.units.Texts;
 
 /**
  * Reads what an owner writes of loads and of an inverter: short phrases between commas, each with
@@ -28,11 +32,30 @@ public final class OwnWords {
 
     private static final double LARGEST_AMPS = 10_000;
     private static final double HOURS_A_DAY = 24;
+    private static final double LARGEST_WATTS = 1_000_000;
+
+    /** Even without a space in it so much fits into a line of 80 columns, with its figure. */
+    private static final int LONGEST_NAME = 60;
+
+    /** What a phrase can tell. */
+    private enum Told {
+        CURRENT_OR_POWER,
+        TIME,
+        SURGE,
+        IDLE,
+        CHARGES,
+        EFFICIENCY;
+
+        private String words() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        }
+    }
 
     private final String text;
     private final double volts;
     private final double inverterEfficiency;
     private final List<String> assumed = new ArrayList<>();
+    private final Set<Told> told = EnumSet.noneOf(Told.class);
     private double amps = -1;
     private double hours = -1;
     private double idleAmps;
@@ -64,6 +87,10 @@ public final class OwnWords {
         if (colon <= 0 || text.substring(0, colon).isBlank()) {
             throw refusal(text, "a name before a colon is missing");
         }
+        String name = text.substring(0, colon).strip();
+        if (name.length() > LONGEST_NAME || name.chars().anyMatch(Character::isISOControl)) {
+            throw refusal(text, "a name has one line of at most " + LONGEST_NAME + " letters");
+        }
         OwnWords words = new OwnWords(text, nominalVolts * LOADED_PART, inverterEfficiency);
         // An inverter's loads are known only when all phrases are read.
         List<String> phrases = phrases(text.substring(colon + 1));
@@ -71,7 +98,7 @@ public final class OwnWords {
         for (String phrase : phrases) {
             words.phrase(phrase);
         }
-        return words.load(text.substring(0, colon).strip());
+        return words.load(name);
     }
 
     /**
@@ -81,29 +108,35 @@ public final class OwnWords {
      * @throws QuantityException naming what was expected, with an example, and what was found
      */
     public static OwnInverter inverter(String text) throws QuantityException {
-        double watts = -1;
-        double surge = -1;
-        double efficiency = OwnInverter.USUAL_EFFICIENCY;
+        List<Double> watts = new ArrayList<>();
+        List<Double> surges = new ArrayList<>();
+        List<Double> efficiencies = new ArrayList<>();
         for (String phrase : phrases(text)) {
             if (phrase.startsWith("surge ")) {
-                surge = amount(phrase.substring(6), Dimension.POWER);
+                surges.add(amount(phrase.substring(6), Dimension.POWER));
             } else if (phrase.endsWith("%")) {
-                efficiency = amount(phrase, Dimension.RATIO);
+                efficiencies.add(amount(phrase, Dimension.RATIO));
             } else {
-                watts = amount(phrase, Dimension.POWER);
+                watts.add(amount(phrase, Dimension.POWER));
             }
         }
-        boolean wrong = watts <= 0 || efficiency <= 0 || efficiency > 1;
-        if (wrong || (surge >= 0 && surge < watts)) {
+        boolean once = watts.size() == 1 && surges.size() <= 1 && efficiencies.size() <= 1;
+        double each = once ? watts.get(0) : 0;
+        double surge = surges.isEmpty() ? each : surges.get(0);
+        double efficiency =
+                efficiencies.isEmpty() ? OwnInverter.USUAL_EFFICIENCY : efficiencies.get(0);
+        boolean right =
+                each > 0 && each <= LARGEST_WATTS && surge >= each && surge <= LARGEST_WATTS;
+        if (!right || efficiency <= 0 || efficiency > 1) {
             throw new QuantityException(
                     "expected an inverter such as "
                             + INVERTER_EXAMPLE
                             + ", but found '"
-                            + text
-                            + "': watts above zero, an efficiency up to 100 %, and a surge that is"
-                            + " not less than the watts");
+                            + Texts.shortened(text)
+                            + "': watts once, above zero and up to 1000000 W, an efficiency up to"
+                            + " 100 %, and a surge that is not less than the watts");
         }
-        return new OwnInverter(watts, Math.max(watts, surge), efficiency);
+        return new OwnInverter(each, surge, efficiency);
     }
 
     private static List<String> phrases(String text) {
@@ -115,19 +148,43 @@ public final class OwnWords {
     }
 
     private void phrase(String phrase) throws QuantityException {
-        if (phrase.startsWith("surge ")) {
-            surgeAmps = amps(phrase.substring(6));
-        } else if (phrase.startsWith("idle ")) {
-            idleAmps = amps(phrase.substring(5));
-        } else if (phrase.matches("\\S+ charges? of .*")) {
-            charges(phrase);
-        } else if (phrase.endsWith("%")) {
-            efficiency = amount(phrase, Dimension.RATIO);
-        } else if (phrase.matches(".*(h|min|s|d)")) {
-            hours = amount(phrase, Dimension.DURATION) / 3_600;
-        } else {
-            amps = amps(phrase);
+        Told what = kind(phrase);
+        try {
+            switch (what) {
+                case SURGE -> surgeAmps = amps(phrase.substring(6));
+                case IDLE -> idleAmps = amps(phrase.substring(5));
+                case CHARGES -> charges(phrase);
+                case EFFICIENCY -> efficiency = amount(phrase, Dimension.RATIO);
+                case TIME -> hours = amount(phrase, Dimension.DURATION) / 3_600;
+                case CURRENT_OR_POWER -> amps = amps(phrase);
+            }
+        } catch (QuantityException e) {
+            // Of several loads nobody could tell which one the phrase belongs to.
+            String message = String.valueOf(e.getMessage());
+            throw message.contains(text)
+                    ? e
+                    : new QuantityException(message + ", in '" + Texts.shortened(text) + "'");
         }
+        if (!told.add(what)) {
+            // The last one would win in silence, and nobody would know which was meant.
+            throw refusal(text, "the " + what.words() + " is told twice");
+        }
+    }
+
+    private static Told kind(String phrase) {
+        if (phrase.startsWith("surge ")) {
+            return Told.SURGE;
+        }
+        if (phrase.startsWith("idle ")) {
+            return Told.IDLE;
+        }
+        if (phrase.matches("\\S+ charges? of .*")) {
+            return Told.CHARGES;
+        }
+        if (phrase.endsWith("%")) {
+            return Told.EFFICIENCY;
+        }
+        return phrase.matches(".*(h|min|s|d)") ? Told.TIME : Told.CURRENT_OR_POWER;
     }
 
     private void charges(String phrase) throws QuantityException {
@@ -171,17 +228,19 @@ public final class OwnWords {
             amps = wattHours / CHARGE_HOURS / volts / efficiency;
             hours = charges * CHARGE_HOURS;
         }
-        if (amps < 0 || hours < 0) {
-            throw refusal(
-                    text,
-                    amps < 0
-                            ? "a current or a power is missing"
-                            : "how long it is on each day is missing");
+        if (wattHours == 0 && told.contains(Told.EFFICIENCY)) {
+            throw refusal(text, "a percentage goes with charges a day only");
         }
-        if (hours > HOURS_A_DAY) {
-            throw refusal(text, "a day has 24 h");
+        if (wattHours == 0 && !told.contains(Told.CURRENT_OR_POWER)) {
+            throw refusal(text, "a current or a power is missing");
         }
-        if (amps > LARGEST_AMPS || idleAmps < 0 || idleAmps > LARGEST_AMPS) {
+        if (wattHours == 0 && !told.contains(Told.TIME)) {
+            throw refusal(text, "how long it is on each day is missing");
+        }
+        if (hours < 0 || hours > HOURS_A_DAY) {
+            throw refusal(text, "a day has 24 h, and no time is below zero");
+        }
+        if (amps < 0 || amps > LARGEST_AMPS || idleAmps < 0 || idleAmps > LARGEST_AMPS) {
             throw refusal(text, "currents lie between 0 A and 10000 A");
         }
         if (surgeAmps != 0 && surgeAmps < amps) {
@@ -210,7 +269,7 @@ public final class OwnWords {
                         + LOAD_EXAMPLE
                         + ", \"fridge: 45 W, 8 h, surge 120 W\" or \"phone: 2 charges of 15 Wh\","
                         + " but found '"
-                        + text
+                        + Texts.shortened(text)
                         + "': "
                         + why);
     }

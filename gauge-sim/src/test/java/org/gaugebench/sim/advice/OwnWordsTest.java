@@ -32,6 +32,32 @@ class OwnWordsTest {
                 OwnWords.load("fridge: surge 120 W, 8 h, 45 W", 12, 1));
     }
 
+    @Test
+    void aMessageTellsWhatIsWrongAndInWhichLoad() {
+        QuantityException negative =
+                assertThrows(
+                        QuantityException.class, () -> OwnWords.load("lamp: -1 A, 5 h", 12, 1));
+        assertTrue(negative.getMessage().endsWith("between 0 A and 10000 A"), "not missing");
+        QuantityException phrase =
+                assertThrows(
+                        QuantityException.class, () -> OwnWords.load("fan: 1 A, 5 h, x", 12, 1));
+        assertTrue(phrase.getMessage().endsWith(", in 'fan: 1 A, 5 h, x'"), phrase.getMessage());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "2000 W, surge -1 W",
+                "2000 W, 88 %, 3000 W",
+                "2000 W, 88 %, 90 %",
+                "99999999999 W",
+                "88 %",
+            })
+    void anInverterIsToldOnceAndWithinReason(String text) {
+        QuantityException e = assertThrows(QuantityException.class, () -> OwnWords.inverter(text));
+        assertTrue(e.getMessage().contains("such as"), e.getMessage());
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {
@@ -52,6 +78,12 @@ class OwnWordsTest {
                 "phone: 1 charge of 15 Wh, 0 %",
                 "phone: 13 charges of 15 Wh",
                 "lamp: 99999 A, 1 h",
+                "lamp: 1 A, 5 h, 6 h",
+                "lamp: 1 A, 60 W, 5 h",
+                "lamp: 1 A, 5 h, 90 %",
+                "phone: 1 charge of 15 Wh, 2 charges of 15 Wh",
+                "a\nb: 1 A, 5 h",
+                "a name of more letters than any line of eighty has room for it: 1 A, 5 h",
             })
     void whatCannotBeReadIsRefusedWithAnExample(String text) {
         QuantityException e =
