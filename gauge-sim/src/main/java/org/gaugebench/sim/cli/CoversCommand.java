@@ -44,6 +44,7 @@ final class CoversCommand implements Callable<Integer> {
     private final Terminal terminal;
 
     @Mixin private final ScenarioArguments arguments = new ScenarioArguments();
+    @Mixin private final TagOptions tags = new TagOptions();
     @Mixin private final ShelfOptions shelf = new ShelfOptions();
 
     @Mixin
@@ -85,8 +86,13 @@ final class CoversCommand implements Callable<Integer> {
         List<Requirement> asked =
                 requirements == null ? rules : RequirementsFile.read(requirements);
         List<Job> jobs = new ArrayList<>();
-        for (Scenario scenario : arguments.load()) {
-            jobs.add(new Job(scenario, scenario.seed()));
+        List<Scenario> scenarios = arguments.load();
+        tags.check(scenarios);
+        for (Scenario scenario : scenarios) {
+            // What is left out is no evidence, for a requirement or against it.
+            if (tags.skipReason(scenario).isEmpty()) {
+                jobs.add(new Job(scenario, scenario.seed()));
+            }
         }
         Shard part = shelf.shard();
         OutputFile table = OutputFile.open("--csv", csv, "covers.csv");

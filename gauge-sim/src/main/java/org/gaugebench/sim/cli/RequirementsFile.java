@@ -4,9 +4,7 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,10 +13,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.gaugebench.sim.report.Requirement;
+import org.gaugebench.sim.units.Texts;
 
 /** Reads the user's own requirements: a CSV file, a number and a text in each row. */
 final class RequirementsFile {
     private static final String NUMBER = "[A-Za-z0-9][A-Za-z0-9._/-]{0,63}";
+    private static final String BY_SEMICOLON = "(?s)\\s*\"?" + NUMBER + "\"? *;.*";
     private static final String EXAMPLE = "; an example is REQ-7,The reading never jumps.";
 
     private final Path path;
@@ -31,7 +31,9 @@ final class RequirementsFile {
     }
 
     /**
-     * Reads the file. A first row whose first cell is {@code number} is a header.
+     * Reads the file. A first row whose first cell is {@code number} is a header. Where a semicolon
+     * ends the first cell, semicolons part all of them: no number can hold one, and table programs
+     * of many countries write nothing else.
      *
      * @throws InputException with every problem of the file
      */
@@ -40,12 +42,7 @@ final class RequirementsFile {
     }
 
     private List<Requirement> readAll() throws InputException {
-        try (Reader text = reader();
-                CsvReader<CsvRecord> csv =
-                        CsvReader.builder()
-                                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
-                                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
-                                .ofCsvRecord(text)) {
+        try (CsvReader<CsvRecord> csv = reader()) {
             boolean first = true;
             for (CsvRecord row : csv) {
                 if (!first || !row.getField(0).strip().equalsIgnoreCase("number")) {
@@ -69,11 +66,19 @@ final class RequirementsFile {
         return requirements;
     }
 
-    private BufferedReader reader() throws IOException {
+    private CsvReader<CsvRecord> reader() throws IOException {
         if (!Files.isRegularFile(path)) {
             throw new IOException(Files.exists(path) ? "it is not a file" : "it does not exist");
         }
-        return Files.newBufferedReader(path);
+        String text = Files.readString(path);
+        if (text.startsWith("\uFEFF")) {
+            text = text.substring(1);
+        }
+        return CsvReader.builder()
+                .fieldSeparator(text.matches(BY_SEMICOLON) ? ';' : ',')
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .ofCsvRecord(text);
     }
 
     private void add(CsvRecord row) {
@@ -81,9 +86,8 @@ final class RequirementsFile {
         String place = path + ":" + row.getStartingLineNumber() + ":1: ";
         if (!number.matches(NUMBER)) {
             problems.add(
-                    place
-                            + "expected a number of letters, digits and . _ / -, at most 64"
-                            + EXAMPLE);
+                    "%sexpected a number of letters, digits and . _ / -, at most 64, found '%s'%s"
+                            .formatted(place, Texts.shortened(number), EXAMPLE));
         } else if (!numbers.add(number)) {
             problems.add(place + "'" + number + "' stands twice");
         } else {

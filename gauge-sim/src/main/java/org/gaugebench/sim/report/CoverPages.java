@@ -48,9 +48,10 @@ public final class CoverPages {
     }
 
     private static String counts(CoverTable table) {
-        return "%s requirements: %s shown, %s not held, %s without a scenario"
+        return "%s %s: %s shown, %s not held, %s without a scenario"
                 .formatted(
                         table.requirements().size(),
+                        table.requirements().size() == 1 ? "requirement" : "requirements",
                         table.count(State.SHOWN),
                         table.count(State.NOT_HELD),
                         table.count(State.NO_SCENARIO));

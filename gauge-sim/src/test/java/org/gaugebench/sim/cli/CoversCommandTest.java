@@ -125,4 +125,42 @@ class CoversCommandTest {
         assertEquals(2, empty.run(args));
         assertTrue(empty.err().contains("no requirement in this file"), empty.err());
     }
+
+    @Test
+    void tagsChooseAsTheyDoForARun() throws IOException {
+        Files.writeString(
+                tests.resolve("tagged.yaml"),
+                Samples.expecting(HOLDS) + "covers: [REQ-2]\ntags: [as-it-should]\n");
+        String[] skipping = {
+            "covers", "--requirements", ours.toString(), "--skip", "as-it-should", tests.toString()
+        };
+        assertEquals(0, terminal.run(skipping), terminal.err());
+        assertFalse(terminal.out().contains("tagged.yaml"), terminal.out());
+        FakeTerminal only = new FakeTerminal();
+        skipping[3] = "--only";
+        assertEquals(0, only.run(skipping), only.err());
+        assertTrue(only.out().contains("tagged.yaml"), only.out());
+        assertFalse(only.out().contains("good.yaml"), only.out());
+        FakeTerminal misspelt = new FakeTerminal();
+        skipping[4] = "as-it-shuold";
+        assertEquals(2, misspelt.run(skipping));
+        assertTrue(misspelt.err().contains("did you mean 'as-it-should'?"), misspelt.err());
+    }
+
+    /** As table programs of many countries write it, byte-order mark included. */
+    @Test
+    void semicolonsPartTheColumnsOfRequirementsToo() throws IOException {
+        Files.writeString(ours, "\uFEFFnumber;text\nREQ-1;\"It counts, always; yes\"\nREQ-2;b\n");
+        assertEquals(
+                0, terminal.run("covers", "--requirements", ours.toString(), tests.toString()));
+        assertTrue(terminal.out().contains("2 requirements: 1 shown, 1 not held"), terminal.out());
+        FakeTerminal commas = new FakeTerminal();
+        Files.writeString(ours, "REQ-1,It counts; always; and more; yes\n");
+        assertEquals(0, commas.run("covers", "--requirements", ours.toString(), tests.toString()));
+        assertTrue(commas.out().contains("1 requirement: 1 shown"), commas.out());
+        FakeTerminal bytes = new FakeTerminal();
+        Files.write(ours, new byte[] {(byte) 0xff, 0x41});
+        assertEquals(2, bytes.run("covers", "--requirements", ours.toString(), tests.toString()));
+        assertTrue(bytes.err().contains("it is not UTF-8"), bytes.err());
+    }
 }
