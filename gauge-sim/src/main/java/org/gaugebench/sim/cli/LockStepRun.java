@@ -81,7 +81,7 @@ final class LockStepRun {
 
     /** Plays all, and prints in their order. */
     int run(List<String> files, int threads) throws InputException, InterruptedException {
-        List<Scenario> all = ScenarioLoader.load(ScenarioFiles.expand(files));
+        List<Scenario> all = ScenarioLoader.load(files, null);
         List<Scenario> fitting = all.stream().filter(LockStepRun::hasCore).toList();
         if (fitting.isEmpty()) {
             throw new InputException("compare: no scenario has a gauge of kind core to replace");

@@ -41,7 +41,7 @@ final class ScenarioArguments {
     static List<Scenario> load(
             List<String> files, @Nullable String wanted, @Nullable SeedRange seeds)
             throws InputException {
-        List<Scenario> all = ScenarioLoader.load(ScenarioFiles.expand(files), seeds);
+        List<Scenario> all = ScenarioLoader.load(files, seeds);
         if (wanted == null) {
             return all;
         }

@@ -40,13 +40,21 @@ final class ScenarioFiles {
      * @throws InputException with every argument that names no file
      */
     static List<Path> expand(List<String> arguments) throws InputException {
+        List<String> problems = new ArrayList<>();
+        List<Path> files = expand(arguments, problems);
+        if (!problems.isEmpty()) {
+            throw new InputException(String.join(System.lineSeparator(), problems));
+        }
+        return files;
+    }
+
+    /** The same for who has more to refuse: arguments that name no file go into the list. */
+    static List<Path> expand(List<String> arguments, List<String> problems) {
         ScenarioFiles files = new ScenarioFiles();
         for (String argument : arguments) {
             files.add(argument);
         }
-        if (!files.problems.isEmpty()) {
-            throw new InputException(String.join(System.lineSeparator(), files.problems));
-        }
+        problems.addAll(files.problems);
         return List.copyOf(files.found);
     }
 

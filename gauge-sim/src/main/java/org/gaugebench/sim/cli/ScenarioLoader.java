@@ -14,11 +14,25 @@ final class ScenarioLoader {
     private ScenarioLoader() {}
 
     static List<Scenario> load(List<Path> files) throws InputException {
-        return load(files, null);
+        return load(files, null, List.of());
     }
 
-    /** The same, each with these seeds instead of those of its file. */
-    static List<Scenario> load(List<Path> files, @Nullable SeedRange seeds) throws InputException {
+    /**
+     * Reads what was named, with all problems of names and of files.
+     *
+     * @param arguments files, folders or patterns
+     * @param seeds instead of those of each file, or null
+     * @throws InputException with every problem
+     */
+    static List<Scenario> load(List<String> arguments, @Nullable SeedRange seeds)
+            throws InputException {
+        List<String> missing = new ArrayList<>();
+        return load(ScenarioFiles.expand(arguments, missing), seeds, missing);
+    }
+
+    private static List<Scenario> load(
+            List<Path> files, @Nullable SeedRange seeds, List<String> missing)
+            throws InputException {
         List<Scenario> scenarios = new ArrayList<>();
         StringBuilder problems = new StringBuilder();
         int count = 0;
@@ -30,9 +44,18 @@ final class ScenarioLoader {
                 count += e.problems().size();
             }
         }
+        String unnamed = String.join(System.lineSeparator(), missing);
         if (count > 0) {
+            int all = count + missing.size();
+            String before = missing.isEmpty() ? "" : unnamed + System.lineSeparator();
             throw new InputException(
-                    problems + (count == 1 ? "1 problem" : count + " problems") + "; nothing ran");
+                    before
+                            + problems
+                            + (all == 1 ? "1 problem" : all + " problems")
+                            + "; nothing ran");
+        }
+        if (!missing.isEmpty()) {
+            throw new InputException(unnamed);
         }
         return scenarios;
     }

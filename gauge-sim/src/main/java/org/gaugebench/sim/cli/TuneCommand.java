@@ -98,7 +98,7 @@ final class TuneCommand implements Callable<Integer> {
     public Integer call() throws InputException {
         // One run of each combination: the seeds of the search go before the file's own.
         SeedRange one = new SeedRange(1, 1);
-        TuneTask task = options.task(ScenarioLoader.load(ScenarioFiles.expand(files), one));
+        TuneTask task = options.task(ScenarioLoader.load(files, one));
         List<OutputFile> open = new ArrayList<>();
         boolean done = false;
         try {

@@ -77,6 +77,16 @@ class MainTest {
     }
 
     @Test
+    void aMissingFileHidesNoMistakeOfAnother() throws IOException {
+        Path mistaken = Files.writeString(folder.resolve("mistaken.yaml"), "format: 9\n");
+        assertEquals(
+                2, terminal.run("run", mistaken.toString(), folder.resolve("none").toString()));
+        assertTrue(terminal.err().startsWith(folder + "/none: no such file"), terminal.err());
+        assertTrue(terminal.err().contains("mistaken.yaml:1:"), terminal.err());
+        assertTrue(terminal.err().endsWith(" problems; nothing ran\n"), terminal.err());
+    }
+
+    @Test
     void shouldRefuseAFolderWithoutScenarios() throws IOException {
         Path parts = Files.createDirectories(folder.resolve("empty/parts"));
         Files.writeString(parts.resolve("battery.yaml"), "chemistry: lifepo4\n");
