@@ -70,10 +70,17 @@ final class CsvRows {
                 rows(csv, header, row);
             }
         } catch (IOException | UncheckedIOException e) {
-            throw refusal("the file cannot be read", expected.unreadable());
+            throw refusal(why(path), expected.unreadable());
         } catch (CsvParseException e) {
             throw refusal("not well-formed CSV: " + e.getMessage(), expected.malformed());
         }
+    }
+
+    private static String why(Path path) {
+        if (Files.isDirectory(path)) {
+            return "this is a folder";
+        }
+        return Files.exists(path) ? "the file cannot be read" : "there is no such file";
     }
 
     private static void rows(CsvReader<CsvRecord> csv, Header header, Predicate<CsvRecord> row)

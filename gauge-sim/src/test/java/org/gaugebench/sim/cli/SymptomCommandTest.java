@@ -179,9 +179,11 @@ class SymptomCommandTest {
         FakeTerminal terminal = new FakeTerminal();
         String file = folder.resolve("none.csv").toString();
         assertEquals(ExitCodes.WRONG_INPUT, run(terminal, "--notes", file));
-        assertTrue(terminal.err().contains("none.csv:1:1: the file cannot be read"));
+        assertTrue(terminal.err().contains("none.csv:1:1: there is no such file; expected"));
         FakeTerminal one = new FakeTerminal();
         assertEquals(ExitCodes.WRONG_INPUT, run(one, "--notes", folder.toString()));
-        assertTrue(one.err().contains("expected notes such as time,shown,word"), one.err());
+        assertTrue(
+                one.err().contains("this is a folder; expected notes such as time,shown,word"),
+                one.err());
     }
 }

@@ -44,7 +44,7 @@ class CsvRowsTest {
 
     @Test
     void aFileThatIsNoTableIsRefusedWhole() throws IOException {
-        assertEquals("own.csv:1:1: the file cannot be read; expected a file", refused("none.csv"));
+        assertEquals("own.csv:1:1: there is no such file; expected a file", refused("none.csv"));
         Files.writeString(folder.resolve("blank.csv"), " \n\n");
         assertEquals(
                 "own.csv:1:1: the file is empty; expected a header such as a,b",
