@@ -7,6 +7,7 @@ import org.gaugebench.sim.scenario.Chemistry;
 import org.gaugebench.sim.units.Quantity;
 import org.gaugebench.sim.units.QuantityException;
 import org.gaugebench.sim.units.RecordUnit;
+import org.gaugebench.sim.units.Texts;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -113,18 +114,21 @@ public class TypedFields {
         trouble.missing(field, what, example);
     }
 
-    /** A chemistry by its word. */
+    /** A chemistry by its word, in letters of any size: makers print LiFePO4. */
     public static Chemistry chemistry(String word) throws QuantityException {
         for (Chemistry each : Chemistry.values()) {
-            if (each.key().equals(word)) {
+            if (each.key().equalsIgnoreCase(word.strip())) {
                 return each;
             }
         }
-        throw noSuch(
-                Arrays.stream(Chemistry.values())
-                        .map(Chemistry::key)
-                        .collect(Collectors.joining(", ")),
-                word);
+        throw noSuch(chemistries(), word);
+    }
+
+    /** The words of all chemistries, with commas between. */
+    public static String chemistries() {
+        return Arrays.stream(Chemistry.values())
+                .map(Chemistry::key)
+                .collect(Collectors.joining(", "));
     }
 
     /** One of an enum's words, in small letters with hyphens. */
@@ -149,6 +153,7 @@ public class TypedFields {
     }
 
     private static QuantityException noSuch(String all, String found) {
-        return new QuantityException("expected one of " + all + ", but found '" + found + "'");
+        return new QuantityException(
+                "expected one of " + all + ", but found '" + Texts.shortened(found) + "'");
     }
 }

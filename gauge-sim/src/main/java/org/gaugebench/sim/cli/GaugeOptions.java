@@ -2,11 +2,11 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.TypedGauge;
-import org.gaugebench.sim.units.Quantity;
-import org.gaugebench.sim.units.RecordUnit;
+import org.gaugebench.sim.units.QuantityException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -78,7 +78,7 @@ final class GaugeOptions {
 
     /** Answers become options; an empty one is not known. */
     void ask(Questions questions) throws InputException {
-        questions.say("Of the gauge; an empty answer is not known.");
+        questions.say("Of the gauge; an empty answer means not known.");
         if (setsFull == null) {
             setsFull =
                     word(
@@ -98,33 +98,60 @@ final class GaugeOptions {
                             OwnersGauge.AfterOff.NOT_KNOWN);
         }
         if (smallestAmps == null) {
-            smallestAmps = amps(questions, "Smallest current that it shows", "100 mA");
+            smallestAmps =
+                    questions.ask(
+                            "Smallest current that it shows",
+                            "100 mA",
+                            it -> {
+                                smallestAmps = it;
+                                return check("smallest-amps");
+                            });
         }
         if (smallestAmpHours == null) {
             smallestAmpHours =
                     questions.ask(
                             "Smallest step of the amp-hours that it shows",
                             "0.1 Ah",
-                            it -> Quantity.parse(it, RecordUnit.MICROAMP_HOURS));
+                            it -> {
+                                smallestAmpHours = it;
+                                return check("smallest-amp-hours");
+                            });
         }
         if (longestHours == null) {
             longestHours =
                     questions.ask(
                             "Longest time that it shows",
                             "99 h",
-                            it -> Quantity.parse(it, RecordUnit.HOURS));
+                            it -> {
+                                longestHours = it;
+                                return check("longest-hours");
+                            });
         }
         if (ownCurrent == null) {
-            ownCurrent = amps(questions, "Current that it draws itself", "12 mA");
+            ownCurrent =
+                    questions.ask(
+                            "Current that it draws itself",
+                            "12 mA",
+                            it -> {
+                                ownCurrent = it;
+                                return check("own-current");
+                            });
         }
         if (zeroError == null) {
-            zeroError = amps(questions, "What it counts when nothing flows", "5 mA");
+            zeroError =
+                    questions.ask(
+                            "What it counts when nothing flows",
+                            "5 mA",
+                            it -> {
+                                zeroError = it;
+                                return check("zero-error");
+                            });
         }
     }
 
-    private static @Nullable String amps(Questions questions, String question, String example)
-            throws InputException {
-        return questions.ask(question, example, it -> Quantity.parse(it, RecordUnit.MICROAMPS));
+    private boolean check(String field) throws QuantityException {
+        AnswerCheck.of(Set.of(field), typed()::read);
+        return true;
     }
 
     private static <E extends Enum<E>> @Nullable String word(
@@ -143,22 +170,24 @@ final class GaugeOptions {
      */
     OwnersGauge gauge() throws InputException {
         List<String> wrong = new ArrayList<>();
-        OwnersGauge gauge =
-                new TypedGauge(
-                                setsFull,
-                                pastFull,
-                                afterOff,
-                                smallestAmps,
-                                smallestAmpHours,
-                                longestHours,
-                                ownCurrent,
-                                zeroError,
-                                pastShunt,
-                                efficiencySet)
-                        .read(new QuantityArguments(wrong));
+        OwnersGauge gauge = typed().read(new QuantityArguments(wrong));
         if (!wrong.isEmpty()) {
             throw new InputException(String.join(System.lineSeparator(), wrong));
         }
         return gauge;
+    }
+
+    private TypedGauge typed() {
+        return new TypedGauge(
+                setsFull,
+                pastFull,
+                afterOff,
+                smallestAmps,
+                smallestAmpHours,
+                longestHours,
+                ownCurrent,
+                zeroError,
+                pastShunt,
+                efficiencySet);
     }
 }

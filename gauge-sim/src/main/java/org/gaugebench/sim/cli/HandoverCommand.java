@@ -3,9 +3,8 @@ package org.gaugebench.sim.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
-import org.gaugebench.sim.advice.OwnSystem;
-import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.report.SheetDetails;
 import org.gaugebench.sim.report.SystemSheet;
 import picocli.CommandLine.Command;
@@ -60,17 +59,13 @@ final class HandoverCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
-        List<String> wrong = new ArrayList<>();
-        SheetDetails details = ToldParts.keep(wrong, more::details);
-        OwnersGauge own = ToldParts.keep(wrong, gauge::gauge);
-        OwnSystem system = ToldParts.keep(wrong, () -> told.system(terminal));
-        if (!wrong.isEmpty() || details == null || own == null || system == null) {
-            throw new InputException(String.join(System.lineSeparator(), wrong));
-        }
-        ToldParts.shunt(system, own);
         OutputFile output = OutputFile.open("the sheet", file, "my-system.html");
         try {
-            output.keep(() -> SystemSheet.html(system, own, details, Version.text()));
+            List<String> wrong = new ArrayList<>();
+            SheetDetails details = ToldParts.keep(wrong, more::details);
+            OwnParts own = OwnParts.read(terminal, told, gauge, wrong);
+            SheetDetails all = Objects.requireNonNull(details);
+            output.keep(() -> SystemSheet.html(own.system(), own.gauge(), all, Version.text()));
         } finally {
             output.abandon();
         }

@@ -22,12 +22,16 @@ record OwnParts(OwnSystem system, OwnersGauge gauge, ShuntRating shunt) {
     static OwnParts read(
             Terminal terminal, SystemOptions told, GaugeOptions gauge, List<String> wrong)
             throws InputException {
-        if (wrong.isEmpty() && told.asks(terminal)) {
+        OwnersGauge known = ToldParts.keep(wrong, gauge::gauge);
+        if (told.asks(terminal)) {
+            told.wrongSoFar(wrong);
+            // Nobody answers fifteen questions to hear that an option was misspelt.
+            ToldParts.refuse(wrong);
             Questions questions = new Questions(terminal);
             told.ask(questions);
             gauge.ask(questions);
         }
-        OwnersGauge own = ToldParts.keep(wrong, gauge::gauge);
+        OwnersGauge own = known == null ? null : ToldParts.keep(wrong, gauge::gauge);
         OwnSystem system = ToldParts.keep(wrong, told::system);
         if (!wrong.isEmpty() || own == null || system == null) {
             throw new InputException(String.join(System.lineSeparator(), wrong));

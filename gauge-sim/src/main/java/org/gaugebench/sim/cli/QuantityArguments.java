@@ -7,11 +7,20 @@ import org.gaugebench.sim.advice.TypedFields;
 final class QuantityArguments extends TypedFields {
     /** Messages go into the list. */
     QuantityArguments(List<String> wrong) {
-        super(new Options(wrong));
+        this(new Options(wrong, true));
+    }
+
+    private QuantityArguments(Options options) {
+        super(options);
+    }
+
+    /** The same for what was told so far: what is missing is no message. */
+    static QuantityArguments ofTold(List<String> wrong) {
+        return new QuantityArguments(new Options(wrong, false));
     }
 
     /** A field is an option here. */
-    private record Options(List<String> wrong) implements Trouble {
+    private record Options(List<String> wrong, boolean isAll) implements Trouble {
         @Override
         public void wrong(String field, int place, String message) {
             wrong.add(option(field) + ": " + message);
@@ -19,9 +28,11 @@ final class QuantityArguments extends TypedFields {
 
         @Override
         public void missing(String field, String what, String example) {
-            wrong.add(
-                    "%s is missing: %s; expected for instance %s %s"
-                            .formatted(option(field), what, option(field), example));
+            if (isAll) {
+                wrong.add(
+                        "%s is missing: %s; expected for instance %s %s"
+                                .formatted(option(field), what, option(field), example));
+            }
         }
 
         private static String option(String field) {

@@ -25,7 +25,7 @@ final class Questions {
      * @param question in plain words
      * @param example of an answer
      * @param parser of the answer
-     * @return the answer as it was written; null for an empty one
+     * @return the answer as it was written; null for an empty one and for "not known"
      * @throws InputException if the input ends
      */
     @Nullable String ask(String question, String example, TypedFields.Parser<?> parser)
@@ -34,7 +34,7 @@ final class Questions {
             out.print(question + " (such as " + example + "): ");
             out.flush();
             String answer = line();
-            if (answer.isBlank()) {
+            if (answer.isBlank() || answer.strip().matches("(?i)not[ -]known")) {
                 return null;
             }
             try {
@@ -73,7 +73,10 @@ final class Questions {
                 each = in.read();
             }
             if (each < 0 && line.size() == 0) {
-                throw new InputException("the answers ended before the last question");
+                out.println();
+                throw new InputException(
+                        "the answers ended before the last question; expected all of them, or"
+                                + " options, which --help shows");
             }
             return line.toString(StandardCharsets.UTF_8);
         } catch (IOException e) {

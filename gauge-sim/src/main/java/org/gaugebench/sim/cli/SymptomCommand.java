@@ -15,6 +15,8 @@ import org.gaugebench.sim.logs.NotesReader;
 import org.gaugebench.sim.logs.OwnersNote;
 import org.gaugebench.sim.report.SymptomJson;
 import org.gaugebench.sim.report.SymptomText;
+import org.gaugebench.sim.units.QuantityException;
+import org.gaugebench.sim.units.Texts;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -81,6 +83,14 @@ final class SymptomCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
+        if (seen == null && notes == null && told.asks(terminal)) {
+            seen =
+                    new Questions(terminal)
+                            .need(
+                                    "What looks wrong: " + words(),
+                                    "dark-at-30-percent",
+                                    SymptomCommand::seen);
+        }
         List<String> wrong = new ArrayList<>();
         Seen sight = sight(wrong);
         List<OwnersNote> written = written(wrong);
@@ -105,14 +115,26 @@ final class SymptomCommand implements Callable<Integer> {
         if (word == null) {
             return null;
         }
+        try {
+            return seen(word);
+        } catch (QuantityException e) {
+            wrong.add("--seen: " + e.getMessage());
+            return null;
+        }
+    }
+
+    private static Seen seen(String word) throws QuantityException {
         for (Seen each : Seen.values()) {
             if (each.key().equals(word)) {
                 return each;
             }
         }
-        String all = Arrays.stream(Seen.values()).map(Seen::key).collect(Collectors.joining(", "));
-        wrong.add("--seen: expected one of " + all + ", but found '" + word + "'");
-        return null;
+        throw new QuantityException(
+                "expected one of %s, but found '%s'".formatted(words(), Texts.shortened(word)));
+    }
+
+    private static String words() {
+        return Arrays.stream(Seen.values()).map(Seen::key).collect(Collectors.joining(", "));
     }
 
     private List<OwnersNote> written(List<String> wrong) {

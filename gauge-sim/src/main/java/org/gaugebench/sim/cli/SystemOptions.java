@@ -2,13 +2,12 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.OwnWords;
 import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.TypedSystem;
-import org.gaugebench.sim.units.CapacityRating;
-import org.gaugebench.sim.units.Quantity;
-import org.gaugebench.sim.units.RecordUnit;
+import org.gaugebench.sim.units.QuantityException;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -20,7 +19,10 @@ final class SystemOptions {
             description = "of the battery: 12, 24, 36 or 48 V")
     private @Nullable String voltage;
 
-    @Option(names = "--chemistry", paramLabel = "WORD", description = "such as lead-acid-agm")
+    @Option(
+            names = "--chemistry",
+            paramLabel = "WORD",
+            description = "lead-acid-flooded, lead-acid-agm, lead-acid-gel, lifepo4 or nmc")
     private @Nullable String chemistry;
 
     @Option(
@@ -92,6 +94,9 @@ final class SystemOptions {
      */
     OwnSystem system(Terminal terminal) throws InputException {
         if (asks(terminal)) {
+            List<String> wrong = new ArrayList<>();
+            wrongSoFar(wrong);
+            ToldParts.refuse(wrong);
             ask(new Questions(terminal));
         }
         return system();
@@ -112,20 +117,37 @@ final class SystemOptions {
         return system;
     }
 
-    /** Answers become options, so that both are read in one way. */
+    /** Answers become options, so that both are read in one way, with the same limits. */
     void ask(Questions questions) throws InputException {
         if (voltage == null) {
-            voltage = questions.need("Volts of the battery", "12 V", TypedSystem::volts);
+            voltage =
+                    questions.need(
+                            "Volts of the battery",
+                            "12 V",
+                            it -> {
+                                voltage = it;
+                                return check("voltage");
+                            });
         }
         if (chemistry == null) {
-            chemistry = questions.need("Kind of battery", "lead-acid-agm", TypedFields::chemistry);
+            chemistry =
+                    questions.need(
+                            "Kind of battery: " + TypedFields.chemistries(),
+                            "lead-acid-agm",
+                            it -> {
+                                chemistry = it;
+                                return check("chemistry");
+                            });
         }
         if (capacity == null) {
             capacity =
                     questions.need(
                             "Amp-hours printed on it",
                             "100 Ah",
-                            it -> CapacityRating.parse(it, RecordUnit.MICROAMP_HOURS));
+                            it -> {
+                                capacity = it;
+                                return check("capacity");
+                            });
         }
         if (inverter == null) {
             inverter =
@@ -134,33 +156,60 @@ final class SystemOptions {
                             OwnWords.INVERTER_EXAMPLE,
                             OwnWords::inverter);
         }
-        while (loads.isEmpty() || !loads.get(loads.size() - 1).isEmpty()) {
-            String load =
-                    questions.ask(
-                            "What draws current, and how long a day; empty for no more",
-                            OwnWords.LOAD_EXAMPLE,
-                            it -> OwnWords.load(it, 12, 1));
-            if (load == null) {
-                break;
-            }
-            loads.add(load);
-        }
+        askForLoads(questions);
         if (chargers.isEmpty()) {
             String charger =
                     questions.ask(
                             "Most that the chargers give together, or empty",
                             "20 A",
-                            it -> Quantity.parse(it, RecordUnit.MICROAMPS));
+                            it -> tried(chargers, it, "charger"));
             if (charger != null) {
                 chargers.add(charger);
             }
         }
     }
 
+    private void askForLoads(Questions questions) throws InputException {
+        while (true) {
+            String load =
+                    questions.ask(
+                            "What draws current, and how long a day; empty for no more",
+                            OwnWords.LOAD_EXAMPLE,
+                            it -> tried(loads, it, "load", "inverter"));
+            if (load == null) {
+                return;
+            }
+            loads.add(load);
+        }
+    }
+
+    private boolean tried(List<String> list, String answer, String... fields)
+            throws QuantityException {
+        list.add(answer);
+        try {
+            return check(fields);
+        } finally {
+            list.remove(list.size() - 1);
+        }
+    }
+
+    private boolean check(String... fields) throws QuantityException {
+        AnswerCheck.of(Set.of(fields), typed()::read);
+        return true;
+    }
+
+    /** What is wrong of that which was told; what is missing can still be asked for. */
+    void wrongSoFar(List<String> wrong) {
+        typed().read(QuantityArguments.ofTold(wrong));
+    }
+
     private @Nullable OwnSystem read(List<String> wrong) {
+        return typed().read(new QuantityArguments(wrong));
+    }
+
+    private TypedSystem typed() {
         return new TypedSystem(
-                        voltage, chemistry, capacity, usable, loads, inverter, chargers, coldest,
-                        shunt, adc)
-                .read(new QuantityArguments(wrong));
+                voltage, chemistry, capacity, usable, loads, inverter, chargers, coldest, shunt,
+                adc);
     }
 }

@@ -3,11 +3,10 @@ package org.gaugebench.sim.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.advice.MeterJudge;
 import org.gaugebench.sim.advice.MeterVerdict;
-import org.gaugebench.sim.advice.OwnSystem;
-import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.logs.LogException;
 import org.gaugebench.sim.logs.MeterReading;
 import org.gaugebench.sim.logs.MeterReadings;
@@ -71,12 +70,10 @@ final class VerdictCommand implements Callable<Integer> {
     public Integer call() throws InputException {
         List<String> wrong = new ArrayList<>();
         List<MeterReading> measured = ToldParts.keep(wrong, this::measured);
-        OwnersGauge own = ToldParts.keep(wrong, gauge::gauge);
-        OwnSystem system = ToldParts.keep(wrong, () -> told.system(terminal));
-        if (!wrong.isEmpty() || measured == null || own == null || system == null) {
-            throw new InputException(String.join(System.lineSeparator(), wrong));
-        }
-        MeterVerdict verdict = MeterJudge.of(system, own, ToldParts.shunt(system, own), measured);
+        OwnParts own = OwnParts.read(terminal, told, gauge, wrong);
+        MeterVerdict verdict =
+                MeterJudge.of(
+                        own.system(), own.gauge(), own.shunt(), Objects.requireNonNull(measured));
         terminal.out()
                 .print(json ? VerdictJson.of(verdict, Version.text()) : VerdictText.of(verdict));
         terminal.out().flush();
