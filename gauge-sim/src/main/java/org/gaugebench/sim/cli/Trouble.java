@@ -7,6 +7,8 @@ import org.gaugebench.sim.device.PipeFailure;
 import org.gaugebench.sim.report.Page;
 import org.gaugebench.sim.scenario.Nearest;
 import picocli.CommandLine;
+import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -28,10 +30,31 @@ final class Trouble {
             terminal.err().println(name + ": " + unknown(word, command));
         } else {
             String message = String.valueOf(problem.getMessage());
-            terminal.err().println(name + ": " + message.replaceAll(NUMBER, WHOLE_NUMBER));
+            String missing = missing(problem);
+            terminal.err()
+                    .println(
+                            name
+                                    + ": "
+                                    + (missing.isEmpty()
+                                            ? message.replaceAll(NUMBER, WHOLE_NUMBER)
+                                            : missing));
         }
         terminal.err().println("'" + name + " --help' shows what there is.");
         return ExitCodes.WRONG_INPUT;
+    }
+
+    /** An option without its value, with what its help says of it; else nothing. */
+    private static String missing(ParameterException problem) {
+        if (problem instanceof MissingParameterException absent
+                && absent.getMissing().size() == 1
+                && absent.getMissing().get(0) instanceof OptionSpec option) {
+            return "%s needs a value behind it, %s: %s"
+                    .formatted(
+                            option.longestName(),
+                            option.paramLabel(),
+                            String.join("", option.description()).replace("%%", "%"));
+        }
+        return "";
     }
 
     private static String unknown(String word, CommandLine command) {

@@ -123,4 +123,15 @@ class QuestionsTest {
         asked.run("size");
         assertTrue(asked.err().contains(kind.key()), asked.err());
     }
+
+    @Test
+    void anOptionWithoutItsValueIsToldWithWhatBelongsThere() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run("size", "--usable"));
+        assertEquals(
+                "gauge-sim size: --usable needs a value behind it, PERCENT: part of it that you"
+                        + " let be drawn, such as \"50 %\"\n"
+                        + "'gauge-sim size --help' shows what there is.\n",
+                terminal.err());
+    }
 }
