@@ -93,7 +93,8 @@ final class ExplainCommand implements Callable<Integer> {
         terminal.out()
                 .print(
                         json
-                                ? ExplanationJson.of(scenario, chosenSeed, explanation)
+                                ? ExplanationJson.of(
+                                        scenario, chosenSeed, explanation, Version.text())
                                 : ExplanationText.of(scenario, chosenSeed, explanation));
         terminal.out().flush();
         return explanation.contradictions() == 0 ? ExitCodes.OK : ExitCodes.OUR_BUG;

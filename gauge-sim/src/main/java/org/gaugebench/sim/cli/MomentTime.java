@@ -1,10 +1,14 @@
 package org.gaugebench.sim.cli;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gaugebench.sim.units.Quantity;
 import org.gaugebench.sim.units.QuantityException;
 import org.gaugebench.sim.units.RecordUnit;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -30,6 +34,35 @@ final class MomentTime implements ITypeConverter<Long> {
         } catch (QuantityException e) {
             throw new TypeConversionException(
                     "'" + text + "' is no moment; expected one such as '2 d 03:12:40' or '51 h'");
+        }
+    }
+
+    /** Refuses what a moment does not give, and what would else be left out in silence. */
+    static void check(
+            @Nullable Long moment,
+            boolean json,
+            @Nullable Path trace,
+            @Nullable Path junit,
+            boolean ruleCoverage)
+            throws InputException {
+        List<String> others = new ArrayList<>();
+        if (json) {
+            others.add("--json");
+        }
+        if (trace != null) {
+            others.add("--trace");
+        }
+        if (junit != null) {
+            others.add("--junit");
+        }
+        if (ruleCoverage) {
+            others.add("--rule-coverage");
+        }
+        if (moment != null && !others.isEmpty()) {
+            throw new InputException(
+                    "--at shows one moment and judges nothing; expected it without %s, or for"
+                                    .formatted(String.join(" and ", others))
+                            + " programs: gauge-sim explain --json --at '51 h' week.yaml");
         }
     }
 

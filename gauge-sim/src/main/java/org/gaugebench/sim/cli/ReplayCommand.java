@@ -179,7 +179,7 @@ public final class ReplayCommand implements Callable<Integer> {
         notes.addAll(gaps.notes());
         ReplayOutcome outcome = new ReplayOutcome(measured, result, sign, assumed(setup), notes);
         PrintWriter out = spec.commandLine().getOut();
-        out.print(json ? ReplayJson.of(outcome) : ReplayText.of(outcome));
+        out.print(json ? ReplayJson.of(outcome, Version.text()) : ReplayText.of(outcome));
         out.flush();
         return ExitCodes.OK;
     }

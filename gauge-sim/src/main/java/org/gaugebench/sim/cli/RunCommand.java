@@ -190,6 +190,7 @@ final class RunCommand implements Callable<Integer> {
         checkAttribution(scenarios);
         boolean single = scenarios.size() == 1;
         Long moment = atMillis;
+        MomentTime.check(moment, json, trace, junit, ruleCoverage);
         picture.check(moment != null);
         report.check(moment != null);
         dump.check(moment != null, scenarios);

@@ -27,6 +27,7 @@ public final class AheadJson {
      */
     public static String of(OwnSystem system, MonthAheadResult result, String version) {
         return JsonDocument.of(
+                "ahead",
                 FORMAT_VERSION,
                 version,
                 json -> {

@@ -22,8 +22,7 @@ public final class AuditJson {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
             json.writeStartObject();
-            json.writeNumberField("formatVersion", FORMAT_VERSION);
-            json.writeStringField("version", version);
+            JsonHead.write(json, "audit", FORMAT_VERSION, version);
             json.writeStringField("scenario", scenario.name());
             json.writeStringField("scenarioDigest", ScenarioWriter.digest(scenario));
             json.writeStringField("summary", result.summary());

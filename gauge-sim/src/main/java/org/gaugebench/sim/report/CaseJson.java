@@ -41,8 +41,7 @@ public final class CaseJson {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = FACTORY.createGenerator(text)) {
             json.writeStartObject();
-            json.writeNumberField("formatVersion", RunJson.FORMAT_VERSION);
-            json.writeStringField("version", version);
+            JsonHead.write(json, "run", RunJson.FORMAT_VERSION, version);
             json.writeStringField("scenario", each.scenario().file());
             json.writeStringField("variant", each.scenario().variant());
             json.writeStringField("title", each.scenario().title());

@@ -12,6 +12,7 @@ public final class ChangesJson {
     /** Writes the object, with a line end. */
     public static String of(ChangesResult result, String version) {
         return JsonDocument.of(
+                "changed",
                 FORMAT_VERSION,
                 version,
                 json -> {

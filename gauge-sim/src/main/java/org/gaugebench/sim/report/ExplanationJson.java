@@ -13,6 +13,9 @@ import org.gaugebench.sim.scenario.Scenario;
 
 /** An explained moment as one JSON object. */
 public final class ExplanationJson {
+    /** Of the object's layout. */
+    public static final int FORMAT_VERSION = 1;
+
     private static final int SECOND_DIGITS = 3;
 
     private ExplanationJson() {}
@@ -23,12 +26,14 @@ public final class ExplanationJson {
      * @param scenario what was run
      * @param seed with which seed
      * @param explanation what was found
+     * @param version of the program
      * @return one line, with its end
      */
-    public static String of(Scenario scenario, long seed, Explanation explanation) {
+    public static String of(Scenario scenario, long seed, Explanation explanation, String version) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
             json.writeStartObject();
+            JsonHead.write(json, "explain", FORMAT_VERSION, version);
             json.writeStringField("scenario", scenario.name());
             json.writeNumberField("seed", seed);
             json.writeStringField("gauge", explanation.gauge());

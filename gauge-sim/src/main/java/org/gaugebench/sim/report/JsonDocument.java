@@ -22,19 +22,18 @@ final class JsonDocument {
     }
 
     /**
-     * Writes one object, with a line end.
+     * Writes one object on a line, with its end.
      *
+     * @param command whose answer it is
      * @param formatVersion of the object's layout
      * @param version of this program
-     * @param body its own fields, after those two and before the cautions
+     * @param body its own fields, after those three and before the cautions
      */
-    static String of(int formatVersion, String version, Body body) {
+    static String of(String command, int formatVersion, String version, Body body) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = FACTORY.createGenerator(text)) {
-            json.useDefaultPrettyPrinter();
             json.writeStartObject();
-            json.writeNumberField("formatVersion", formatVersion);
-            json.writeStringField("version", version);
+            JsonHead.write(json, command, formatVersion, version);
             body.write(json);
             texts(json, "cautions", List.of(Cautions.DEFER, Cautions.NO_PROTECTION));
             json.writeEndObject();

@@ -12,16 +12,19 @@ import org.gaugebench.sim.rig.ReplayResult;
 
 /** The report of a replay for programs: one object. Figures that do not exist are null. */
 public final class ReplayJson {
+    /** Of the object's layout. */
+    public static final int FORMAT_VERSION = 1;
+
     private static final int DECIMALS = 9;
 
     private ReplayJson() {}
 
-    /** Writes the object, with a line end. */
-    public static String of(ReplayOutcome outcome) {
+    /** Writes the object on one line, with its end. */
+    public static String of(ReplayOutcome outcome, String version) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
-            json.useDefaultPrettyPrinter();
             json.writeStartObject();
+            JsonHead.write(json, "replay", FORMAT_VERSION, version);
             figures(json, outcome);
             sign(json, outcome);
             json.writeObjectFieldStart("assumed");

@@ -74,8 +74,7 @@ public final class RunJson {
 
     private void write(String version) throws IOException {
         json.writeStartObject();
-        json.writeNumberField("formatVersion", FORMAT_VERSION);
-        json.writeStringField("version", version);
+        JsonHead.write(json, "run", FORMAT_VERSION, version);
         json.writeStringField("scenario", result.scenario().file());
         json.writeStringField("variant", result.scenario().variant());
         json.writeStringField("title", result.scenario().title());

@@ -19,6 +19,7 @@ public final class SizingJson {
     /** Writes the object, with a line end. */
     public static String of(OwnSystem system, SizingResult result, String version) {
         return JsonDocument.of(
+                "size",
                 FORMAT_VERSION,
                 version,
                 json -> {

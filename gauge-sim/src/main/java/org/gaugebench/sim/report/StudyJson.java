@@ -52,7 +52,7 @@ public final class StudyJson {
     private void write(String version) throws IOException {
         StudySpec spec = result.spec();
         json.writeStartObject();
-        json.writeNumberField("formatVersion", FORMAT_VERSION);
+        JsonHead.write(json, "study", FORMAT_VERSION, version);
         json.writeStringField("program", "gauge-sim " + version);
         json.writeStringField("study", spec.file());
         json.writeStringField("title", spec.title());

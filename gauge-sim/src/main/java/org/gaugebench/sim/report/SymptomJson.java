@@ -18,6 +18,7 @@ public final class SymptomJson {
      */
     public static String of(SymptomResult result, String version) {
         return JsonDocument.of(
+                "symptom",
                 FORMAT_VERSION,
                 version,
                 json -> {

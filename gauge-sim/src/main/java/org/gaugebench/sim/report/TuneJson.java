@@ -34,7 +34,6 @@ public final class TuneJson {
     public static String of(TuneResult result, String version) {
         StringWriter text = new StringWriter();
         try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
-            json.useDefaultPrettyPrinter();
             new TuneJson(result, json).write(version);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -45,8 +44,7 @@ public final class TuneJson {
     private void write(String version) throws IOException {
         TuneTask task = result.task();
         json.writeStartObject();
-        json.writeNumberField("formatVersion", FORMAT_VERSION);
-        json.writeStringField("version", version);
+        JsonHead.write(json, "tune", FORMAT_VERSION, version);
         json.writeBooleanField("met", result.isGood());
         json.writeStringField("answer", TuneWords.answer(result));
         json.writeStringField("chemistry", task.chemistry().key());

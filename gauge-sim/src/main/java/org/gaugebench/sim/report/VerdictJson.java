@@ -13,6 +13,7 @@ public final class VerdictJson {
     /** Writes the object, with a line end. */
     public static String of(MeterVerdict verdict, String version) {
         return JsonDocument.of(
+                "verdict",
                 FORMAT_VERSION,
                 version,
                 json -> {

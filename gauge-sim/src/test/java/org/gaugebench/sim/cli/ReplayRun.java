@@ -61,7 +61,7 @@ final class ReplayRun {
 
     /** A value of the JSON object without its quotes. */
     String text(String name) {
-        Matcher m = Pattern.compile("\"" + name + "\" : \"?([^\",\n]*)\"?").matcher(out);
+        Matcher m = Pattern.compile("\"" + name + "\":\"?([^\",}\n]*)\"?").matcher(out);
         if (!m.find()) {
             throw new AssertionError("no " + name + " in " + out + err);
         }
