@@ -1,7 +1,10 @@
 package org.gaugebench.sim.advice;
 
 import java.util.Comparator;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import org.gaugebench.core.settings.ChemistryPreset;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
@@ -9,14 +12,22 @@ import org.gaugebench.sim.scenario.BatterySpec;
 import org.gaugebench.sim.scenario.ChargerSpec;
 import org.gaugebench.sim.scenario.Chemistry;
 import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
 
 /** What is typed into a gauge beside what it is typed for. */
 final class AuditSubject {
     private final Scenario scenario;
     private final GaugeSettings settings;
     private final GaugeSettings usual;
+    private final Set<Setting> has;
 
-    AuditSubject(Scenario scenario) {
+    /**
+     * Takes a scenario.
+     *
+     * @param has settings that its main gauge has
+     */
+    AuditSubject(Scenario scenario, Set<Setting> has) {
+        this.has = has;
         this.scenario = scenario;
         this.settings = scenario.gauges().get(0).settings();
         this.usual =
@@ -31,6 +42,15 @@ final class AuditSubject {
 
     BatterySpec battery() {
         return scenario.battery();
+    }
+
+    /** The same suspicion with what this gauge can be told; null where that is nothing. */
+    @Nullable Suspect within(Suspect suspect) {
+        Map<Setting, Long> remedy = new TreeMap<>(suspect.remedy());
+        remedy.keySet().retainAll(has);
+        return remedy.isEmpty() && !suspect.remedy().isEmpty()
+                ? null
+                : new Suspect(suspect.kind(), suspect.evidence(), remedy);
     }
 
     /** What is typed. */

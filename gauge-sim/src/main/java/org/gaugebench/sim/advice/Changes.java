@@ -103,7 +103,11 @@ public final class Changes {
     }
 
     private TrialScenario trial(String title) {
-        return new TrialScenario(system, gauge, shunt).titled(title);
+        return trial(title, gauge);
+    }
+
+    private TrialScenario trial(String title, OwnersGauge own) {
+        return new TrialScenario(system, own, shunt).composed().titled(title);
     }
 
     // ---- Another battery
@@ -118,6 +122,7 @@ public final class Changes {
         TrialScenario trial =
                 discharge(change.amount(), trial("Another battery, the old amp-hours typed in"));
         wrongAmpHours(trial, change.amount(), "the new battery");
+        worstCount(change.amount(), WARM_CELSIUS);
         redo.add(
                 text(
                         "type in the amp-hours printed on the new battery: %s",
@@ -145,6 +150,7 @@ public final class Changes {
         TrialScenario trial =
                 discharge(both, trial("Two batteries, the amp-hours of one typed in"));
         double off = wrongAmpHours(trial, both, "both batteries");
+        worstCount(both, WARM_CELSIUS);
         // One that joins at another charge changes the sum, and nothing was counted.
         double atOnce = Math.max(shown, 100 - shown) * change.amount() / both;
         figure("joined at unequal charge, off at once by up to", atOnce, "points");
@@ -165,16 +171,29 @@ public final class Changes {
                 trial);
     }
 
+    /** How far the right amp-hours are off at the end, with a bad answer where none is known. */
+    private void worstCount(double ampHours, double celsius) {
+        OwnersGauge worst = ComposedGauge.worse(gauge);
+        if (worst != null) {
+            TrialScenario bad = discharge(ampHours, trial("At worst", worst).at(celsius));
+            double off = TrialRun.darkOf(TrialRun.of(bad, 10)).error(1);
+            figure("right ones, off as the lights go out, at worst", Math.abs(off), "points");
+        }
+    }
+
     /** From full to flat without a charge, with the wrong and with the right amp-hours. */
     private TrialScenario discharge(double ampHours, TrialScenario trial) {
         double perDay = drawPerDay;
         if (perDay * LONGEST_RUN_DAYS < ampHours) {
             perDay = ampHours / 20 * HOURS_A_DAY;
-            assumed.add(
+            String steady =
                     text(
                             "drawn from full to flat in 20 h by %s; your loads would take more than"
                                     + " %.0f days",
-                            Sizing.amps(ampHours / 20), LONGEST_RUN_DAYS));
+                            Sizing.amps(ampHours / 20), LONGEST_RUN_DAYS);
+            if (!assumed.contains(steady)) {
+                assumed.add(steady);
+            }
             trial.withSteadyLoad(ampHours / 20);
         } else {
             trial.withLoads();
@@ -213,18 +232,21 @@ public final class Changes {
     private ChangesResult stored() {
         tellShown();
         double days = change.amount();
-        TrialScenario fed = trial("Stored with the gauge's wire on");
-        fed.battery(system.ampHours(), shown).lasting(days);
-        fed.zero(zeroAmps()).counter("own", shown, system.ampHours());
-        Moment on = last(TrialRun.of(fed, 60));
-        TrialScenario unfed = trial("Stored with the gauge's wire off");
-        unfed.battery(system.ampHours(), shown).lasting(days).unfed();
-        unfed.counter("own", shown, system.ampHours());
-        Moment off = last(TrialRun.of(unfed, 60));
+        StoredTrial trial = new StoredTrial(system, shunt, shown, days, zeroAmps());
+        TrialScenario fed = trial.fed(gauge);
+        Moment on = StoredTrial.end(fed);
+        Moment off = StoredTrial.end(trial.unfed(gauge));
         double atOnce = on.error(0);
         figure("really left, its wire on", on.truth(), "%");
         figure("shown then", on.shown().get(0), "%");
         figure("too much by", atOnce, "points");
+        Double worst = trial.error(ComposedGauge.worse(gauge));
+        if (worst != null) {
+            figure("too much by, if what is not known of it is bad", worst, "points");
+        }
+        if (gauge.isTold()) {
+            figure("our gauge beside it would show", on.shown().get(1), "%");
+        }
         figure("really left, its wire off", off.truth(), "%");
         double lossPerDay = (shown - on.truth()) / days;
         double least =
@@ -262,8 +284,6 @@ public final class Changes {
         TrialScenario cold =
                 discharge(system.ampHours(), trial("From full to flat in the cold").at(celsius));
         Moment dark = TrialRun.darkOf(TrialRun.of(cold, 10));
-        assumed.clear();
-        assumed.add("the battery itself, not only the air, is at that temperature");
         Moment warm =
                 TrialRun.darkOf(
                         TrialRun.of(
@@ -278,6 +298,7 @@ public final class Changes {
         figure("from full to there, cold", dark.hours() / HOURS_A_DAY, "days");
         figure("from full to there, at 25 °C", warm.hours() / HOURS_A_DAY, "days");
         figure("the count itself is off by then by", dark.error(0), "points");
+        worstCount(system.ampHours(), celsius);
         if (system.chemistry().isLeadAcid()) {
             double shift = OwnSettings.absorptionAt(system, celsius);
             figure("volts to expect as the charger ends", shift, "V");
@@ -336,10 +357,6 @@ public final class Changes {
         return told == null ? MonthAhead.usualZeroAmps(shunt) : told;
     }
 
-    private static Moment last(List<Moment> moments) {
-        return moments.get(moments.size() - 1);
-    }
-
     private static String fullySet() {
         return "charge fully, then set it to 100 % (by hand, where it does not do so itself)";
     }
@@ -360,6 +377,9 @@ public final class Changes {
         figure("from now on, more each day, up to", perDay, "points");
         figure("and so within 10 points for another", days, "days");
         assumed.add("what adds up each day goes on as before, and nothing else is wrong");
+        if (gauge.isTold()) {
+            ComposedGauge.of(gauge).words().forEach(it -> assumed.add("your gauge " + it));
+        }
         return new ChangesResult(answer, days, atOnce, figures, redo, assumed, trial.text());
     }
 

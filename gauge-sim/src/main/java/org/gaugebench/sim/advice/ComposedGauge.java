@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.gaugebench.sim.advice.OwnersGauge.AfterOff;
 import org.gaugebench.sim.scenario.Mistake;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A gauge that does what the owner says of his, put together from the plain counter and the
@@ -18,7 +19,7 @@ import org.gaugebench.sim.scenario.Mistake;
  */
 public final class ComposedGauge {
     /** Its rule looks for so long; what an owner sees jump has jumped within minutes. */
-    private static final int HOLD_MINUTES = 3;
+    static final int HOLD_MINUTES = 3;
 
     /** Where nothing is known, these are bad ones of those that are sold; no source. */
     private static final double BAD_OWN_AMPS = 0.02;
@@ -28,7 +29,7 @@ public final class ComposedGauge {
     private final OwnersGauge told;
     private final Set<Mistake> mistakes = EnumSet.noneOf(Mistake.class);
 
-    private ComposedGauge(OwnersGauge told) {
+    private ComposedGauge(OwnersGauge told, boolean isEfficiencyMoved) {
         this.told = told;
         switch (told.setsFull()) {
             case VOLTS -> mistakes.add(Mistake.FULL_BY_VOLTAGE_ONLY);
@@ -54,7 +55,7 @@ public final class ComposedGauge {
             mistakes.add(Mistake.HOURS_WINDOW_30_MIN);
         }
         Double efficiency = told.efficiencySet();
-        if (efficiency != null && efficiency != 1) {
+        if (efficiency != null && (isEfficiencyMoved || efficiency != 1)) {
             // A plain counter has none; in a charge that is steady it matters little whether
             // samples or minutes are weighed.
             mistakes.add(Mistake.EFFICIENCY_PER_SAMPLE);
@@ -63,7 +64,12 @@ public final class ComposedGauge {
 
     /** Puts one together. */
     public static ComposedGauge of(OwnersGauge told) {
-        return new ComposedGauge(told);
+        return new ComposedGauge(told, false);
+    }
+
+    /** One whose efficiency can be moved, where it has one, and whose wire stays on. */
+    static ComposedGauge settable(OwnersGauge told) {
+        return new ComposedGauge(told.after(AfterOff.KEEPS), true);
     }
 
     /**
@@ -91,6 +97,12 @@ public final class ComposedGauge {
                 told.efficiencySet());
     }
 
+    /** {@link #worst} of a gauge of which something is told; null where that changes nothing. */
+    static @Nullable OwnersGauge worse(OwnersGauge told) {
+        OwnersGauge worst = worst(told);
+        return told.isTold() && !worst.equals(told) ? worst : null;
+    }
+
     /** Whether it believes something by itself when it starts. */
     boolean believes() {
         return mistakes.contains(Mistake.START_AT_FULL)
@@ -103,6 +115,24 @@ public final class ComposedGauge {
      * @param startPercent what it is told at the start
      */
     List<String> lines(double startPercent) {
+        List<String> lines = behaviour(startPercent);
+        if (mistakes.contains(Mistake.STRICT_FULL_RULE)) {
+            lines.add(format("hold: %d min", HOLD_MINUTES));
+        }
+        Double efficiency = told.efficiencySet();
+        if (mistakes.contains(Mistake.EFFICIENCY_PER_SAMPLE) && efficiency != null) {
+            lines.add(
+                    format("coulombic-efficiency: %s %%", SystemLines.number(efficiency * 100, 4)));
+        }
+        return lines;
+    }
+
+    /**
+     * Of these the lines that no setting of the owner's gauge stands behind.
+     *
+     * @param startPercent what it is told at the start
+     */
+    List<String> behaviour(double startPercent) {
         List<String> lines = new ArrayList<>();
         if (mistakes.isEmpty()) {
             lines.add("kind: plain-counter");
@@ -121,14 +151,11 @@ public final class ComposedGauge {
                 mistakes.contains(Mistake.SAVE_BY_OVERWRITE)
                         ? "memory: {slots: 2, faults: [{kind: program-error, slot: all}]}"
                         : "memory: {slots: 2}");
-        settings(lines);
+        limits(lines);
         return lines;
     }
 
-    private void settings(List<String> lines) {
-        if (mistakes.contains(Mistake.STRICT_FULL_RULE)) {
-            lines.add(format("hold: %d min", HOLD_MINUTES));
-        }
+    private void limits(List<String> lines) {
         Double smallest = told.smallestAmps();
         if (mistakes.contains(Mistake.DEAD_BAND) && smallest != null) {
             // The file's step is a milliamp, and 10 A the most.
@@ -138,11 +165,6 @@ public final class ComposedGauge {
         Double hours = told.longestHours();
         if (hours != null) {
             lines.add(format("longest-time: %.0f h", Math.max(1, Math.min(1_000, hours))));
-        }
-        Double efficiency = told.efficiencySet();
-        if (mistakes.contains(Mistake.EFFICIENCY_PER_SAMPLE) && efficiency != null) {
-            lines.add(
-                    format("coulombic-efficiency: %s %%", SystemLines.number(efficiency * 100, 4)));
         }
     }
 
@@ -179,13 +201,24 @@ public final class ComposedGauge {
 
     /** What the gauge that is run does, one sentence each. */
     public List<String> words() {
+        return words(HOLD_MINUTES);
+    }
+
+    /**
+     * The same of a gauge of which a hold was told.
+     *
+     * @param holdMinutes for which it looks before it sets itself to 100 %
+     */
+    List<String> words(long holdMinutes) {
         List<String> words = new ArrayList<>();
         words.add(
                 switch (told.setsFull()) {
                     case VOLTS -> "sets itself to 100 % as soon as the volts are high";
                     case VOLTS_AND_CURRENT ->
-                            "sets itself to 100 % when the volts are high and the current has been"
-                                    + " small for 3 minutes";
+                            format(
+                                    "sets itself to 100 %% when the volts are high and the current"
+                                            + " has been small for %d minutes",
+                                    holdMinutes);
                     case NEVER -> "counts only, and nothing sets it to 100 %";
                     case BY_HAND -> "counts only, and is set to 100 % by hand";
                     case NOT_KNOWN ->

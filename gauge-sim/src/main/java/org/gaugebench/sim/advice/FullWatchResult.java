@@ -41,9 +41,14 @@ record FullWatchResult(
 
     /** Runs a scenario and watches its main gauge. */
     static FullWatchResult of(Scenario scenario) {
-        Watch watch = new Watch();
+        return of(scenario, 0);
+    }
+
+    /** Runs a scenario and watches one of its gauges, by its place from 0. */
+    static FullWatchResult of(Scenario scenario, int place) {
+        Watch watch = new Watch(place);
         RunResult result = RunRecorder.run(scenario, scenario.seed(), watch);
-        String gauge = scenario.gauges().get(0).name();
+        String gauge = scenario.gauges().get(place).name();
         int fulls = 0;
         int early = 0;
         long lowest = 1_000_000;
@@ -54,7 +59,7 @@ record FullWatchResult(
                 lowest = Math.min(lowest, each.truePartsPerMillion());
             }
         }
-        LaneResult lane = result.lanes().get(0);
+        LaneResult lane = result.lanes().get(place);
         return new FullWatchResult(
                 fulls,
                 early,
@@ -113,12 +118,17 @@ record FullWatchResult(
     }
 
     private static final class Watch implements Observer {
+        private final int place;
         private int fullPeriods;
         private boolean isFull;
         private long minutes;
         private double errorSum;
         private long estimates;
         private double hoursSum;
+
+        Watch(int place) {
+            this.place = place;
+        }
 
         @Override
         public void onMoment(Rig rig) {
@@ -129,7 +139,7 @@ record FullWatchResult(
             } else if (truth < BATTERY_IS_USED) {
                 isFull = false;
             }
-            Lane lane = rig.lanes().get(0);
+            Lane lane = rig.lanes().get(place);
             Readout read = lane.read();
             if (read.stateOfChargePartsPerMillion != Readout.NOT_KNOWN) {
                 minutes++;

@@ -2,39 +2,21 @@ package org.gaugebench.sim.advice;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import org.gaugebench.core.settings.GaugeSettings;
-import org.gaugebench.core.settings.Setting;
-import org.gaugebench.sim.scenario.Chemistry;
+import org.gaugebench.sim.advice.TrialRun.Moment;
+import org.gaugebench.sim.judge.FullCharge;
 import org.gaugebench.sim.scenario.Scenario;
-import org.gaugebench.sim.units.ConverterRange;
-import org.gaugebench.sim.units.QuantityFormat;
-import org.gaugebench.sim.units.RecordUnit;
 import org.gaugebench.sim.units.ShuntRating;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The settings of an owner's gauge, held against his own system: a scenario of days on which the
  * charger can fill the battery, and what {@link SettingsAudit} finds in it.
+ *
+ * <p>Where he told what his gauge does, such a gauge is judged, and only what it can be told is
+ * looked at. Where he told nothing, our core stands in for it.
  */
 public final class OwnAudit {
-    /** Three fillings even of a slow charger, and runs that take a tenth of a second. */
-    private static final int DAYS = 6;
-
-    private final OwnSystem system;
-    private final OwnersGauge gauge;
-    private final SettingsTold settings;
-    private final ShuntRating shunt;
-    private final StringBuilder text = new StringBuilder();
-    private final List<String> assumed = new ArrayList<>();
-
-    private OwnAudit(
-            OwnSystem system, OwnersGauge gauge, SettingsTold settings, ShuntRating shunt) {
-        this.system = system;
-        this.gauge = gauge;
-        this.settings = settings;
-        this.shunt = shunt;
-    }
+    private OwnAudit() {}
 
     /**
      * What came of it.
@@ -43,9 +25,29 @@ public final class OwnAudit {
      * @param text of that scenario
      * @param result what was found
      * @param assumed what was taken where nothing was told
+     * @param told what the owner's gauge does beside that; null where he told nothing of it
      */
     public record Result(
-            Scenario scenario, String text, SettingsAudit.Result result, List<String> assumed) {}
+            Scenario scenario,
+            String text,
+            SettingsAudit.Result result,
+            List<String> assumed,
+            @Nullable Told told) {}
+
+    /**
+     * How an owner's gauge goes whatever is typed into it.
+     *
+     * @param gauge what the gauge that was run does, one sentence each
+     * @param atWorst how it goes if each answer that is not known is a bad one; null where all are
+     *     known that matter here
+     * @param ours how our core with the same settings goes beside it
+     * @param noSettingCures what it does wrong whatever is typed in
+     */
+    public record Told(
+            List<String> gauge,
+            @Nullable String atWorst,
+            String ours,
+            List<String> noSettingCures) {}
 
     /**
      * Audits.
@@ -57,190 +59,68 @@ public final class OwnAudit {
      */
     public static Result of(
             OwnSystem system, OwnersGauge gauge, SettingsTold settings, ShuntRating shunt) {
-        OwnAudit audit = new OwnAudit(system, gauge, settings, shunt);
-        String text = audit.write();
+        AuditedGauge audited = new AuditedGauge(gauge, settings);
+        AuditScenario days = new AuditScenario(system, audited, settings, shunt);
+        if (!audited.isTold()) {
+            String text = days.write(List.of());
+            Scenario scenario = MonthAhead.read(text);
+            SettingsAudit.Result result = SettingsAudit.of(scenario);
+            return new Result(scenario, text, result, List.copyOf(days.assumed()), null);
+        }
+        String text = write(system, audited, settings, shunt, days);
         Scenario scenario = MonthAhead.read(text);
-        return new Result(scenario, text, SettingsAudit.of(scenario), List.copyOf(audit.assumed));
+        List<String> assumed = new ArrayList<>(days.assumed());
+        assumed.addAll(audited.notUsed());
+        assumed.add("its wire stays on");
+        if (audited.gauge().isSetByHand()) {
+            assumed.add("its owner sets it at 18 h of each day on which the battery is full then");
+        }
+        Told told =
+                new Told(
+                        ComposedGauge.of(audited.gauge()).words(audited.holdMinutes()),
+                        atWorst(system, audited, settings, shunt),
+                        FullWatchResult.of(scenario, 1).words(),
+                        audited.noSettingCures(system));
+        return new Result(
+                scenario,
+                text,
+                SettingsAudit.of(scenario.withMainGaugeAlone(), audited.has()),
+                List.copyOf(assumed),
+                told);
     }
 
-    private String write() {
-        line("format: 1");
-        line("title: My system and the settings of its gauge");
-        line("about: Days of use and of charging; look at when the gauge sets itself to 100 %%.");
-        line("duration: %d d", DAYS);
-        line("tick: 1 min");
-        line("battery:");
-        line("  chemistry: %s", system.chemistry().key());
-        line("  nominal-voltage: %d V", system.nominalVolts());
-        line("  capacity: %s", quantity(system.ampHours(), RecordUnit.MILLIAMP_HOURS, 1e3));
-        line("  start: 60 %%");
-        line("sensor:");
-        line("  shunt: %s", shunt);
-        ConverterRange converter = system.converter();
-        if (converter != null) {
-            line("  converter: %s", converter);
+    /** Its owner sets it when the charger has finished: that takes a run to know. */
+    private static String write(
+            OwnSystem system,
+            AuditedGauge audited,
+            SettingsTold settings,
+            ShuntRating shunt,
+            AuditScenario days) {
+        if (!audited.gauge().isSetByHand()) {
+            return days.write(List.of());
         }
-        gauge();
-        Double own = gauge.ownAmps();
-        if (own != null && own > 0) {
-            line("wiring:");
-            line("  own-supply: %s", quantity(own, RecordUnit.MICROAMPS, 1e6));
-        }
-        loads();
-        charger();
-        return text.toString();
-    }
-
-    private void gauge() {
-        line("gauge:");
-        line("  kind: core");
-        Chemistry told = settings.chemistry();
-        setting(
-                "chemistry",
-                told == null ? null : told.key(),
-                "it is told the right kind of battery");
-        Long ampHours = settings.milliampHours();
-        setting(
-                "capacity",
-                ampHours == null ? null : format(ampHours, RecordUnit.MILLIAMP_HOURS),
-                "it is told the amp-hours that are printed on the battery");
-        ShuntRating rating = settings.shunt();
-        setting(
-                "shunt-rated-current",
-                rating == null ? null : format(rating.microamps(), RecordUnit.MICROAMPS),
-                "it is told the shunt that is fitted");
-        if (rating != null) {
-            line("  shunt-rated-drop: %s", format(rating.microvolts(), RecordUnit.MICROVOLTS));
-        }
-        Double efficiency = gauge.efficiencySet();
-        setting(
-                "coulombic-efficiency",
-                efficiency == null ? null : quantity(efficiency, RecordUnit.PARTS_PER_MILLION, 1e6),
-                "its charge efficiency is as usual for this kind of battery");
-        Long kept = settings.keptBackPartsPerMillion();
-        setting(
-                "kept-back-charge",
-                kept == null ? null : format(kept, RecordUnit.PARTS_PER_MILLION),
-                "no charge is kept back");
-        full();
-    }
-
-    /** The core has further ways to find full; a gauge like the owner's is not known to have. */
-    private void full() {
-        line("  float-voltage: 0 V");
-        line("  plateau-hold: 0 min");
-        boolean onVolts = gauge.setsFull() == OwnersGauge.SetsFull.VOLTS;
-        Long volts = settings.fullMillivolts();
-        if (gauge.setsFull() == OwnersGauge.SetsFull.NEVER || (volts != null && volts == 0)) {
-            line("  absorption: 0 V");
-            return;
-        }
-        setting(
-                "absorption",
-                volts == null
-                        ? null
-                        : format(
-                                volts + usual().get(Setting.ABSORPTION_MARGIN),
-                                RecordUnit.MILLIVOLTS),
-                "it looks for full from %s, as usual for this kind of battery"
-                        .formatted(
-                                format(
-                                        usual().get(Setting.ABSORPTION)
-                                                - usual().get(Setting.ABSORPTION_MARGIN),
-                                        RecordUnit.MILLIVOLTS)));
-        if (onVolts) {
-            line("  taper: %s", format(Setting.TAPER.maximum(), RecordUnit.PARTS_PER_MILLION));
-            assumed.add("it takes high volts for full, whatever the current");
-        } else {
-            Long part = settings.fullPartsPerMillion();
-            setting(
-                    "taper",
-                    part == null ? null : format(part, RecordUnit.PARTS_PER_MILLION),
-                    "and once the current has fallen to %s of the amp-hours, as usual"
-                            .formatted(
-                                    format(
-                                            usual().get(Setting.TAPER),
-                                            RecordUnit.PARTS_PER_MILLION)));
-        }
-        Long minutes = settings.fullMinutes();
-        setting(
-                "hold",
-                minutes == null ? onVolts ? "1 min" : null : format(minutes, RecordUnit.MINUTES),
-                "for %s, as usual"
-                        .formatted(format(usual().get(Setting.HOLD), RecordUnit.MINUTES)));
-    }
-
-    /** What the gauge's own preset would be for what it is told. */
-    private GaugeSettings usual() {
-        Chemistry told = settings.chemistry();
-        return AuditSubject.preset(told == null ? system.chemistry() : told)
-                .builder(system.nominalVolts() * 1_000L)
-                .build();
-    }
-
-    private void setting(String key, @Nullable String told, String otherwise) {
-        if (told == null) {
-            assumed.add(otherwise);
-        } else {
-            line("  %s: %s", key, told);
-        }
-    }
-
-    private void loads() {
-        boolean first = true;
-        int number = 0;
-        for (OwnLoad load : system.loads()) {
-            number++;
-            long seconds = StrictMath.round(load.hoursPerDay() * 3_600);
-            if (!SystemLines.flows(load.amps()) || seconds == 0) {
-                continue;
+        AuditScenario first = new AuditScenario(system, audited, settings, shunt);
+        Scenario scenario = MonthAhead.read(first.write(List.of())).withMainGaugeAlone();
+        List<Integer> full = new ArrayList<>();
+        for (Moment each : TrialRun.of(scenario, 60)) {
+            double sinceDay = each.hours() % 24;
+            if (sinceDay == AuditScenario.CHARGED_HOUR
+                    && each.truth() >= FullCharge.IS_FULL_PARTS / 1e4) {
+                full.add((int) (each.hours() / 24));
             }
-            if (first) {
-                line("loads:");
-                first = false;
-            }
-            String hours =
-                    seconds >= 86_400
-                            ? ""
-                            : String.format(Locale.ROOT, ", on-for: %d s, every: 1 d", seconds);
-            line(
-                    "  load-%d: {current: %s%s}",
-                    number, quantity(load.amps(), RecordUnit.MICROAMPS, 1e6), hours);
         }
+        return days.write(system.chargerAmps() == 0 ? List.of() : full);
     }
 
-    private void charger() {
-        double amps = system.chargerAmps();
-        if (amps == 0) {
-            assumed.add("no charger: whether it finds full cannot be judged");
-            return;
+    private static @Nullable String atWorst(
+            OwnSystem system, AuditedGauge audited, SettingsTold settings, ShuntRating shunt) {
+        OwnersGauge worst = ComposedGauge.worse(audited.gauge());
+        if (worst == null) {
+            return null;
         }
-        line("chargers:");
-        line("  charger:");
-        line("    current-limit: %s", quantity(amps, RecordUnit.MICROAMPS, 1e6));
-        line("    switched: off");
-        Long volts = settings.chargerMicrovolts();
-        if (volts == null) {
-            assumed.add("the charger's highest steady volts are as usual for this battery");
-        } else {
-            line("    absorption: %s", format(volts, RecordUnit.MICROVOLTS));
-            long floats = usual().get(Setting.FLOAT_VOLTAGE) * 1_000;
-            line("    float: %s", format(Math.min(volts, floats), RecordUnit.MICROVOLTS));
-        }
-        line("timeline:");
-        line("  - {from: 8 h, to: 18 h, every: 1 d, set: {charger: on}}");
-        assumed.add("charging from 8 to 18 h each day, starting at 60 %");
-    }
-
-    private static String format(long steps, RecordUnit unit) {
-        return QuantityFormat.format(steps, unit);
-    }
-
-    private static String quantity(double value, RecordUnit unit, double steps) {
-        return format(StrictMath.round(value * steps), unit);
-    }
-
-    private void line(String format, Object... values) {
-        text.append(String.format(Locale.ROOT, format, values)).append('\n');
+        AuditedGauge bad = new AuditedGauge(worst, settings);
+        AuditScenario days = new AuditScenario(system, bad, settings, shunt);
+        Scenario scenario = MonthAhead.read(write(system, bad, settings, shunt, days));
+        return FullWatchResult.of(scenario.withMainGaugeAlone()).words();
     }
 }

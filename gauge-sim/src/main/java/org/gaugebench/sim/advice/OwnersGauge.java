@@ -110,6 +110,45 @@ public record OwnersGauge(
                 efficiencySet);
     }
 
+    /** The same gauge, with another answer to on what it sets itself. */
+    OwnersGauge settingItself(SetsFull on) {
+        return new OwnersGauge(
+                on,
+                pastFull,
+                afterOff,
+                smallestAmps,
+                smallestAmpHours,
+                longestHours,
+                ownAmps,
+                zeroAmps,
+                pastShuntAmps,
+                efficiencySet);
+    }
+
+    /** The same gauge, with another answer to what it shows after its wire was off. */
+    OwnersGauge after(AfterOff off) {
+        return new OwnersGauge(
+                setsFull,
+                pastFull,
+                off,
+                smallestAmps,
+                smallestAmpHours,
+                longestHours,
+                ownAmps,
+                zeroAmps,
+                pastShuntAmps,
+                efficiencySet);
+    }
+
+    /** Whether anything is known of what it does; its currents and settings alone tell nothing. */
+    public boolean isTold() {
+        return setsFull != SetsFull.NOT_KNOWN
+                || pastFull != PastFull.NOT_KNOWN
+                || afterOff != AfterOff.NOT_KNOWN
+                || smallestAmps != null
+                || longestHours != null;
+    }
+
     /** Whether it sets itself, as far as is known. */
     public boolean setsItself() {
         return setsFull == SetsFull.VOLTS || setsFull == SetsFull.VOLTS_AND_CURRENT;

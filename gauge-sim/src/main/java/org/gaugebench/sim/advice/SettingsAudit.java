@@ -1,9 +1,12 @@
 package org.gaugebench.sim.advice;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import org.gaugebench.core.settings.GaugeSettings;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.core.settings.SettingsException;
@@ -27,8 +30,10 @@ public final class SettingsAudit {
      *
      * @param summary how 100 % went with the battery's, in plain words
      * @param findings what does not go together, the shown ones first
+     * @param putRight how it goes with all of them put right; the summary where nothing was found,
+     *     null where their remedies contradict each other
      */
-    public record Result(String summary, List<Finding> findings) {}
+    public record Result(String summary, List<Finding> findings, @Nullable String putRight) {}
 
     /** Whether a scenario can be audited: its main gauge has settings. */
     public static boolean fits(Scenario scenario) {
@@ -41,11 +46,23 @@ public final class SettingsAudit {
      * @param scenario whose main gauge is a core
      */
     public static Result of(Scenario scenario) {
-        AuditSubject subject = new AuditSubject(scenario);
-        List<Suspect> suspects = new ArrayList<>();
-        FittingChecks.check(subject, suspects);
-        CapacityChecks.check(subject, suspects);
-        FullRuleChecks.check(subject, suspects);
+        return of(scenario, EnumSet.allOf(Setting.class));
+    }
+
+    /**
+     * Audits a gauge that does not have every setting.
+     *
+     * @param scenario whose main gauge is any
+     * @param has settings that it has; findings whose remedy moves none of them are not raised
+     */
+    static Result of(Scenario scenario, Set<Setting> has) {
+        AuditSubject subject = new AuditSubject(scenario, has);
+        List<Suspect> all = new ArrayList<>();
+        FittingChecks.check(subject, all);
+        CapacityChecks.check(subject, all);
+        FullRuleChecks.check(subject, all);
+        List<Suspect> suspects =
+                all.stream().map(subject::within).filter(Objects::nonNull).toList();
         Runs runs = new Runs(scenario, suspects);
         List<Finding> shown = new ArrayList<>();
         List<Finding> likely = new ArrayList<>();
@@ -54,7 +71,7 @@ public final class SettingsAudit {
             (finding.confidence() == Finding.Confidence.SHOWN ? shown : likely).add(finding);
         }
         shown.addAll(likely);
-        return new Result(runs.asTyped.words(), List.copyOf(shown));
+        return new Result(runs.asTyped.words(), List.copyOf(shown), runs.putRight());
     }
 
     /** The runs that all findings are compared with. */
@@ -71,6 +88,12 @@ public final class SettingsAudit {
             this.suspects = suspects;
             this.asTyped = FullWatchResult.of(scenario);
             this.allRight = suspects.size() > 1 ? with(suspects) : null;
+        }
+
+        @Nullable String putRight() {
+            FullWatchResult right =
+                    suspects.isEmpty() ? asTyped : suspects.size() == 1 ? with(suspects) : allRight;
+            return right == null ? null : right.words();
         }
 
         /** The scenario with some things put right; null if they contradict the rest. */

@@ -45,7 +45,11 @@ final class TrialRun implements Observer {
 
     /** Runs a trial; its moments in order of time, the start first. */
     static List<Moment> of(TrialScenario trial, int everyMinutes) {
-        Scenario scenario = trial.read();
+        return of(trial.read(), everyMinutes);
+    }
+
+    /** Runs a scenario likewise. */
+    static List<Moment> of(Scenario scenario, int everyMinutes) {
         TrialRun look = new TrialRun(everyMinutes);
         Rig rig = new Rig(scenario, scenario.seed(), look);
         rig.run();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import org.gaugebench.sim.advice.OwnersGauge.AfterOff;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.units.ShuntRating;
 import org.jspecify.annotations.Nullable;
@@ -16,11 +17,16 @@ final class TrialScenario {
     /** Stands for the daily charge until the length of the run is known. */
     private static final String DAILY = "daily";
 
+    /** Name of our core beside the owner's gauge. */
+    static final String BESIDE = "better";
+
     /** Names of the gauges, which no load may have. */
-    private static final Set<String> OURS = Set.of("keeps", "full", "guesses", "old", "new");
+    private static final Set<String> OURS =
+            Set.of("keeps", "full", "guesses", "old", "new", BESIDE);
 
     private final OwnSystem system;
     private final ShuntRating shunt;
+    private final OwnersGauge told;
     private final double ownAmps;
     private final String efficiency;
     private final List<String> gauges = new ArrayList<>();
@@ -37,10 +43,12 @@ final class TrialScenario {
     private double zeroAmps;
     private long minutes = 1_440;
     private boolean isGaugeFed = true;
+    private boolean isComposed;
 
     TrialScenario(OwnSystem system, OwnersGauge gauge, ShuntRating shunt) {
         this.system = system;
         this.shunt = shunt;
+        this.told = gauge;
         this.batteryAmpHours = system.ampHours();
         Double own = gauge.ownAmps();
         this.ownAmps = own == null ? 0 : own;
@@ -51,6 +59,12 @@ final class TrialScenario {
                         : ", mistakes: [efficiency-per-sample%s], coulombic-efficiency: "
                                 + SystemLines.number(set * 100, 4)
                                 + " %%";
+    }
+
+    /** Gauges that do what the owner told of his, where he told anything; told before any gauge. */
+    TrialScenario composed() {
+        isComposed = told.isTold();
+        return this;
     }
 
     TrialScenario titled(String words) {
@@ -91,17 +105,50 @@ final class TrialScenario {
         return this;
     }
 
-    /** A gauge that counts and is set by hand; the first one is the main one. */
+    /** A gauge that keeps its figure; the first one is the main one. */
     TrialScenario counter(String name, double percent, double typedAmpHours) {
+        if (isComposed) {
+            return composed(name, percent, typedAmpHours, AfterOff.KEEPS);
+        }
         return gauge(name, percent, typedAmpHours, "");
     }
 
-    /** The same with something that it does on power-up; then it takes no start. */
-    TrialScenario starter(String name, double percent, String mistake) {
+    /** The same with something else that it shows on power-up. */
+    TrialScenario starter(String name, double percent, AfterOff afterOff) {
+        if (isComposed) {
+            return composed(name, percent, system.ampHours(), afterOff);
+        }
+        declareAtStart(name, percent);
+        return gauge(
+                name,
+                Double.NaN,
+                system.ampHours(),
+                afterOff == AfterOff.FULL ? "start-at-full" : "voltage-guess-at-start");
+    }
+
+    /** One that believes something as it starts takes no start. */
+    private void declareAtStart(String name, double percent) {
         timeline.add(
                 "{at: 0 s, set: {%s.declare: %s %%}}"
                         .formatted(name, SystemLines.number(percent, 4)));
-        return gauge(name, Double.NaN, system.ampHours(), mistake);
+    }
+
+    private TrialScenario composed(String name, double percent, double typed, AfterOff afterOff) {
+        ComposedGauge gauge = ComposedGauge.of(told.after(afterOff));
+        if (gauge.believes()) {
+            declareAtStart(gauges.isEmpty() ? "gauge" : name, percent);
+        }
+        List<String> lines = new ArrayList<>(gauge.lines(percent));
+        lines.add("capacity: " + SystemLines.number(typed, 3) + " Ah");
+        return add(name, String.join(", ", lines));
+    }
+
+    /** Ours, told what can be known; it stands after the owner's. */
+    TrialScenario beside(double percent) {
+        return add(
+                BESIDE,
+                "kind: core, start: %s %%, memory: {slots: 2}, own-supply-current: %s A"
+                        .formatted(SystemLines.number(percent, 4), SystemLines.number(ownAmps, 6)));
     }
 
     private TrialScenario gauge(String name, double percent, double typed, String mistake) {
@@ -120,6 +167,10 @@ final class TrialScenario {
             line.append(", start: ").append(SystemLines.number(percent, 4)).append(" %");
         }
         line.append(", capacity: ").append(SystemLines.number(typed, 3)).append(" Ah");
+        return add(name, line.toString());
+    }
+
+    private TrialScenario add(String name, String line) {
         gauges.add(gauges.isEmpty() ? "{" + line + "}" : "{name: " + name + ", " + line + "}");
         return this;
     }

@@ -32,6 +32,7 @@ final class WireOff {
                         : system.loads().stream().mapToDouble(OwnLoad::ampHoursPerDay).sum();
         TrialScenario free =
                 new TrialScenario(system, gauge, shunt)
+                        .composed()
                         .withLoads()
                         .chargedDaily(inPerDay)
                         .battery(system.ampHours(), shown)
@@ -45,25 +46,24 @@ final class WireOff {
         long toMinutes = fromMinutes + Math.max(1, Math.round(hours * 60));
         // What was shown stood there as the wire went off, hours after the run begins.
         double start = Math.max(0, Math.min(100, 2 * shown - moments.get(from).truth()));
+        AfterOff told = gauge.afterOff();
         scenario =
                 new TrialScenario(system, gauge, shunt)
+                        .composed()
                         .titled("The gauge's wire off in the worst hour of a day")
                         .withLoads()
                         .chargedDaily(inPerDay)
                         .battery(system.ampHours(), start)
-                        .lasting(Math.max(1, (toMinutes + 2) / 1_440.0))
-                        .counter("keeps", start, system.ampHours())
-                        .starter("full", start, "start-at-full")
-                        .starter("guesses", start, "voltage-guess-at-start")
-                        .step(
-                                Changes.text(
-                                        "{from: %d min, to: %d min, set: {gauge.power: off,"
-                                                + " full.power: off, guesses.power: off}}",
-                                        fromMinutes, toMinutes));
+                        .lasting(Math.max(1, (toMinutes + 3) / 1_440.0));
+        gauges(system, told, start);
+        scenario.step(off(told, fromMinutes, toMinutes));
+        if (told == AfterOff.ZERO) {
+            // It kept nothing, and begins at 0.
+            scenario.step(Changes.text("{at: %d min, set: {gauge.declare: 0 %%}}", toMinutes + 1));
+        }
         List<Moment> run = TrialRun.of(scenario, 1);
-        Moment after = run.get((int) Math.min(run.size() - 1, toMinutes + 1));
+        Moment after = run.get((int) Math.min(run.size() - 1, toMinutes + readAfter(told)));
         Moment before = run.get((int) fromMinutes);
-        unseen = Math.abs(after.error(0) - before.error(0));
         if (Math.abs(before.truth() - shown) > 1) {
             assumed.add(
                     Changes.text(
@@ -71,30 +71,12 @@ final class WireOff {
                                     + " off: %.0f %%",
                             before.truth()));
         }
-        double full = after.error(1);
-        double guess = after.error(2);
+        // Our core or a gauge that keeps its figure: what it lacks afterwards flowed unseen.
+        int keeps = told == AfterOff.NOT_KNOWN ? 0 : 1;
+        unseen = Math.abs(after.error(keeps) - before.error(keeps));
         figures.add(new Figure("really left as the wire is back", after.truth(), "%"));
         figures.add(new Figure("flowed unseen, at the worst time of day", unseen, "points"));
-        figures.add(new Figure("off by, if it shows what it showed before", unseen, "points"));
-        figures.add(new Figure("off by, if it shows 100 %", full, "points"));
-        figures.add(new Figure("off by, if it shows 0 %", -after.truth(), "points"));
-        figures.add(new Figure("off by, if it guesses from the volts", guess, "points"));
-        AfterOff told = gauge.afterOff();
-        double worst =
-                Math.max(
-                        Math.max(unseen, after.truth()), Math.max(Math.abs(full), Math.abs(guess)));
-        atOnce =
-                switch (told) {
-                    case KEEPS -> unseen;
-                    case FULL -> Math.abs(full);
-                    case ZERO -> after.truth();
-                    case GUESSES -> Math.abs(guess);
-                    case NOTHING -> Math.max(shown, 100 - shown);
-                    case NOT_KNOWN -> worst;
-                };
-        if (told == AfterOff.NOT_KNOWN) {
-            assumed.add("what it shows afterwards is not known: the worst of four is taken");
-        }
+        atOnce = told == AfterOff.NOT_KNOWN ? anyOfFour(after) : own(told, before, after, shown);
         if (inPerDay > 0) {
             assumed.add("charged from 8 to 14 o'clock, as much as the loads take in a day");
         }
@@ -102,6 +84,66 @@ final class WireOff {
             assumed.add("nothing is drawn: no load was told");
         }
         answer = answer(told, time(hours));
+    }
+
+    /** What is told is run, with ours beside it; what is not known is run in each of its ways. */
+    private void gauges(OwnSystem system, AfterOff told, double start) {
+        switch (told) {
+            case NOT_KNOWN ->
+                    scenario.counter("keeps", start, system.ampHours())
+                            .starter("full", start, AfterOff.FULL)
+                            .starter("guesses", start, AfterOff.GUESSES);
+            case KEEPS -> scenario.counter("own", start, system.ampHours()).beside(start);
+            default -> scenario.starter("own", start, told).beside(start);
+        }
+    }
+
+    private static String off(AfterOff told, long fromMinutes, long toMinutes) {
+        String others =
+                told == AfterOff.NOT_KNOWN
+                        ? "full.power: off, guesses.power: off"
+                        : TrialScenario.BESIDE + ".power: off";
+        return Changes.text(
+                "{from: %d min, to: %d min, set: {gauge.power: off, %s}}",
+                fromMinutes, toMinutes, others);
+    }
+
+    /** A minute after; one more where it is told first that it begins at 0. */
+    private static int readAfter(AfterOff told) {
+        return told == AfterOff.ZERO ? 2 : 1;
+    }
+
+    private double anyOfFour(Moment after) {
+        double full = after.error(1);
+        double guess = after.error(2);
+        figures.add(new Figure("off by, if it shows what it showed before", unseen, "points"));
+        figures.add(new Figure("off by, if it shows 100 %", full, "points"));
+        figures.add(new Figure("off by, if it shows 0 %", -after.truth(), "points"));
+        figures.add(new Figure("off by, if it guesses from the volts", guess, "points"));
+        assumed.add("what it shows afterwards is not known: the worst of four is taken");
+        return Math.max(Math.max(unseen, after.truth()), Math.max(Math.abs(full), Math.abs(guess)));
+    }
+
+    /**
+     * How far the gauge itself is off; what it was off before its wire went is not part of that.
+     */
+    private double own(AfterOff told, Moment before, Moment after, double shown) {
+        double off =
+                switch (told) {
+                    case KEEPS -> Math.abs(after.error(0) - before.error(0));
+                    // Whoever sets it then may set it to anything.
+                    case NOTHING -> Math.max(shown, 100 - shown);
+                    default -> Math.abs(after.error(0));
+                };
+        if (told == AfterOff.NOTHING) {
+            figures.add(new Figure("shows nothing; set to anything, off by up to", off, "points"));
+        } else {
+            figures.add(new Figure("shown then", after.shown().get(0), "%"));
+            figures.add(new Figure("off by", off, "points"));
+        }
+        figures.add(
+                new Figure("our gauge beside it, which keeps its count, off by", unseen, "points"));
+        return off;
     }
 
     private String answer(AfterOff told, String time) {

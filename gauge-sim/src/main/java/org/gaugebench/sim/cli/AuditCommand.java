@@ -130,15 +130,8 @@ final class AuditCommand implements Callable<Integer> {
         SettingsTold typed = settings.settings(system.ampHours());
         ShuntRating shunt = ToldParts.shunt(system, own);
         OwnAudit.Result audit = OwnAudit.of(system, own, typed, shunt);
-        terminal.out()
-                .print(
-                        scenarioOnly
-                                ? audit.text()
-                                : json
-                                        ? AuditJson.of(
-                                                audit.scenario(), audit.result(), Version.text())
-                                        : AuditText.of(
-                                                audit.scenario(), audit.result(), audit.assumed()));
+        String answer = json ? AuditJson.of(audit, Version.text()) : AuditText.of(audit);
+        terminal.out().print(scenarioOnly ? audit.text() : answer);
         terminal.out().flush();
         return audit.result().findings().isEmpty() ? ExitCodes.OK : ExitCodes.FAILED;
     }

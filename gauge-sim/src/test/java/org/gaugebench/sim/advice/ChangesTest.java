@@ -8,6 +8,8 @@ import org.gaugebench.sim.advice.OwnChange.What;
 import org.gaugebench.sim.advice.OwnersGauge.AfterOff;
 import org.gaugebench.sim.plant.UsableCapacity;
 import org.gaugebench.sim.scenario.Chemistry;
+import org.gaugebench.sim.scenario.GaugeSpec;
+import org.gaugebench.sim.scenario.Mistake;
 import org.gaugebench.sim.scenario.ScenarioException;
 import org.gaugebench.sim.scenario.ScenarioReader;
 import org.jspecify.annotations.Nullable;
@@ -93,20 +95,122 @@ class ChangesTest {
         double left = figure(result, "really left");
         double full = 100 - left;
         // It counts again for a minute before it is read: 10 A for a minute are 0.17 points.
-        assertEquals(full, figure(result, "off by, if it shows 100 %"), 0.17 + CLOSE);
         switch (afterOff) {
             case KEEPS -> assertEquals(3.33, result.offAtOnce(), CLOSE);
-            case FULL -> assertEquals(full, result.offAtOnce(), 0.17 + CLOSE);
-            case ZERO -> assertEquals(left, result.offAtOnce(), 0.17 + CLOSE);
+            case FULL -> {
+                assertEquals(full, result.offAtOnce(), 0.17 + CLOSE);
+                assertEquals(100, figure(result, "shown then"), 0.17 + CLOSE);
+            }
+            case ZERO -> {
+                assertEquals(left, result.offAtOnce(), 0.17 + CLOSE);
+                assertEquals(0, figure(result, "shown then"), CLOSE);
+            }
             case GUESSES ->
                     assertEquals(
-                            Math.abs(figure(result, "off by, if it guesses")),
+                            Math.abs(figure(result, "shown then") - left),
                             result.offAtOnce(),
                             CLOSE);
             // It may be set to anything from 0 to 100.
             case NOTHING -> assertEquals(80, result.offAtOnce(), CLOSE);
-            case NOT_KNOWN -> assertTrue(result.offAtOnce() >= full - 0.17 - CLOSE);
+            case NOT_KNOWN -> {
+                assertEquals(full, figure(result, "off by, if it shows 100 %"), 0.17 + CLOSE);
+                assertTrue(result.offAtOnce() >= full - 0.17 - CLOSE);
+            }
         }
+        if (afterOff != AfterOff.NOT_KNOWN) {
+            // Ours keeps its count, and lacks what flowed: 10 A for 20 min.
+            assertEquals(3.33, figure(result, "our gauge beside it"), CLOSE);
+        }
+    }
+
+    /** The wire goes off from the gauge that was told: each step of the run names it. */
+    @ParameterizedTest
+    @EnumSource
+    void theGaugeOfTheAnswersIsTheOneThatIsRun(AfterOff afterOff) throws ScenarioException {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 5, "logger: 50 mA, 24 h");
+        OwnersGauge gauge = composed(afterOff, 0.1);
+        for (What what : What.values()) {
+            double amount = what == What.WINTER ? 5 : 30;
+            ChangesResult result = changed(system, gauge, what, amount, 70.0);
+            GaugeSpec main = ScenarioReader.read("trial.yaml", result.scenario()).gauges().get(0);
+            assertEquals(GaugeSpec.Kind.EXHIBIT, main.kind(), result.scenario());
+            assertTrue(main.mistakes().contains(Mistake.DEAD_BAND), result.scenario());
+            assertTrue(main.mistakes().contains(Mistake.NO_CLAMP), result.scenario());
+            assertTrue(
+                    result.assumed().contains("your gauge counts no current below 0.10 A"),
+                    result.toString());
+        }
+        GaugeSpec wire =
+                ScenarioReader.read(
+                                "trial.yaml",
+                                changed(system, gauge, What.WIRE_OFF, 1, 70.0).scenario())
+                        .gauges()
+                        .get(0);
+        assertEquals(afterOff == AfterOff.FULL, wire.mistakes().contains(Mistake.START_AT_FULL));
+        assertEquals(
+                afterOff == AfterOff.GUESSES,
+                wire.mistakes().contains(Mistake.VOLTAGE_GUESS_AT_START));
+    }
+
+    private static OwnersGauge composed(AfterOff afterOff, @Nullable Double smallestAmps) {
+        return new OwnersGauge(
+                OwnersGauge.SetsFull.BY_HAND,
+                OwnersGauge.PastFull.SHOWS_MORE,
+                afterOff,
+                smallestAmps,
+                null,
+                0.012,
+                0.02,
+                0,
+                null);
+    }
+
+    /** By hand: 20 mA that nobody draws are 26.9 Ah in 8 weeks, unless it counts none so small. */
+    @Test
+    void inStoreWhatIsTooSmallToCountStandsStill() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 5, "lamp: 1 A, 5 h");
+        double counts =
+                figure(
+                        changed(system, composed(AfterOff.KEEPS, 0.0), What.STORED, 56, 60.0),
+                        "shown then");
+        ChangesResult not = changed(system, composed(AfterOff.KEEPS, 0.1), What.STORED, 56, 60.0);
+        assertEquals(60 + 26.9, counts, 0.2);
+        assertEquals(60, figure(not, "shown then"), CLOSE);
+        // Ours is told of the 12 mA that are drawn, 16.1 Ah; it counts the zero error, no leak.
+        double ours = figure(not, "our gauge beside it would show");
+        assertEquals(60 + 26.9 - 16.1, ours, 0.2);
+    }
+
+    /** What is not known widens the answer, by what a bad gauge would do. */
+    @Test
+    void whatIsNotKnownOfItMakesTheAnswerWider() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LIFEPO4, 5, "logger: 80 mA, 24 h");
+        OwnersGauge half =
+                new OwnersGauge(
+                        OwnersGauge.SetsFull.BY_HAND,
+                        OwnersGauge.PastFull.STOPS,
+                        AfterOff.KEEPS,
+                        null,
+                        null,
+                        null,
+                        0.0,
+                        0,
+                        null);
+        ChangesResult result = changed(system, half, What.STORED, 50, 60.0);
+        // By hand: 20 mA for 50 days are 24 Ah of 100 Ah.
+        assertEquals(
+                figure(result, "too much by") + 24,
+                figure(result, "too much by, if what is not known"),
+                0.5);
+        // And 80 mA are below what a bad one counts at all.
+        ChangesResult winter = changed(system, half, What.WINTER, 5, 60.0);
+        // The leak of 50 days of 60 is counted by nobody.
+        assertEquals(0, figure(winter, "the count itself is off"), 1);
+        assertTrue(figure(winter, "right ones, off as the lights go out") > 80, winter.toString());
+        OwnersGauge all = composed(AfterOff.KEEPS, 0.0);
+        assertTrue(
+                changed(system, all, What.STORED, 50, 60.0).figures().stream()
+                        .noneMatch(it -> it.words().contains("not known")));
     }
 
     /** By hand: 12 mA over 8 weeks are 16.1 Ah; 2 % leak away in each of 1.87 months. */

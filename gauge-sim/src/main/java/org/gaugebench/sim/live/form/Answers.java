@@ -283,10 +283,17 @@ final class Answers {
             lines.add(List.of(word("a-sure"), each.confidence().words()));
             steps.add(new AnswerJson.Step(word("f-" + each.key()), lines));
         }
-        return new AnswerJson(AuditText.answer(steps.size()), List.of())
-                .steps(word("a-findings"), steps)
-                .paragraph(word("a-in-run"), audit.result().summary())
-                .end(read.assumedWith(audit.assumed()), audit.text());
+        AnswerJson answer =
+                new AnswerJson(AuditText.answer(steps.size()), List.of())
+                        .steps(word("a-findings"), steps)
+                        .paragraph(word("a-in-run"), audit.result().summary());
+        OwnAudit.Told told = audit.told();
+        if (told != null) {
+            answer.table(word("a-beside"), List.of(), AuditText.beside(audit.result(), told))
+                    .list(word("a-no-setting"), told.noSettingCures())
+                    .list(word("a-gauge"), told.gauge());
+        }
+        return answer.end(read.assumedWith(audit.assumed()), audit.text());
     }
 
     private static Map<String, String> remedies(Finding finding) {
