@@ -53,6 +53,10 @@ final class AuditSubject {
                 : new Suspect(suspect.kind(), suspect.evidence(), remedy);
     }
 
+    boolean hasSetting(Setting setting) {
+        return has.contains(setting);
+    }
+
     /** What is typed. */
     long typed(Setting setting) {
         return settings.get(setting);

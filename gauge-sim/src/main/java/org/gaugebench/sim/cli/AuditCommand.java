@@ -2,14 +2,18 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
+import org.gaugebench.sim.advice.LogAudit;
 import org.gaugebench.sim.advice.OwnAudit;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.SettingsAudit;
 import org.gaugebench.sim.advice.SettingsTold;
+import org.gaugebench.sim.logs.MeasuredLog;
 import org.gaugebench.sim.report.AuditJson;
 import org.gaugebench.sim.report.AuditText;
+import org.gaugebench.sim.report.LogAuditText;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.units.ShuntRating;
 import org.jspecify.annotations.Nullable;
@@ -25,9 +29,10 @@ import picocli.CommandLine.Parameters;
         description = {
             "",
             "Tells which settings do not go with what the gauge is fitted to: the evidence, what"
-                + " comes of it in the run, what to move and to what, and how sure that is. A log"
-                + " of your own becomes a scenario with 'adopt'. Without a file your system is told"
-                + " by options; on a terminal you are asked for what is missing.",
+                    + " comes of it in the run, what to move and to what, and how sure that is."
+                    + " Without a file your system is told by options; on a terminal you are asked"
+                    + " for what is missing. With --log a log of your own drives the gauge instead"
+                    + " of days that are made up.",
             ""
         },
         parameterListHeading = "%n",
@@ -44,7 +49,10 @@ import picocli.CommandLine.Parameters;
             "  gauge-sim audit scenarios/first-steps/a-week-in-the-hut.yaml",
             "  gauge-sim audit --voltage \"12 V\" --chemistry lead-acid-agm \\",
             "    --capacity \"100 Ah\" --load \"lamp: 1.2 A, 5 h\" --charger \"20 A\" \\",
-            "    --charger-volts \"14.4 V\" --typed-capacity \"50 Ah\""
+            "    --charger-volts \"14.4 V\" --typed-capacity \"50 Ah\"",
+            "  gauge-sim audit --log week.csv --log-time time_s --log-current current_A \\",
+            "    --log-voltage voltage_V --log-positive charge --voltage \"12 V\" \\",
+            "    --chemistry lead-acid-agm --capacity \"60 Ah\" --full-volts \"14.8 V\""
         })
 final class AuditCommand implements Callable<Integer> {
     private final Terminal terminal;
@@ -81,14 +89,25 @@ final class AuditCommand implements Callable<Integer> {
 
     @Mixin private final SettingOptions settings = new SettingOptions();
 
+    @Mixin private final LogAuditOptions log = new LogAuditOptions();
+
     AuditCommand(Terminal terminal) {
         this.terminal = terminal;
     }
 
     @Override
     public Integer call() throws InputException {
+        if (log.isWithoutFile()) {
+            throw new InputException(
+                    "--log is missing: the file of the other --log options; expected for instance"
+                            + " --log week.csv");
+        }
         if (files.isEmpty()) {
-            return own();
+            return log.isTold() ? ownLog() : own();
+        }
+        if (log.isTold()) {
+            throw new InputException(
+                    "expected either a scenario FILE or a log of your own (--log); found both");
         }
         if (told.isAnyTold()) {
             throw new InputException(
@@ -117,6 +136,30 @@ final class AuditCommand implements Callable<Integer> {
         }
         terminal.out().flush();
         return found ? ExitCodes.FAILED : ExitCodes.OK;
+    }
+
+    /** Everything that is wrong with the options is told at once, and before the log is read. */
+    private int ownLog() throws InputException {
+        if (scenarioOnly) {
+            throw new InputException(
+                    "--scenario: a log is no scenario; 'gauge-sim adopt' makes one of it");
+        }
+        List<String> wrong = new ArrayList<>();
+        OwnersGauge own = ToldParts.keep(wrong, gauge::gauge);
+        OwnSystem system = ToldParts.keep(wrong, () -> told.system(terminal));
+        ToldParts.refuse(wrong);
+        OwnSystem battery = Objects.requireNonNull(system);
+        SettingsTold typed = settings.settings(battery.ampHours());
+        ShuntRating shunt = ToldParts.shunt(battery, Objects.requireNonNull(own));
+        MeasuredLog measured = log.read(shunt);
+        LogAudit.Result result = LogAudit.of(measured, log.hold(), battery, own, typed, shunt);
+        terminal.out()
+                .print(
+                        json
+                                ? LogAuditText.json(measured.file(), result, Version.text())
+                                : LogAuditText.of(measured.file(), result));
+        terminal.out().flush();
+        return result.findings().isEmpty() ? ExitCodes.OK : ExitCodes.FAILED;
     }
 
     private int own() throws InputException {

@@ -24,10 +24,17 @@ final class ReplayArguments {
     private static final long LONGEST_GAP_MILLIS = 200L * 366 * 86_400_000;
 
     private final List<String> wrong;
+    private final String prefix;
 
     /** Messages go into the list. */
     ReplayArguments(List<String> wrong) {
+        this(wrong, "--");
+    }
+
+    /** The same where the options of a gap and of a zone begin otherwise. */
+    ReplayArguments(List<String> wrong, String prefix) {
         this.wrong = wrong;
+        this.prefix = prefix;
     }
 
     /** One way to read a text. */
@@ -91,12 +98,16 @@ final class ReplayArguments {
 
     /** Nanoseconds; 0 with a message in the list. */
     long gapNanos(String gap) {
-        Long millis = read("--gap", gap, t -> Quantity.parse(t, RecordUnit.MILLIS));
+        Long millis = read(prefix + "gap", gap, t -> Quantity.parse(t, RecordUnit.MILLIS));
         if (millis == null) {
             return 0;
         }
         if (millis <= 0 || millis > LONGEST_GAP_MILLIS) {
-            wrong.add("--gap: expected a time above zero such as 15 min, but found '" + gap + "'");
+            wrong.add(
+                    prefix
+                            + "gap: expected a time above zero such as 15 min, but found '"
+                            + gap
+                            + "'");
             return 0;
         }
         return millis * NANOS_PER_MILLI;
@@ -111,7 +122,9 @@ final class ReplayArguments {
             return ZoneId.of(zone);
         } catch (DateTimeException e) {
             wrong.add(
-                    "--zone: expected a time zone such as Europe/Amsterdam or UTC, but found '"
+                    prefix
+                            + "zone: expected a time zone such as Europe/Amsterdam or UTC, but"
+                            + " found '"
                             + zone
                             + "'");
             return null;

@@ -45,18 +45,7 @@ public final class AuditJson {
             if (told != null) {
                 told(json, result, told);
             }
-            json.writeArrayFieldStart("findings");
-            for (Finding each : result.findings()) {
-                json.writeStartObject();
-                json.writeStringField("key", each.key());
-                json.writeStringField("what", each.what());
-                json.writeStringField("evidence", each.evidence());
-                json.writeStringField("consequence", each.consequence());
-                strings(json, "remedy", each.remedy());
-                json.writeStringField("confidence", each.confidence().words());
-                json.writeEndObject();
-            }
-            json.writeEndArray();
+            findings(json, result.findings());
             json.writeEndObject();
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -77,8 +66,22 @@ public final class AuditJson {
         strings(json, "gauge", told.gauge());
     }
 
-    private static void strings(JsonGenerator json, String key, List<String> items)
-            throws IOException {
+    static void findings(JsonGenerator json, List<Finding> findings) throws IOException {
+        json.writeArrayFieldStart("findings");
+        for (Finding each : findings) {
+            json.writeStartObject();
+            json.writeStringField("key", each.key());
+            json.writeStringField("what", each.what());
+            json.writeStringField("evidence", each.evidence());
+            json.writeStringField("consequence", each.consequence());
+            strings(json, "remedy", each.remedy());
+            json.writeStringField("confidence", each.confidence().words());
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    static void strings(JsonGenerator json, String key, List<String> items) throws IOException {
         json.writeArrayFieldStart(key);
         for (String each : items) {
             json.writeString(each);

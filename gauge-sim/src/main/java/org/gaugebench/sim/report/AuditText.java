@@ -43,20 +43,7 @@ public final class AuditText {
         if (told != null) {
             beside(result, told).forEach(it -> page.labelled(0, LABEL, it.get(0), it.get(1)));
         }
-        int number = 1;
-        for (Finding each : result.findings()) {
-            page.gap().paragraph(0, number++ + ". " + each.what() + " (" + each.key() + ")");
-            page.labelled(2, LABEL, "evidence", each.evidence());
-            page.labelled(2, LABEL, "consequence", each.consequence());
-            page.labelled(
-                    2,
-                    LABEL,
-                    "remedy",
-                    each.remedy().isEmpty()
-                            ? "no setting of the gauge"
-                            : String.join(", ", each.remedy()));
-            page.labelled(2, LABEL, "confidence", each.confidence().words());
-        }
+        findings(page, result.findings());
         if (told != null) {
             list(page, "What no setting of it cures", told.noSettingCures());
             list(page, "The gauge that was run, as you told it", told.gauge());
@@ -81,7 +68,24 @@ public final class AuditText {
         return lines;
     }
 
-    private static void list(Page page, String heading, List<String> items) {
+    static void findings(Page page, List<Finding> findings) {
+        int number = 1;
+        for (Finding each : findings) {
+            page.gap().paragraph(0, number++ + ". " + each.what() + " (" + each.key() + ")");
+            page.labelled(2, LABEL, "evidence", each.evidence());
+            page.labelled(2, LABEL, "consequence", each.consequence());
+            page.labelled(
+                    2,
+                    LABEL,
+                    "remedy",
+                    each.remedy().isEmpty()
+                            ? "no setting of the gauge"
+                            : String.join(", ", each.remedy()));
+            page.labelled(2, LABEL, "confidence", each.confidence().words());
+        }
+    }
+
+    static void list(Page page, String heading, List<String> items) {
         if (!items.isEmpty()) {
             page.gap().line(heading);
             items.forEach(each -> page.labelled(2, 2, "-", each));

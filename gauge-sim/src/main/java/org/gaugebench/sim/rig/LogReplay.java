@@ -3,16 +3,23 @@ package org.gaugebench.sim.rig;
 import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.core.port.Command;
+import org.gaugebench.core.port.EventSink;
 import org.gaugebench.core.port.OffTime;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.core.port.Registers;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.core.port.StateStore;
+import org.gaugebench.core.settings.GaugeSettings;
+import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.device.CoreDevice;
 import org.gaugebench.sim.device.GaugeDevice;
+import org.gaugebench.sim.device.exhibits.ExhibitGauge;
+import org.gaugebench.sim.device.exhibits.PlainCounter;
 import org.gaugebench.sim.frontend.IdealFrontEnd;
 import org.gaugebench.sim.logs.LogProfile;
 import org.gaugebench.sim.logs.MeasuredLog;
+import org.gaugebench.sim.scenario.GaugeSpec;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Sends a measured log through an ideal front end into the core.
@@ -32,6 +39,7 @@ public final class LogReplay {
     private final ReplaySetup setup;
     private final IdealFrontEnd frontEnd;
     private final GaugeDevice device;
+    private final boolean isDeclared;
     private final List<ReplayResult.TimedEvent> events = new ArrayList<>();
     private final Sample sample = new Sample();
     private final Registers registers = new Registers();
@@ -44,6 +52,20 @@ public final class LogReplay {
      * @throws org.gaugebench.core.settings.SettingsException if no gauge can be built
      */
     public LogReplay(MeasuredLog log, ReplaySetup setup) {
+        this(log, setup, null, (event, uptimeMillis, value) -> {});
+    }
+
+    /**
+     * Wires a replay into another gauge, which is told nothing of its start.
+     *
+     * @param log the log
+     * @param setup shunt, converter, tick and hold; its settings are not used
+     * @param gauge of any kind, its settings told the front end's converters; null for the core of
+     *     the setup, which is told a start
+     * @param sink is told every event
+     */
+    public LogReplay(
+            MeasuredLog log, ReplaySetup setup, @Nullable GaugeSpec gauge, EventSink sink) {
         this.log = log;
         this.setup = setup;
         profile = new LogProfile(log, setup.hold());
@@ -53,15 +75,38 @@ public final class LogReplay {
                         setup.converter(),
                         ReplaySetup.VOLTAGE_BITS,
                         ReplaySetup.VOLTAGE_FULL_SCALE_VOLTS);
+        isDeclared = gauge == null;
+        EventSink all =
+                (event, uptimeMillis, value) -> {
+                    if (events.size() < MOST_EVENTS) {
+                        events.add(new ReplayResult.TimedEvent(uptimeMillis, event, value));
+                    }
+                    sink.onEvent(event, uptimeMillis, value);
+                };
         device =
-                new CoreDevice(
-                        setup.settings(),
-                        StateStore.NONE,
-                        (event, uptimeMillis, value) -> {
-                            if (events.size() < MOST_EVENTS) {
-                                events.add(new ReplayResult.TimedEvent(uptimeMillis, event, value));
-                            }
-                        });
+                gauge == null
+                        ? new CoreDevice(setup.settings(), StateStore.NONE, all)
+                        : device(gauge, setup.tickMillis(), all);
+    }
+
+    private static GaugeDevice device(GaugeSpec gauge, int tickMillis, EventSink sink) {
+        return switch (gauge.kind()) {
+            case CORE -> new CoreDevice(gauge.settings(), StateStore.NONE, sink);
+            case PLAIN_COUNTER -> new PlainCounter(gauge.settings());
+            case EXHIBIT ->
+                    new ExhibitGauge(
+                            gauge.settings(), gauge.mistakes(), tickMillis, StateStore.NONE, sink);
+        };
+    }
+
+    /** Settings of a gauge that is told the converters of the front end of a replay. */
+    public static GaugeSettings.Builder told(GaugeSettings.Builder settings, ReplaySetup setup) {
+        return settings.set(Setting.SHUNT_CONVERTER_BITS, setup.converter().bits())
+                .set(Setting.SHUNT_FULL_SCALE, setup.converter().microvolts())
+                .set(Setting.VOLTAGE_CONVERTER_BITS, ReplaySetup.VOLTAGE_BITS)
+                .set(
+                        Setting.VOLTAGE_FULL_SCALE,
+                        Math.round(ReplaySetup.VOLTAGE_FULL_SCALE_VOLTS * 1_000));
     }
 
     /**
@@ -72,7 +117,9 @@ public final class LogReplay {
      */
     public ReplayResult run(ReplayListener listener) {
         device.powerUp(0, OffTime.UNKNOWN);
-        device.command(Command.DECLARE_STATE_OF_CHARGE, setup.startPartsPerMillion());
+        if (isDeclared) {
+            device.command(Command.DECLARE_STATE_OF_CHARGE, setup.startPartsPerMillion());
+        }
         tick(0, log.currentAmps(0), listener);
         long endNanos = log.durationNanos();
         long endMillis = (endNanos + NANOS_PER_MILLI - 1) / NANOS_PER_MILLI;
