@@ -84,7 +84,7 @@ final class CapacityChecks {
             found.add(
                     new Suspect(
                             Kind.EFFICIENCY,
-                            "%s typed in; %s comes out again of this kind of battery"
+                            "%s typed in; %s comes out again of this battery"
                                     .formatted(
                                             FullWatchResult.percent(typed),
                                             FullWatchResult.percent(real)),

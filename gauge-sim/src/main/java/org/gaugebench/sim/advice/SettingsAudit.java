@@ -67,6 +67,9 @@ public final class SettingsAudit {
         List<Finding> shown = new ArrayList<>();
         List<Finding> likely = new ArrayList<>();
         for (Suspect each : suspects) {
+            if (runs.isWorseCured(each)) {
+                continue;
+            }
             Finding finding = finding(runs, each);
             (finding.confidence() == Finding.Confidence.SHOWN ? shown : likely).add(finding);
         }
@@ -105,6 +108,19 @@ public final class SettingsAudit {
             } catch (SettingsException e) {
                 return null;
             }
+        }
+
+        /**
+         * Whether its remedy alone makes our core believe a false full where there was none: what
+         * looked wrong was right, such as a threshold that waits in the cold for what a charger
+         * does not give. A gauge that looks at volts alone has false ones whatever is typed in.
+         */
+        boolean isWorseCured(Suspect suspect) {
+            if (scenario.gauges().get(0).kind() != GaugeSpec.Kind.CORE) {
+                return false;
+            }
+            FullWatchResult put = with(List.of(suspect));
+            return put != null && put.earlyFulls() > asTyped.earlyFulls() && !harmsAlone(suspect);
         }
 
         /** Whether it does harm where everything else is right. */

@@ -55,8 +55,9 @@ public record TypedSettings(
      *
      * @param fields is told of everything that is wrong
      * @param printedAmpHours stand for the amp-hours that the gauge is told, where nothing is said
+     * @param nominalVolts of the system that the chargers charge; 0 for not known
      */
-    public SettingsTold read(TypedFields fields, double printedAmpHours) {
+    public SettingsTold read(TypedFields fields, double printedAmpHours, int nominalVolts) {
         Chemistry kind =
                 isKnown(chemistry)
                         ? fields.optional("typed-chemistry", chemistry, TypedFields::chemistry)
@@ -104,7 +105,7 @@ public record TypedSettings(
                 taper(fields, ampHours),
                 minutes,
                 kept,
-                highest(fields));
+                highest(fields, nominalVolts));
     }
 
     private static boolean isKnown(@Nullable String text) {
@@ -173,11 +174,26 @@ public record TypedSettings(
         return parts;
     }
 
-    private @Nullable Long highest(TypedFields fields) {
+    /**
+     * The highest volts of all chargers. None charges with less than the system's volts, or with
+     * more than half as much again: the strongest equalising charge of flooded lead-acid stays
+     * below 1.4 times (common practice, no source).
+     */
+    private @Nullable Long highest(TypedFields fields, int nominalVolts) {
+        TypedFields.Limits limits =
+                nominalVolts == 0
+                        ? CHARGER
+                        : new TypedFields.Limits(
+                                RecordUnit.MICROVOLTS,
+                                nominalVolts * 1_000_000L,
+                                nominalVolts * 1_500_000L,
+                                "%d V to %d V on a system of %d V, or not-known"
+                                        .formatted(
+                                                nominalVolts, nominalVolts * 3 / 2, nominalVolts));
         Long highest = null;
         for (int i = 0; i < chargerVolts.size(); i++) {
             if (isKnown(chargerVolts.get(i))) {
-                long each = fields.limited("charger-volts", i, chargerVolts.get(i), CHARGER, 0);
+                long each = fields.limited("charger-volts", i, chargerVolts.get(i), limits, 0);
                 highest = highest == null ? each : Math.max(highest, each);
             }
         }

@@ -68,6 +68,9 @@ final class AheadCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
+        if (json && scenario) {
+            throw new InputException(ToldParts.JSON_OR_SCENARIO);
+        }
         OwnParts own = OwnParts.read(terminal, told, gauge, new ArrayList<>());
         MonthAheadResult result = MonthAhead.of(own.system(), own.gauge(), own.shunt());
         draw(result);

@@ -102,6 +102,14 @@ final class AuditCommand implements Callable<Integer> {
                     "--log is missing: the file of the other --log options; expected for instance"
                             + " --log week.csv");
         }
+        if (json && scenarioOnly) {
+            throw new InputException(ToldParts.JSON_OR_SCENARIO);
+        }
+        if (files.isEmpty() && variant != null) {
+            throw new InputException(
+                    "--variant: a FILE is missing, such as"
+                            + " scenarios/first-steps/a-week-in-the-hut.yaml");
+        }
         if (files.isEmpty()) {
             return log.isTold() ? ownLog() : own();
         }
@@ -113,6 +121,17 @@ final class AuditCommand implements Callable<Integer> {
             throw new InputException(
                     "expected either a scenario FILE, which tells the system, or the system by"
                             + " options such as --voltage \"12 V\"; found both");
+        }
+        if (gauge.isAnyTold() || settings.isAnyTold()) {
+            throw new InputException(
+                    "expected either a scenario FILE, which tells gauge, settings and chargers, or"
+                            + " a system of your own by options such as --voltage \"12 V\" and"
+                            + " --typed-capacity \"50 Ah\"; found both");
+        }
+        if (scenarioOnly) {
+            throw new InputException(
+                    "--scenario: the scenario is in the FILE already; it goes with a system of"
+                            + " your own, told by options such as --voltage \"12 V\"");
         }
         List<Scenario> scenarios = ScenarioArguments.load(files, variant, null);
         for (Scenario scenario : scenarios) {
@@ -149,7 +168,7 @@ final class AuditCommand implements Callable<Integer> {
         OwnSystem system = ToldParts.keep(wrong, () -> told.system(terminal));
         ToldParts.refuse(wrong);
         OwnSystem battery = Objects.requireNonNull(system);
-        SettingsTold typed = settings.settings(battery.ampHours());
+        SettingsTold typed = settings.settings(battery);
         ShuntRating shunt = ToldParts.shunt(battery, Objects.requireNonNull(own));
         MeasuredLog measured = log.read(shunt);
         LogAudit.Result result = LogAudit.of(measured, log.hold(), battery, own, typed, shunt);
@@ -170,7 +189,7 @@ final class AuditCommand implements Callable<Integer> {
             settings.ask(questions);
         }
         OwnSystem system = told.system();
-        SettingsTold typed = settings.settings(system.ampHours());
+        SettingsTold typed = settings.settings(system);
         ShuntRating shunt = ToldParts.shunt(system, own);
         OwnAudit.Result audit = OwnAudit.of(system, own, typed, shunt);
         String answer = json ? AuditJson.of(audit, Version.text()) : AuditText.of(audit);

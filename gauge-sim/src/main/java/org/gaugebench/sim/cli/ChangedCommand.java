@@ -68,6 +68,9 @@ final class ChangedCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException {
+        if (json && scenario) {
+            throw new InputException(ToldParts.JSON_OR_SCENARIO);
+        }
         List<String> wrong = new ArrayList<>();
         OwnChange change = ToldParts.keep(wrong, () -> changed.change(terminal));
         OwnersGauge own = ToldParts.keep(wrong, gauge::gauge);

@@ -2,7 +2,9 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.TypedGauge;
@@ -75,6 +77,22 @@ final class GaugeOptions {
             paramLabel = "PERCENT",
             description = "charge efficiency that it is set to, such as \"95 %%\"")
     private @Nullable String efficiencySet;
+
+    /** Whether anything is told. */
+    boolean isAnyTold() {
+        return Stream.of(
+                        setsFull,
+                        pastFull,
+                        afterOff,
+                        smallestAmps,
+                        smallestAmpHours,
+                        longestHours,
+                        ownCurrent,
+                        zeroError,
+                        pastShunt,
+                        efficiencySet)
+                .anyMatch(Objects::nonNull);
+    }
 
     /** Answers become options; an empty one is not known. */
     void ask(Questions questions) throws InputException {

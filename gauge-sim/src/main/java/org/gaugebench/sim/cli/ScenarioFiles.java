@@ -59,6 +59,14 @@ final class ScenarioFiles {
     }
 
     private void add(String argument) {
+        if (argument.isBlank()) {
+            problems.add(
+                    "'"
+                            + argument
+                            + "': no name of a file; expected one such as"
+                            + " scenarios/first-steps/a-week-in-the-hut.yaml");
+            return;
+        }
         try {
             if (isPattern(argument) && !exists(argument)) {
                 addPattern(argument);

@@ -2,6 +2,9 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.SettingsTold;
 import org.gaugebench.sim.advice.TypedSettings;
 import org.gaugebench.sim.units.CapacityRating;
@@ -60,6 +63,13 @@ final class SettingOptions {
             description = "highest steady volts of a charger, such as \"14.4 V\"; may be repeated")
     private List<String> chargerVolts = new ArrayList<>();
 
+    /** Whether anything is told. */
+    boolean isAnyTold() {
+        return Stream.of(chemistry, capacity, shunt, fullVolts, fullAmps, fullMinutes, keptBack)
+                        .anyMatch(Objects::nonNull)
+                || !chargerVolts.isEmpty();
+    }
+
     /** Asks for what is missing; an empty answer stands for "not known". */
     void ask(Questions questions) throws InputException {
         if (chargerVolts.isEmpty()) {
@@ -107,7 +117,7 @@ final class SettingOptions {
      *
      * @throws InputException with every message, if something is wrong
      */
-    SettingsTold settings(double printedAmpHours) throws InputException {
+    SettingsTold settings(OwnSystem system) throws InputException {
         List<String> wrong = new ArrayList<>();
         SettingsTold settings =
                 new TypedSettings(
@@ -119,7 +129,10 @@ final class SettingOptions {
                                 fullMinutes,
                                 keptBack,
                                 chargerVolts)
-                        .read(new QuantityArguments(wrong), printedAmpHours);
+                        .read(
+                                new QuantityArguments(wrong),
+                                system.ampHours(),
+                                system.nominalVolts());
         if (!wrong.isEmpty()) {
             throw new InputException(String.join(System.lineSeparator(), wrong));
         }

@@ -11,6 +11,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads what was typed part by part, so that everything wrong is told at once. */
 final class ToldParts {
+    /** What is told of an answer wanted in two forms. */
+    static final String JSON_OR_SCENARIO =
+            "expected either --json or --scenario; found both: the object of --json has the"
+                    + " scenario in it";
+
     private ToldParts() {}
 
     /** One part of what was typed. */

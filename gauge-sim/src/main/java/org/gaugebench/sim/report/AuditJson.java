@@ -1,17 +1,13 @@
 package org.gaugebench.sim.report;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.List;
 import org.gaugebench.sim.advice.Finding;
 import org.gaugebench.sim.advice.OwnAudit;
 import org.gaugebench.sim.advice.SettingsAudit;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.ScenarioWriter;
-import org.jspecify.annotations.Nullable;
 
 /** An audit for programs: one object on one line. */
 public final class AuditJson {
@@ -22,35 +18,40 @@ public final class AuditJson {
 
     /** Writes the object, with a line end. */
     public static String of(Scenario scenario, SettingsAudit.Result result, String version) {
-        return write(scenario, result, null, version);
+        return JsonDocument.of(
+                "audit",
+                FORMAT_VERSION,
+                version,
+                json -> {
+                    head(json, scenario, result);
+                    findings(json, result.findings());
+                });
     }
 
-    /** The same of an owner's own system: with what his gauge does. */
+    /** The same of an owner's own system: with what his gauge does, and the scenario itself. */
     public static String of(OwnAudit.Result audit, String version) {
-        return write(audit.scenario(), audit.result(), audit.told(), version);
+        SettingsAudit.Result result = audit.result();
+        OwnAudit.Told told = audit.told();
+        return JsonDocument.of(
+                "audit",
+                FORMAT_VERSION,
+                version,
+                json -> {
+                    head(json, audit.scenario(), result);
+                    if (told != null) {
+                        told(json, result, told);
+                    }
+                    findings(json, result.findings());
+                    JsonDocument.texts(json, "assumed", audit.assumed());
+                    json.writeStringField("scenarioText", audit.text());
+                });
     }
 
-    private static String write(
-            Scenario scenario,
-            SettingsAudit.Result result,
-            OwnAudit.@Nullable Told told,
-            String version) {
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
-            json.writeStartObject();
-            JsonHead.write(json, "audit", FORMAT_VERSION, version);
-            json.writeStringField("scenario", scenario.name());
-            json.writeStringField("scenarioDigest", ScenarioWriter.digest(scenario));
-            json.writeStringField("summary", result.summary());
-            if (told != null) {
-                told(json, result, told);
-            }
-            findings(json, result.findings());
-            json.writeEndObject();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text + "\n";
+    private static void head(JsonGenerator json, Scenario scenario, SettingsAudit.Result result)
+            throws IOException {
+        json.writeStringField("scenario", scenario.name());
+        json.writeStringField("scenarioDigest", ScenarioWriter.digest(scenario));
+        json.writeStringField("summary", result.summary());
     }
 
     private static void told(JsonGenerator json, SettingsAudit.Result result, OwnAudit.Told told)
@@ -62,8 +63,8 @@ public final class AuditJson {
             json.writeStringField("atWorst", told.atWorst());
         }
         json.writeStringField("ourGaugeBeside", told.ours());
-        strings(json, "noSettingCures", told.noSettingCures());
-        strings(json, "gauge", told.gauge());
+        JsonDocument.texts(json, "noSettingCures", told.noSettingCures());
+        JsonDocument.texts(json, "gauge", told.gauge());
     }
 
     static void findings(JsonGenerator json, List<Finding> findings) throws IOException {
@@ -74,17 +75,9 @@ public final class AuditJson {
             json.writeStringField("what", each.what());
             json.writeStringField("evidence", each.evidence());
             json.writeStringField("consequence", each.consequence());
-            strings(json, "remedy", each.remedy());
+            JsonDocument.texts(json, "remedy", each.remedy());
             json.writeStringField("confidence", each.confidence().words());
             json.writeEndObject();
-        }
-        json.writeEndArray();
-    }
-
-    static void strings(JsonGenerator json, String key, List<String> items) throws IOException {
-        json.writeArrayFieldStart(key);
-        for (String each : items) {
-            json.writeString(each);
         }
         json.writeEndArray();
     }

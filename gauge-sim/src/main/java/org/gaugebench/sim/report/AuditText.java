@@ -37,7 +37,7 @@ public final class AuditText {
             OwnAudit.@Nullable Told told) {
         Page page = new Page();
         int count = result.findings().size();
-        page.paragraph(0, answer(count));
+        page.paragraph(0, answer(count, told));
         page.paragraph(0, Page.clean(scenario.name()));
         page.gap().labelled(0, LABEL, "in this run", result.summary());
         if (told != null) {
@@ -93,7 +93,11 @@ public final class AuditText {
     }
 
     /** The answer in one sentence. */
-    public static String answer(int count) {
+    public static String answer(int count, OwnAudit.@Nullable Told told) {
+        if (count == 0 && told != null && !told.noSettingCures().isEmpty()) {
+            return "No setting is wrong, but what the gauge itself does no setting cures: see"
+                    + " below.";
+        }
         return count == 0
                 ? "Nothing found: settings, battery and charger go together."
                 : (count == 1 ? "1 setting does" : count + " settings do")

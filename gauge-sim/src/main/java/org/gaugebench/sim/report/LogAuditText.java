@@ -1,10 +1,5 @@
 package org.gaugebench.sim.report;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import org.gaugebench.sim.advice.LogAudit;
 
 /** An audit against a log of one's own, for people and for programs. */
@@ -47,27 +42,23 @@ public final class LogAuditText {
 
     /** The same as one object on one line, with a line end. */
     public static String json(String file, LogAudit.Result result, String version) {
-        StringWriter text = new StringWriter();
-        try (JsonGenerator json = new JsonFactory().createGenerator(text)) {
-            json.writeStartObject();
-            json.writeNumberField("formatVersion", AuditJson.FORMAT_VERSION);
-            json.writeStringField("version", version);
-            json.writeStringField("log", file);
-            json.writeStringField("holds", result.log());
-            json.writeStringField("charges", result.charging());
-            json.writeStringField("summary", result.summary());
-            if (result.putRight() != null) {
-                json.writeStringField("allPutRight", result.putRight());
-            }
-            AuditJson.findings(json, result.findings());
-            AuditJson.strings(json, "noSettingCures", result.noSettingCures());
-            AuditJson.strings(json, "notKnown", result.notKnown());
-            AuditJson.strings(json, "gauge", result.gauge());
-            AuditJson.strings(json, "assumed", result.assumed());
-            json.writeEndObject();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-        return text + "\n";
+        return JsonDocument.of(
+                "audit",
+                AuditJson.FORMAT_VERSION,
+                version,
+                json -> {
+                    json.writeStringField("log", file);
+                    json.writeStringField("holds", result.log());
+                    json.writeStringField("charges", result.charging());
+                    json.writeStringField("summary", result.summary());
+                    if (result.putRight() != null) {
+                        json.writeStringField("allPutRight", result.putRight());
+                    }
+                    AuditJson.findings(json, result.findings());
+                    JsonDocument.texts(json, "noSettingCures", result.noSettingCures());
+                    JsonDocument.texts(json, "notKnown", result.notKnown());
+                    JsonDocument.texts(json, "gauge", result.gauge());
+                    JsonDocument.texts(json, "assumed", result.assumed());
+                });
     }
 }

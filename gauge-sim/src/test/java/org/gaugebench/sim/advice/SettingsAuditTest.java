@@ -221,7 +221,7 @@ class SettingsAuditTest {
                                 settings.get("full-minutes"),
                                 settings.get("kept-back"),
                                 List.of("14.4 V"))
-                        .read(fields, 100);
+                        .read(fields, 100, 12);
         assertEquals(List.of(), wrong);
         OwnSystem system =
                 OwnSamples.hut(

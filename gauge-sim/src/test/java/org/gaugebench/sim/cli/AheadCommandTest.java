@@ -50,6 +50,14 @@ class AheadCommandTest {
         assertTrue(terminal.out().lines().allMatch(line -> line.length() <= 80), terminal.out());
     }
 
+    @Test
+    void jsonAndScenarioTogetherAreRefused() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, run(terminal, "--json", "--scenario"));
+        assertTrue(terminal.err().contains("either --json or --scenario"), terminal.err());
+        assertEquals("", terminal.out());
+    }
+
     /** By hand: 12 mA over a day are 0.288 Ah, of 40 Ah 0.72 points. */
     @Test
     void jsonSaysTheSame() throws IOException {

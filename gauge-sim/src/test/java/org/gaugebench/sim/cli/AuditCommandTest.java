@@ -117,6 +117,68 @@ class AuditCommandTest {
         assertTrue(terminal.out().contains("(" + key + ")"), terminal.out());
     }
 
+    /** Put right, the gauge of this run would set itself to full at 92.1 %. */
+    @Test
+    void whatWouldBeWorseCuredIsNotToldAsWrong() {
+        FakeTerminal terminal = new FakeTerminal();
+        int code = terminal.run("audit", shelf("a-frozen-battery-takes-little"));
+        assertEquals(ExitCodes.OK, code, terminal.out());
+    }
+
+    @Test
+    void whatAGaugeDoesItselfStandsInTheFirstLine() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.OK, terminal.run(own("--sets-full", "volts")), terminal.err());
+        assertTrue(terminal.out().startsWith("No setting is wrong, but"), terminal.out());
+        assertTrue(terminal.out().contains("it looks at the volts alone"), terminal.out());
+    }
+
+    @Test
+    void jsonOfASystemOfOnesOwnIsComplete() throws Exception {
+        FakeTerminal terminal = new FakeTerminal();
+        terminal.run(own("--typed-capacity", "50 Ah", "--json"));
+        JsonNode json = new ObjectMapper().readTree(terminal.out());
+        assertEquals("capacity-usable", json.get("findings").get(0).get("key").asText());
+        assertTrue(json.get("assumed").size() > 1);
+        assertTrue(json.get("scenarioText").asText().startsWith("format: 1"));
+        assertTrue(json.get("cautions").get(0).asText().contains("local code"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "week.yaml --typed-capacity 50Ah | a scenario FILE, which tells gauge, settings",
+                "week.yaml --sets-full volts | a scenario FILE, which tells gauge, settings",
+                "week.yaml --charger-volts 14V | a scenario FILE, which tells gauge, settings",
+                "week.yaml --scenario | the scenario is in the FILE already",
+                "--json --scenario | either --json or --scenario; found both",
+                "--variant night | --variant: a FILE is missing",
+                "'' | '': no name of a file",
+            })
+    void whatWouldBeLeftAsideIsRefused(String options, String told) {
+        FakeTerminal terminal = new FakeTerminal();
+        String[] words = ("audit " + options).split(" ", -1);
+        int code =
+                terminal.run(
+                        Arrays.stream(words)
+                                .map(it -> it.replace("''", ""))
+                                .toArray(String[]::new));
+        assertEquals(ExitCodes.WRONG_INPUT, code);
+        assertTrue(terminal.err().contains(told), terminal.err());
+        assertEquals("", terminal.out());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"99 V", "11 V", "28.8 V"})
+    void voltsThatNoChargerOfThisSystemGivesAreRefused(String volts) {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(ExitCodes.WRONG_INPUT, terminal.run(own("--charger-volts", volts)));
+        assertTrue(
+                terminal.err().contains("expected 12 V to 18 V on a system of 12 V"),
+                terminal.err());
+    }
+
     @Test
     void theDaysBehindItAreAScenarioThatRuns() throws Exception {
         FakeTerminal terminal = new FakeTerminal();

@@ -50,6 +50,15 @@ class ChangedCommandTest {
 
     /** By hand: 200 mA for 20 min are 0.067 Ah of 40 Ah. */
     @Test
+    void jsonAndScenarioTogetherAreRefused() {
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(
+                ExitCodes.WRONG_INPUT, run(terminal, "--wire-off", "1 h", "--json", "--scenario"));
+        assertTrue(terminal.err().contains("either --json or --scenario"), terminal.err());
+        assertEquals("", terminal.out());
+    }
+
+    @Test
     void jsonSaysTheSame() throws Exception {
         FakeTerminal terminal = new FakeTerminal();
         int code =

@@ -284,7 +284,7 @@ final class Answers {
             steps.add(new AnswerJson.Step(word("f-" + each.key()), lines));
         }
         AnswerJson answer =
-                new AnswerJson(AuditText.answer(steps.size()), List.of())
+                new AnswerJson(AuditText.answer(steps.size(), audit.told()), List.of())
                         .steps(word("a-findings"), steps)
                         .paragraph(word("a-in-run"), audit.result().summary());
         OwnAudit.Told told = audit.told();

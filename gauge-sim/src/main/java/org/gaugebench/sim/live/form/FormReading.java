@@ -135,7 +135,10 @@ final class FormReading {
                                 text(FormField.FULL_MINUTES),
                                 text(FormField.KEPT_BACK),
                                 chargerVolts())
-                        .read(fields, system == null ? 100 : system.ampHours());
+                        .read(
+                                fields,
+                                system == null ? 100 : system.ampHours(),
+                                system == null ? 0 : system.nominalVolts());
         OwnChange change = change(fields, capacity);
         List<OwnersNote> notes = NoteRows.read(form.notes(), wrong);
         return system == null
