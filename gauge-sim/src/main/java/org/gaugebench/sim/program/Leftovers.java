@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.locks.LockSupport;
 
 /**
  * What a program started and left behind: its descendants, and where the system shows the
@@ -16,6 +17,11 @@ import java.util.List;
 final class Leftovers {
     private static final Path PROCESSES = Path.of("/proc");
 
+    /** A tenth of a second in all: long for a program to begin, short for who waits. */
+    private static final int MOST_ROUNDS = 50;
+
+    private static final long ROUND_NANOS = 2_000_000;
+
     private Leftovers() {}
 
     /** Kills them all. */
@@ -23,35 +29,51 @@ final class Leftovers {
         List<ProcessHandle> found = new ArrayList<>(process.descendants().toList());
         // By its handle: the process itself would throw away what we have not read yet.
         process.toHandle().destroyForcibly();
-        found.addAll(marked(mark));
+        boolean isSure = killMarked(mark);
         found.forEach(ProcessHandle::destroyForcibly);
-        // Who was killed cannot start another one; who was started in between is found now.
-        marked(mark).forEach(ProcessHandle::destroyForcibly);
+        // Who was killed cannot start another one; who was started in between is found now. And who
+        // was just turning into another program showed no environment at that moment.
+        isSure &= killMarked(mark);
+        for (int round = 0; round < MOST_ROUNDS && !isSure; round++) {
+            LockSupport.parkNanos(ROUND_NANOS);
+            isSure = killMarked(mark);
+        }
     }
 
-    private static List<ProcessHandle> marked(String mark) {
-        List<ProcessHandle> found = new ArrayList<>();
+    /** Kills who bears the mark, and answers whether each process here could be asked for it. */
+    private static boolean killMarked(String mark) {
+        boolean isSure = true;
         byte[] wanted = mark.getBytes(StandardCharsets.US_ASCII);
         try (DirectoryStream<Path> all = Files.newDirectoryStream(PROCESSES, "[0-9]*")) {
             for (Path each : all) {
-                if (has(each.resolve("environ"), wanted)) {
+                byte[] environment = read(each.resolve("environ"));
+                if (has(environment, wanted)) {
                     ProcessHandle.of(Long.parseLong(each.getFileName().toString()))
-                            .ifPresent(found::add);
+                            .ifPresent(ProcessHandle::destroyForcibly);
                 }
+                isSure &= environment.length > 0 || !isProgram(each);
             }
         } catch (IOException e) {
             // No such folder on this system: the descendants are all that can be known.
         }
-        return found;
+        return isSure;
     }
 
-    private static boolean has(Path environment, byte[] wanted) {
-        byte[] bytes;
+    /** Threads of the kernel and the dead run no file; they have no environment at any time. */
+    private static boolean isProgram(Path process) {
+        return Files.exists(process.resolve("exe"));
+    }
+
+    /** An environment; empty for another user's, and for one that is gone by now. */
+    private static byte[] read(Path environment) {
         try {
-            bytes = Files.readAllBytes(environment);
+            return Files.readAllBytes(environment);
         } catch (IOException e) {
-            return false; // another user's, or gone by now
+            return new byte[0];
         }
+    }
+
+    private static boolean has(byte[] bytes, byte[] wanted) {
         for (int i = 0; i + wanted.length <= bytes.length; i++) {
             int same = 0;
             while (same < wanted.length && bytes[i + same] == wanted[same]) {
