@@ -14,25 +14,16 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.gaugebench.sim.browser.Browser;
-import org.gaugebench.sim.browser.BrowserExtension;
 import org.gaugebench.sim.browser.Wire;
-import org.gaugebench.sim.live.ClassShelf;
-import org.gaugebench.sim.live.Hut;
-import org.gaugebench.sim.live.LiveServer;
 import org.gaugebench.sim.live.lessons.Lesson;
 import org.gaugebench.sim.live.lessons.Lessons;
 import org.gaugebench.sim.live.lessons.Step;
-import org.gaugebench.sim.live.lessons.Words;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** The live page as a class meets it, in a browser. */
-@ExtendWith(BrowserExtension.class)
-class LiveInBrowserTest {
+class LiveInBrowserTest extends ServedPage {
     private static final String READY =
             "return window.gaugebenchLive !== undefined && gaugebenchLive.setup !== null"
                     + " && gaugebenchLive.updates > 0";
@@ -41,19 +32,6 @@ class LiveInBrowserTest {
     private static final String STATUS = "return document.getElementById('status').textContent";
 
     @TempDir Path folder;
-    private LiveServer server;
-    private URI page;
-
-    @BeforeEach
-    void open() throws IOException {
-        server = LiveServer.open(Hut.scenario(), 7, 0, new ClassShelf(Words.english()));
-        page = URI.create(server.address());
-    }
-
-    @AfterEach
-    void close() {
-        server.close();
-    }
 
     @Test
     void opensWithoutAComplaintAndAsksOnlyThisServer(Browser browser) {

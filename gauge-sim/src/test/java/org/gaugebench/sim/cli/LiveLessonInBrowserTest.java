@@ -4,41 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
 import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import org.gaugebench.sim.browser.Browser;
-import org.gaugebench.sim.browser.BrowserExtension;
-import org.gaugebench.sim.live.ClassShelf;
-import org.gaugebench.sim.live.Hut;
-import org.gaugebench.sim.live.LiveServer;
 import org.gaugebench.sim.live.lessons.Lesson;
 import org.gaugebench.sim.live.lessons.Lessons;
-import org.gaugebench.sim.live.lessons.Words;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 
 /** What a lesson asks to look at is there to look at, in a browser. */
-@ExtendWith(BrowserExtension.class)
-class LiveLessonInBrowserTest {
+class LiveLessonInBrowserTest extends ServedPage {
     private static final String MILLIS = "return gaugebenchLive.frame.millis";
-
-    private LiveServer server;
-    private URI page;
-
-    @BeforeEach
-    void open() throws IOException {
-        server = LiveServer.open(Hut.scenario(), 7, 0, new ClassShelf(Words.english()));
-        page = URI.create(server.address());
-    }
-
-    @AfterEach
-    void close() {
-        server.close();
-    }
 
     private void lesson(Browser browser, int number) {
         browser.open(URI.create("about:blank"));

@@ -4,44 +4,21 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.gaugebench.sim.browser.Browser;
-import org.gaugebench.sim.browser.BrowserExtension;
-import org.gaugebench.sim.live.ClassShelf;
-import org.gaugebench.sim.live.Hut;
-import org.gaugebench.sim.live.LiveServer;
-import org.gaugebench.sim.live.lessons.Words;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 
 /** "My system" as a builder of a small system meets it, in a browser. */
-@ExtendWith(BrowserExtension.class)
-class SystemInBrowserTest {
+class SystemInBrowserTest extends ServedPage {
     static final String READY =
             "return window.gaugebenchSystem !== undefined && gaugebenchSystem.ready";
     static final String SENTENCE = "return document.getElementById('answer-sentence').textContent";
     static final String STATUS = "return document.getElementById('status').textContent";
 
     @TempDir Path folder;
-    private LiveServer server;
-    private URI page;
-
-    @BeforeEach
-    void open() throws IOException {
-        server = LiveServer.open(Hut.scenario(), 7, 0, new ClassShelf(Words.english()));
-        page = URI.create(server.address());
-    }
-
-    @AfterEach
-    void close() {
-        server.close();
-    }
 
     private void look(Browser browser) {
         browser.open(page.resolve("system"));

@@ -11,42 +11,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.gaugebench.sim.browser.Browser;
-import org.gaugebench.sim.browser.BrowserExtension;
-import org.gaugebench.sim.live.ClassShelf;
-import org.gaugebench.sim.live.Hut;
-import org.gaugebench.sim.live.LiveServer;
-import org.gaugebench.sim.live.lessons.Words;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** Notes on "my system", from an empty form to their answer, in a browser. */
-@ExtendWith(BrowserExtension.class)
-class SystemNotesInBrowserTest {
+class SystemNotesInBrowserTest extends ServedPage {
     private static final String FORM = "return JSON.stringify(gaugebenchSystem.gather())";
 
     @TempDir Path folder;
-    private LiveServer server;
-    private URI page;
-
-    @BeforeEach
-    void open() throws IOException {
-        server = LiveServer.open(Hut.scenario(), 7, 0, new ClassShelf(Words.english()));
-        page = URI.create(server.address());
-    }
-
-    @AfterEach
-    void close() {
-        server.close();
-    }
 
     private void look(Browser browser) {
         browser.open(page.resolve("system"));
