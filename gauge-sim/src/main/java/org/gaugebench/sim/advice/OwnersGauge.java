@@ -97,45 +97,30 @@ public record OwnersGauge(
 
     /** The same gauge, with what a meter told of its own current and its zero error. */
     OwnersGauge measured(@Nullable Double own, @Nullable Double zero) {
-        return new OwnersGauge(
-                setsFull,
-                pastFull,
-                afterOff,
-                smallestAmps,
-                smallestAmpHours,
-                longestHours,
-                own,
-                zero,
-                pastShuntAmps,
-                efficiencySet);
+        return but(setsFull, afterOff, own, zero);
     }
 
     /** The same gauge, with another answer to on what it sets itself. */
     OwnersGauge settingItself(SetsFull on) {
-        return new OwnersGauge(
-                on,
-                pastFull,
-                afterOff,
-                smallestAmps,
-                smallestAmpHours,
-                longestHours,
-                ownAmps,
-                zeroAmps,
-                pastShuntAmps,
-                efficiencySet);
+        return but(on, afterOff, ownAmps, zeroAmps);
     }
 
     /** The same gauge, with another answer to what it shows after its wire was off. */
     OwnersGauge after(AfterOff off) {
+        return but(setsFull, off, ownAmps, zeroAmps);
+    }
+
+    private OwnersGauge but(
+            SetsFull on, AfterOff off, @Nullable Double own, @Nullable Double zero) {
         return new OwnersGauge(
-                setsFull,
+                on,
                 pastFull,
                 off,
                 smallestAmps,
                 smallestAmpHours,
                 longestHours,
-                ownAmps,
-                zeroAmps,
+                own,
+                zero,
                 pastShuntAmps,
                 efficiencySet);
     }

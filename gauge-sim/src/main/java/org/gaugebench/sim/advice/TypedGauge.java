@@ -30,6 +30,10 @@ public record TypedGauge(
         @Nullable String pastShunt,
         @Nullable String efficiencySet) {
 
+    /** Nothing is typed at all. */
+    public static final TypedGauge NOTHING =
+            new TypedGauge(null, null, null, null, null, null, null, null, null, null);
+
     private static final String NOT_KNOWN = "not-known";
     private static final TypedFields.Limits AMPS =
             new TypedFields.Limits(

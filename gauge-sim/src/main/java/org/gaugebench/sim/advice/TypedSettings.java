@@ -34,6 +34,10 @@ public record TypedSettings(
         @Nullable String keptBack,
         List<String> chargerVolts) {
 
+    /** Nothing is typed at all. */
+    public static final TypedSettings NOTHING =
+            new TypedSettings(null, null, null, null, null, null, null, List.of());
+
     private static final String NOT_KNOWN = "not-known";
     private static final TypedFields.Limits CHARGER =
             new TypedFields.Limits(

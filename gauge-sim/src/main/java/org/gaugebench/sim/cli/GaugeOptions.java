@@ -2,9 +2,7 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.gaugebench.sim.advice.OwnersGauge;
 import org.gaugebench.sim.advice.TypedFields;
 import org.gaugebench.sim.advice.TypedGauge;
@@ -80,18 +78,7 @@ final class GaugeOptions {
 
     /** Whether anything is told. */
     boolean isAnyTold() {
-        return Stream.of(
-                        setsFull,
-                        pastFull,
-                        afterOff,
-                        smallestAmps,
-                        smallestAmpHours,
-                        longestHours,
-                        ownCurrent,
-                        zeroError,
-                        pastShunt,
-                        efficiencySet)
-                .anyMatch(Objects::nonNull);
+        return !typed().equals(TypedGauge.NOTHING);
     }
 
     /** Answers become options; an empty one is not known. */

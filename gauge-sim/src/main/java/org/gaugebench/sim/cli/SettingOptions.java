@@ -2,8 +2,6 @@ package org.gaugebench.sim.cli;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
-import java.util.stream.Stream;
 import org.gaugebench.sim.advice.OwnSystem;
 import org.gaugebench.sim.advice.SettingsTold;
 import org.gaugebench.sim.advice.TypedSettings;
@@ -65,9 +63,7 @@ final class SettingOptions {
 
     /** Whether anything is told. */
     boolean isAnyTold() {
-        return Stream.of(chemistry, capacity, shunt, fullVolts, fullAmps, fullMinutes, keptBack)
-                        .anyMatch(Objects::nonNull)
-                || !chargerVolts.isEmpty();
+        return !typed().equals(TypedSettings.NOTHING);
     }
 
     /** Asks for what is missing; an empty answer stands for "not known". */
@@ -120,16 +116,7 @@ final class SettingOptions {
     SettingsTold settings(OwnSystem system) throws InputException {
         List<String> wrong = new ArrayList<>();
         SettingsTold settings =
-                new TypedSettings(
-                                chemistry,
-                                capacity,
-                                shunt,
-                                fullVolts,
-                                fullAmps,
-                                fullMinutes,
-                                keptBack,
-                                chargerVolts)
-                        .read(
+                typed().read(
                                 new QuantityArguments(wrong),
                                 system.ampHours(),
                                 system.nominalVolts());
@@ -137,5 +124,17 @@ final class SettingOptions {
             throw new InputException(String.join(System.lineSeparator(), wrong));
         }
         return settings;
+    }
+
+    private TypedSettings typed() {
+        return new TypedSettings(
+                chemistry,
+                capacity,
+                shunt,
+                fullVolts,
+                fullAmps,
+                fullMinutes,
+                keptBack,
+                chargerVolts);
     }
 }
