@@ -68,9 +68,13 @@ final class AuditedGauge {
         return told == null ? ComposedGauge.HOLD_MINUTES : told;
     }
 
-    /** What was typed in and has no place in it; what was taken from it. */
-    List<String> notUsed() {
-        return notUsed;
+    /** What was typed in and has no place in it; what was taken from it, or for granted. */
+    List<String> assumed() {
+        List<String> assumed = new ArrayList<>(notUsed);
+        if (gauge.efficiencySet() == null) {
+            assumed.add("it counts all charge put in as charge stored (--efficiency-set)");
+        }
+        return assumed;
     }
 
     /** The settings that it has, as far as its owner told. */
@@ -98,7 +102,7 @@ final class AuditedGauge {
     }
 
     /** What it does wrong whatever is typed in. */
-    List<String> noSettingCures(OwnSystem system) {
+    List<String> noSettingCures() {
         List<String> words = new ArrayList<>();
         if (gauge.setsFull() == SetsFull.VOLTS) {
             words.add(
@@ -110,9 +114,6 @@ final class AuditedGauge {
         }
         if (gauge.pastFull() == PastFull.SHOWS_MORE || gauge.pastFull() == PastFull.HIDES_MORE) {
             words.add("it counts on past 100 %, and shows too much for as long afterwards");
-        }
-        if (gauge.efficiencySet() == null && system.chemistry().isLeadAcid()) {
-            words.add("no charge efficiency is told of it: it counts all that is put in");
         }
         Double smallest = gauge.smallestAmps();
         if (smallest != null && smallest > 0) {

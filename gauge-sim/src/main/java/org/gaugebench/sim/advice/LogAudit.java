@@ -118,7 +118,9 @@ public final class LogAudit {
         List<String> assumed = new ArrayList<>(days.assumed());
         // What the days of an audit without a log are made of.
         assumed.removeIf(it -> it.startsWith("charging from") || it.contains("charger"));
-        assumed.addAll(audited.notUsed());
+        if (audited.isTold()) {
+            assumed.addAll(audited.assumed());
+        }
         if (!log.hasTemperature()) {
             assumed.add("the battery at 25 °C: the log has no temperature");
         }
@@ -211,7 +213,7 @@ public final class LogAudit {
                 asTyped.words(),
                 right == null ? null : right.words(),
                 List.copyOf(shown),
-                audited.isTold() ? audited.noSettingCures(system) : List.of(),
+                audited.isTold() ? audited.noSettingCures() : List.of(),
                 notKnown(),
                 audited.isTold()
                         ? ComposedGauge.of(audited.gauge()).words(audited.holdMinutes())

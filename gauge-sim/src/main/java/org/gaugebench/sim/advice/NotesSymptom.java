@@ -250,7 +250,7 @@ public final class NotesSymptom {
                     // At the least size the notes say nothing of how much.
                     size <= 1
                             ? "it never jumps to 100 when the charger is done"
-                            : text("%.0f points missing at first", size);
+                            : text("%.1f points missing at first", size);
             case SELF_DISCHARGE -> text("%.0f %% of it a month", size * 100);
             case SCALE -> text("currents shown %.2f times as large", size);
             default -> "every current has the wrong sign";

@@ -70,7 +70,7 @@ public final class OwnAudit {
         String text = write(system, audited, settings, shunt, days);
         Scenario scenario = MonthAhead.read(text);
         List<String> assumed = new ArrayList<>(days.assumed());
-        assumed.addAll(audited.notUsed());
+        assumed.addAll(audited.assumed());
         assumed.add("its wire stays on");
         if (audited.gauge().isSetByHand()) {
             assumed.add("its owner sets it at 18 h of each day on which the battery is full then");
@@ -80,7 +80,7 @@ public final class OwnAudit {
                         ComposedGauge.of(audited.gauge()).words(audited.holdMinutes()),
                         atWorst(system, audited, settings, shunt),
                         FullWatchResult.of(scenario, 1).words(),
-                        audited.noSettingCures(system));
+                        audited.noSettingCures());
         return new Result(
                 scenario,
                 text,

@@ -12,6 +12,10 @@ import org.jspecify.annotations.Nullable;
 public final class AuditText {
     private static final int LABEL = 13;
 
+    /** The answer where no setting is wrong and the gauge is. */
+    static final String NO_SETTING_CURES =
+            "No setting is wrong, but what the gauge itself does no setting cures: see below.";
+
     private AuditText() {}
 
     /**

@@ -16,13 +16,7 @@ public final class LogAuditText {
      */
     public static String of(String file, LogAudit.Result result) {
         Page page = new Page();
-        int count = result.findings().size();
-        page.paragraph(
-                0,
-                count == 0
-                        ? "Nothing found: the settings go with what the log says."
-                        : (count == 1 ? "1 setting does" : count + " settings do")
-                                + " not go with the battery or with what the log says.");
+        page.paragraph(0, answer(result));
         page.paragraph(0, Page.clean(file));
         page.gap().labelled(0, LABEL, "the log", result.log());
         page.labelled(0, LABEL, "its charges", result.charging());
@@ -38,6 +32,17 @@ public final class LogAuditText {
         AuditText.list(page, "What was assumed", result.assumed());
         page.gap().paragraph(0, Cautions.DEFER);
         return page.toString();
+    }
+
+    private static String answer(LogAudit.Result result) {
+        int count = result.findings().size();
+        if (count > 0) {
+            return (count == 1 ? "1 setting does" : count + " settings do")
+                    + " not go with the battery or with what the log says.";
+        }
+        return result.noSettingCures().isEmpty()
+                ? "Nothing found: the settings go with what the log says."
+                : AuditText.NO_SETTING_CURES;
     }
 
     /** The same as one object on one line, with a line end. */

@@ -102,8 +102,6 @@ class LogAuditCommandTest {
         "--typed-capacity  62 Ah  --full-volts  14.3 V",
         "--full-amps  3 %  --full-minutes  30 min",
         "--sets-full  volts-and-current  --full-volts  14.2 V  --full-amps  2 %",
-        "--sets-full  by-hand  --own-current  20 mA",
-        "--sets-full  never",
     })
     void rightSettingsRaiseNothing(String options) {
         String out = audit(ExitCodes.OK, week, options).out();
@@ -112,6 +110,19 @@ class LogAuditCommandTest {
     }
 
     /** The trace knows that it is full once; the log says so without the truth. */
+    /** No setting is wrong; that the figure is cannot be said below a "nothing found". */
+    @ParameterizedTest
+    @CsvSource({
+        "--sets-full  volts, it looks at the volts alone",
+        "--sets-full  by-hand  --own-current  20 mA, that it draws itself",
+        "--sets-full  never, nothing sets it to 100 %",
+    })
+    void whatAGaugeDoesItselfStandsInTheFirstLine(String options, String told) {
+        String out = audit(ExitCodes.OK, week, options).out();
+        assertTrue(out.startsWith("No setting is wrong, but what the gauge itself does"), out);
+        assertTrue(out.replaceAll("\\s+", " ").contains(told), out);
+    }
+
     @Test
     void theSignsOfAFullChargeAreThoseOfTheTruth() throws IOException {
         String out = audit(ExitCodes.OK, week, "-").out();
