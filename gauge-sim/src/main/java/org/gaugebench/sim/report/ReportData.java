@@ -24,9 +24,6 @@ final class ReportData {
     /** Characters that all lines together may take: what keeps a year under 1.5 MB. */
     private static final int MOST_CHARACTERS = 1_100_000;
 
-    /** Cells of windows at first: what usually fits. */
-    private static final int CELLS = 260_000;
-
     private static final JsonFactory FACTORY = new JsonFactory();
 
     private static final String[] TRUE_NAMES = {"state", "current", "voltage", "temperature"};
@@ -104,7 +101,7 @@ final class ReportData {
 
     /** As much of the windows as fits: their reach shrinks until all lines do. */
     private void lines() throws IOException {
-        int reach = trace.windows().reachFor(CELLS / trace.columns());
+        int reach = trace.windows().reachFor();
         ReportBytes.Line[] lines = lines(reach);
         while (length(lines) > MOST_CHARACTERS && reach > 1) {
             reach = reach / 2;

@@ -30,6 +30,9 @@ public final class ReportTrace implements Observer {
     /** Channels times buckets: what keeps a page with six gauges as small as one with one. */
     private static final int BUCKETS_OF_ALL = 50_000;
 
+    /** Columns times ticks near moments that a page keeps. */
+    private static final int WINDOW_CELLS = 260_000;
+
     private static final int RING = 1_024;
     private static final int MOST_IN_A_ROW = 512;
 
@@ -43,7 +46,7 @@ public final class ReportTrace implements Observer {
 
     private ReportLane[] lanes = {};
     private ReportChannel[] channels = {};
-    private ReportWindows windows = new ReportWindows(1);
+    private ReportWindows windows = new ReportWindows(1, 0);
     private final ReportStarved starved = new ReportStarved();
     private final int[] trueCurrents = new int[RING];
     private final int[] trueVoltages = new int[RING];
@@ -97,7 +100,7 @@ public final class ReportTrace implements Observer {
         channels = new ReportChannel[columns];
         Arrays.setAll(channels, i -> new ReportChannel(bucketTicks));
         row = new int[columns];
-        windows = new ReportWindows(columns);
+        windows = new ReportWindows(columns, WINDOW_CELLS / columns);
         knownMoments =
                 rig.scenario().expectations().stream()
                         .filter(it -> it.kind() == Expectation.Kind.AT)

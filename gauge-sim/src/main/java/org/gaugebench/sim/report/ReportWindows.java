@@ -20,6 +20,7 @@ final class ReportWindows {
     private static final int MOST_FAILURES = 100;
 
     private final int columns;
+    private final int mostRows;
     private long[] ticks = new long[256];
     private int[] values;
     private int rows;
@@ -28,9 +29,19 @@ final class ReportWindows {
     private int momentCount;
     private int failureCount;
     private long openUntil = -1;
+    private int reach = REACH_TICKS;
+    private int rowsToCount;
 
-    ReportWindows(int columns) {
+    /**
+     * Starts empty.
+     *
+     * @param columns of a row
+     * @param mostRows that will be kept in the end, see {@link #reachFor}
+     */
+    ReportWindows(int columns, int mostRows) {
         this.columns = columns;
+        this.mostRows = mostRows;
+        rowsToCount = mostRows;
         this.values = new int[256 * columns];
     }
 
@@ -53,8 +64,21 @@ final class ReportWindows {
         momentCount++;
         failureCount += isFailure ? 1 : 0;
         long from = rows == 0 ? 0 : ticks[rows - 1] + 1;
-        openUntil = tick + REACH_TICKS;
-        return Math.max(from, tick - REACH_TICKS);
+        int wanted = isFailure ? REACH_TICKS : reach();
+        openUntil = Math.max(openUntil, tick + wanted);
+        return Math.max(from, tick - wanted);
+    }
+
+    /**
+     * The reach that may still be kept: moments to come only make it smaller, and to look at rows
+     * that go in the end costs as much as a run of its own.
+     */
+    private int reach() {
+        if (rows > rowsToCount) {
+            reach = reachFor();
+            rowsToCount = 2 * rows;
+        }
+        return reach;
     }
 
     /** Whether the row of this tick is wanted. */
@@ -95,8 +119,8 @@ final class ReportWindows {
         return values[row * columns + column];
     }
 
-    /** Largest reach at which no more rows are left than that; failures keep their whole reach. */
-    int reachFor(int mostRows) {
+    /** Largest reach at which few enough rows are left; failures keep their whole reach. */
+    int reachFor() {
         int[] rowsAt = new int[REACH_TICKS + 1];
         for (int needed : neededReach()) {
             rowsAt[needed]++;
