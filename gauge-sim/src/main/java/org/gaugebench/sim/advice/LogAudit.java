@@ -225,7 +225,7 @@ public final class LogAudit {
             Suspect suspect, LogWatch asTyped, @Nullable LogWatch put, boolean isShown) {
         List<String> remedy = TypedWords.of(main.settings(), suspect.remedy());
         return new Finding(
-                suspect.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                suspect.kind().key(),
                 suspect.kind().words(),
                 suspect.evidence(),
                 "as typed: " + asTyped.words() + (put == null ? "" : "; put right: " + put.words()),

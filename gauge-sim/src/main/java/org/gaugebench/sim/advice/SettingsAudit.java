@@ -148,7 +148,7 @@ public final class SettingsAudit {
         FullWatchResult put = runs.with(List.of(suspect));
         boolean shown = put != null && runs.asTyped.isWorseThan(put);
         return new Finding(
-                suspect.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                suspect.kind().key(),
                 suspect.kind().words(),
                 suspect.evidence(),
                 put == null ? "as typed: " + runs.asTyped.words() : consequence(runs.asTyped, put),

@@ -1,5 +1,6 @@
 package org.gaugebench.sim.advice;
 
+import java.util.Locale;
 import java.util.Map;
 import org.gaugebench.core.settings.Setting;
 
@@ -39,6 +40,11 @@ record Suspect(Kind kind, String evidence, Map<Setting, Long> remedy) {
 
         Kind(String words) {
             this.words = words;
+        }
+
+        /** The word that findings are known by. */
+        String key() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
 
         String words() {
