@@ -6,6 +6,10 @@ import java.util.List;
 
 /** Writes the integers of records as people read them; what it writes parses back exactly. */
 public final class QuantityFormat {
+    private static final List<UnitSymbol> DURATIONS = UnitSymbol.writtenFor(Dimension.DURATION);
+    private static final long[] DURATION_MILLIS =
+            DURATIONS.stream().mapToLong(it -> millis(it.size())).toArray();
+
     private QuantityFormat() {}
 
     /**
@@ -16,10 +20,10 @@ public final class QuantityFormat {
      * @return number and unit, such as "250 mA"; times in parts, such as "2 h 30 min"
      */
     public static String format(long value, RecordUnit unit) {
-        BigDecimal amount = BigDecimal.valueOf(value).multiply(unit.size());
         if (unit.dimension() == Dimension.DURATION && value > 0) {
-            return duration(amount);
+            return duration(value, unit);
         }
+        BigDecimal amount = BigDecimal.valueOf(value).multiply(unit.size());
         List<UnitSymbol> symbols = UnitSymbol.writtenFor(unit.dimension());
         UnitSymbol chosen = symbols.get(0);
         if (unit.dimension() == Dimension.DURATION) {
@@ -42,17 +46,27 @@ public final class QuantityFormat {
         return quotient.signum() == 0 ? "0" : quotient.stripTrailingZeros().toPlainString();
     }
 
-    private static String duration(BigDecimal seconds) {
+    /**
+     * Whole numbers throughout: a year's timeline has thousands of times. Each unit of a record has
+     * a symbol, so nothing is left after its own.
+     */
+    private static String duration(long value, RecordUnit unit) {
         StringBuilder out = new StringBuilder();
-        BigDecimal rest = seconds;
-        for (UnitSymbol symbol : UnitSymbol.writtenFor(Dimension.DURATION)) {
-            BigDecimal[] parts = rest.divideAndRemainder(symbol.size());
-            if (parts[0].signum() != 0) {
-                out.append(out.length() == 0 ? "" : " ");
-                out.append(parts[0].toBigIntegerExact()).append(' ').append(symbol.symbol());
+        long stepMillis = millis(unit.size());
+        long rest = value;
+        for (int i = 0; rest > 0; i++) {
+            long steps = DURATION_MILLIS[i] / stepMillis;
+            long part = rest / steps;
+            if (part > 0) {
+                out.append(out.isEmpty() ? "" : " ").append(part).append(' ');
+                out.append(DURATIONS.get(i).symbol());
             }
-            rest = parts[1];
+            rest %= steps;
         }
         return out.toString();
+    }
+
+    private static long millis(BigDecimal seconds) {
+        return seconds.movePointRight(3).longValueExact();
     }
 }

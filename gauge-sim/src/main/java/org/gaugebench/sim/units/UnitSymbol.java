@@ -1,8 +1,11 @@
 package org.gaugebench.sim.units;
 
+import static java.util.stream.Collectors.groupingBy;
+
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  */
 record UnitSymbol(String symbol, Dimension dimension, BigDecimal size, boolean written) {
     private static final List<UnitSymbol> TABLE = table();
+    private static final Map<Dimension, List<UnitSymbol>> WRITTEN =
+            TABLE.stream().filter(UnitSymbol::written).collect(groupingBy(UnitSymbol::dimension));
 
     private static List<UnitSymbol> table() {
         List<UnitSymbol> table = new ArrayList<>();
@@ -79,6 +84,6 @@ record UnitSymbol(String symbol, Dimension dimension, BigDecimal size, boolean w
 
     /** The symbols that the writer uses for a dimension, largest first. */
     static List<UnitSymbol> writtenFor(Dimension dimension) {
-        return TABLE.stream().filter(row -> row.dimension == dimension && row.written).toList();
+        return WRITTEN.getOrDefault(dimension, List.of());
     }
 }
