@@ -191,8 +191,8 @@ public final class AttributionRun implements Observer {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return true;
+    public Observer forTicks() {
+        return this;
     }
 
     @Override

@@ -88,8 +88,8 @@ final class RegisterStream implements Observer, AutoCloseable {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return true;
+    public Observer forTicks() {
+        return this;
     }
 
     @Override

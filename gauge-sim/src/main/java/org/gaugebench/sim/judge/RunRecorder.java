@@ -146,13 +146,8 @@ public final class RunRecorder implements Observer {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return guest.wantsTicks();
-    }
-
-    @Override
-    public void onTick(Rig ticking) {
-        guest.onTick(ticking);
+    public Observer forTicks() {
+        return guest.forTicks();
     }
 
     @Override

@@ -99,8 +99,8 @@ final class Bench {
         }
 
         @Override
-        public boolean wantsTicks() {
-            return true;
+        public Observer forTicks() {
+            return this;
         }
 
         @Override

@@ -89,8 +89,8 @@ final class BookKeeper implements Observer {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return true;
+    public Observer forTicks() {
+        return this;
     }
 
     @Override

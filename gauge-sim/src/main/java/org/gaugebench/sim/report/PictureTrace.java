@@ -46,8 +46,8 @@ public final class PictureTrace implements Observer {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return true;
+    public Observer forTicks() {
+        return this;
     }
 
     @Override

@@ -19,30 +19,43 @@ final class ReportStarved {
      */
     record Span(long fromMillis, long toMillis) {}
 
+    private final int tickMillis;
     private final List<Span> spans = new ArrayList<>();
     private boolean was;
     private long fromMillis;
-    private long lastMillis;
 
-    /** Takes whether the step that ends now was one of them; steps come in order. */
-    void add(boolean isStarved, long nowMillis) {
-        if (isStarved != was) {
-            if (isStarved) {
-                fromMillis = lastMillis;
-            } else if (spans.size() < MOST) {
-                spans.add(new Span(fromMillis, lastMillis));
-            }
-            was = isStarved;
-        }
-        lastMillis = nowMillis;
+    /**
+     * Knows of no step yet.
+     *
+     * @param tickMillis length of a step
+     */
+    ReportStarved(int tickMillis) {
+        this.tickMillis = tickMillis;
     }
 
-    /** All of them, in order of time; one under way ends now. */
-    List<Span> spans() {
-        List<Span> all = new ArrayList<>(spans);
-        if (was && all.size() < MOST) {
-            all.add(new Span(fromMillis, lastMillis));
+    /** Takes whether the step that ends with this tick was one of them; steps come in order. */
+    void add(boolean isStarved, long tick) {
+        if (isStarved != was) {
+            change(isStarved, (tick - 1) * tickMillis);
         }
-        return all;
+    }
+
+    private void change(boolean isStarved, long millis) {
+        if (isStarved) {
+            fromMillis = millis;
+        } else if (spans.size() < MOST) {
+            spans.add(new Span(fromMillis, millis));
+        }
+        was = isStarved;
+    }
+
+    /** Ends the run, and a span under way with it. */
+    void close(long ticks) {
+        add(false, ticks + 1);
+    }
+
+    /** All of them, in order of time; complete after {@link #close}. */
+    List<Span> spans() {
+        return List.copyOf(spans);
     }
 }

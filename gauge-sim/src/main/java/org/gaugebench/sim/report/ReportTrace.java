@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.gaugebench.core.port.Event;
+import org.gaugebench.sim.plant.Circuit;
 import org.gaugebench.sim.plant.Truth;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.rig.Observer;
@@ -17,8 +18,9 @@ import org.gaugebench.sim.scenario.Expectation;
  * <p>Current and voltage, true and read, are looked at in every tick. What a core works out from
  * them (charge, band, hours, rule) is looked at in every whole minute, after each event and change,
  * and in every tick near those: reading it costs three times what a tick does, and between two
- * looks its count moves by what flows and by nothing else. The other kinds of gauge, whose figures
- * may jump as they like, are looked at in every tick; a core beside them is not.
+ * looks its count moves by what flows and by nothing else. So does that of the other kinds of
+ * gauge, but for exhibits with a mistake that makes a figure jump untold: that figure, and no
+ * other, is looked at in every tick.
  */
 public final class ReportTrace implements Observer {
     /** Most gauges drawn: beyond that, lines are no longer told apart. */
@@ -47,7 +49,7 @@ public final class ReportTrace implements Observer {
     private ReportLane[] lanes = {};
     private ReportChannel[] channels = {};
     private ReportWindows windows = new ReportWindows(1, 0);
-    private final ReportStarved starved = new ReportStarved();
+    private ReportStarved starved = new ReportStarved(1);
     private final int[] trueCurrents = new int[RING];
     private final int[] trueVoltages = new int[RING];
     private int[][] rings = {};
@@ -74,8 +76,8 @@ public final class ReportTrace implements Observer {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return true;
+    public Observer forTicks() {
+        return this;
     }
 
     @Override
@@ -107,6 +109,7 @@ public final class ReportTrace implements Observer {
                         .mapToLong(Expectation::fromMillis)
                         .toArray();
         rowEnd = Math.min(bucketTicks, MOST_IN_A_ROW);
+        starved = new ReportStarved((int) rig.scenario().tickMillis());
         start(rig);
     }
 
@@ -146,13 +149,14 @@ public final class ReportTrace implements Observer {
     public void onTick(Rig rig) {
         long tick = rig.ticks();
         int at = (int) tick & (RING - 1);
-        Truth truth = rig.truth();
-        trueCurrents[at] = micro(truth.meanCurrentAmps());
-        trueVoltages[at] = micro(truth.voltageVolts());
+        // The plant itself: after a tick no gauge tells of a past one, and to ask costs as much.
+        Circuit plant = rig.plant();
+        trueCurrents[at] = micro(plant.meanCurrentAmps());
+        trueVoltages[at] = micro(plant.voltageVolts());
         for (ReportLane lane : lanes) {
             lane.tick(at);
         }
-        starved.add(rig.plant().isStarved(), rig.timeMillis());
+        starved.add(plant.isStarved(), tick);
         if (tick >= busyFrom) {
             doMore(rig, tick);
         }
@@ -266,6 +270,7 @@ public final class ReportTrace implements Observer {
     /** Ends the run. */
     void close(long ticks) {
         endRow(ticks);
+        starved.close(ticks);
         for (ReportChannel channel : channels) {
             channel.close();
         }

@@ -97,8 +97,9 @@ public final class TraceCsv implements Observer, AutoCloseable {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return everyMillis % MINUTE_MILLIS != 0 || everyMillis == 0;
+    public Observer forTicks() {
+        boolean isFiner = everyMillis % MINUTE_MILLIS != 0 || everyMillis == 0;
+        return isFiner ? this : Observer.NONE;
     }
 
     @Override

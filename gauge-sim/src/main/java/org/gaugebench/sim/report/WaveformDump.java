@@ -79,8 +79,8 @@ public final class WaveformDump implements Observer, AutoCloseable {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return true;
+    public Observer forTicks() {
+        return this;
     }
 
     @Override

@@ -27,15 +27,19 @@ public interface Observer {
     default void onMoment(Rig rig) {}
 
     /**
-     * After every tick; only called where {@link #wantsTicks()} says so.
+     * After every tick; only called of the one that {@link #forTicks()} names.
      *
      * @param rig the rig
      */
     default void onTick(Rig rig) {}
 
-    /** Whether {@link #onTick} is wanted; costs time. */
-    default boolean wantsTicks() {
-        return false;
+    /**
+     * Whose {@link #onTick} is called: this observer's, that of others behind it, or nobody's.
+     * Asked once, as the run begins: to pass each tick on from one to the next costs as much as to
+     * look.
+     */
+    default Observer forTicks() {
+        return NONE;
     }
 
     /**

@@ -34,17 +34,13 @@ public final class Observers {
 
             @Override
             public void onTick(Rig rig) {
-                if (first.wantsTicks()) {
-                    first.onTick(rig);
-                }
-                if (second.wantsTicks()) {
-                    second.onTick(rig);
-                }
+                first.onTick(rig);
+                second.onTick(rig);
             }
 
             @Override
-            public boolean wantsTicks() {
-                return first.wantsTicks() || second.wantsTicks();
+            public Observer forTicks() {
+                return both(first.forTicks(), second.forTicks());
             }
 
             @Override

@@ -76,8 +76,8 @@ final class FullChargeRun implements Observer {
     }
 
     @Override
-    public boolean wantsTicks() {
-        return true;
+    public Observer forTicks() {
+        return this;
     }
 
     @Override

@@ -26,8 +26,8 @@ class LanePowerTest {
         private long nowMillis;
 
         @Override
-        public boolean wantsTicks() {
-            return true;
+        public Observer forTicks() {
+            return this;
         }
 
         @Override

@@ -2,6 +2,7 @@ package org.gaugebench.sim.rig;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -25,8 +26,8 @@ class RigTest {
         }
 
         @Override
-        public boolean wantsTicks() {
-            return true;
+        public Observer forTicks() {
+            return this;
         }
 
         @Override
@@ -135,5 +136,18 @@ class RigTest {
         assertEquals(120, second.amps.size());
         assertTrue(first.events.contains(Event.DECLARED));
         assertEquals(first.events, second.events);
+    }
+
+    /** Passing a tick on costs as much as looking, so those who look away are left out. */
+    @Test
+    void ticksGoToNobodyButThoseWhoWantThem() {
+        Watcher wants = new Watcher();
+        Observer away = new Observer() {};
+        assertSame(Observer.NONE, Observers.both(away, away).forTicks());
+        assertSame(wants, Observers.both(away, wants).forTicks());
+        assertSame(wants, Observers.both(Observers.both(wants, away), away).forTicks());
+        Scenario scenario = Samples.read(shortRun("1 s", "120 s", "1 s", "lamp: off"));
+        new Rig(scenario, 1, Observers.both(wants, away)).run();
+        assertEquals(120, wants.amps.size());
     }
 }
