@@ -45,8 +45,8 @@ public interface GaugeDevice {
 
     /**
      * Fills at least current, voltage and temperature of the last sample, and of a gauge whose
-     * figures may jump in any tick its state of charge too, and its time to empty if it tells one,
-     * for those who look at every tick and need no more. What else it fills is for nobody's use.
+     * state of charge or time to empty may jump in any tick without an event those too, for those
+     * who look at every tick and need no more. What else it fills is for nobody's use.
      */
     default void readSample(Readout readout) {
         read(readout);

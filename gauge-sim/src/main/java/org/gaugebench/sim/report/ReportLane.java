@@ -1,10 +1,12 @@
 package org.gaugebench.sim.report;
 
+import java.util.Set;
 import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.scenario.GaugeSpec;
+import org.gaugebench.sim.scenario.Mistake;
 import org.gaugebench.sim.scenario.MistakeFamily;
 
 /**
@@ -27,6 +29,7 @@ final class ReportLane {
     private final boolean hasRule;
     private final boolean jumps;
     private final boolean hoursJump;
+    private final boolean anyJump;
     private final ReportStates rule;
     private final int[][] rings;
     private final int[] currents;
@@ -41,11 +44,10 @@ final class ReportLane {
     ReportLane(Lane lane, int ringTicks, long bucketTicks) {
         this.lane = lane;
         hasRule = lane.spec().kind() == GaugeSpec.Kind.CORE;
-        jumps = lane.spec().kind() == GaugeSpec.Kind.EXHIBIT;
-        hoursJump =
-                jumps
-                        && lane.spec().mistakes().stream()
-                                .anyMatch(it -> it.family() == MistakeFamily.HOURS);
+        Set<Mistake> mistakes = lane.spec().mistakes();
+        jumps = mistakes.stream().anyMatch(Mistake::jumpsUntold);
+        hoursJump = mistakes.stream().anyMatch(it -> it.family() == MistakeFamily.HOURS);
+        anyJump = jumps || hoursJump;
         rule = new ReportStates(bucketTicks);
         rings = new int[FIGURES][];
         for (int i = 0; i < FIGURES; i++) {
@@ -93,6 +95,12 @@ final class ReportLane {
         Readout readout = lane.readSample();
         currents[at] = readout.currentMicroamps;
         voltages[at] = readout.voltageMicrovolts;
+        if (anyJump) {
+            jump(at, readout);
+        }
+    }
+
+    private void jump(int at, Readout readout) {
         if (jumps) {
             rings[STATE][at] = state(readout);
         }

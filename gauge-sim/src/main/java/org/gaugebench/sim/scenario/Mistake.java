@@ -1,6 +1,8 @@
 package org.gaugebench.sim.scenario;
 
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -299,6 +301,9 @@ public enum Mistake {
             "power that goes between the two leaves no count at all",
             "PWR03");
 
+    private static final Set<Mistake> JUMP_UNTOLD =
+            EnumSet.of(MILLISECOND_WRAP, SIGN_EXTENSION, OVERFLOW_32_BIT, LOST_SIGN);
+
     private final String key;
     private final MistakeFamily family;
     private final String sentence;
@@ -336,6 +341,14 @@ public enum Mistake {
     /** What follows from it, without a full stop. */
     public String consequence() {
         return consequence;
+    }
+
+    /**
+     * Whether what is shown may move in one tick by more than what flows in it, and no event tells
+     * of that. Of all other mistakes the count moves by what flows, about, or with an event.
+     */
+    public boolean jumpsUntold() {
+        return JUMP_UNTOLD.contains(this);
     }
 
     /** Numbers of the catalogue's cases that show it. */

@@ -130,4 +130,35 @@ class ReportLooksTest {
         // converter's step are half a percent.
         assertEquals(1_080, hours.get(14 * 3_600 + 1L), 6, hours.toString());
     }
+
+    /** At its end the load of 3 h 17 s leaves the charger alone, and no event tells of that. */
+    @Test
+    void aCountThatJumpsUntoldIsSeenToTheTick() {
+        String day =
+                """
+                format: 1
+                title: A day of net charge by turns
+                duration: 1 d
+                battery: {chemistry: lifepo4, capacity: 50 Ah, start: 60 %}
+                sensor: {shunt: 50 A / 75 mV, noise: 2 uV}
+                chargers: {shore: {current-limit: 1 A}}
+                loads: {heater: {current: 3 A, on-for: 3 h 17 s, every: 7 h}}
+                beside:
+                  - {name: lost, kind: exhibit, mistakes: [lost-sign], start: 60 %}
+                """;
+        Scenario read = Samples.read(day);
+        ReportTrace trace = new ReportTrace();
+        RunResult result = RunRecorder.run(read, read.seed(), trace);
+        Map<Long, Long> shown =
+                ReportLines.line(
+                        ReportLines.data(ReportPage.of(result, trace, null, "test"))
+                                .get("readings")
+                                .get(1)
+                                .get("state"));
+        long lastOfLoad = 3 * 3_600 + 17;
+        assertTrue(shown.containsKey(lastOfLoad), shown.toString());
+        // 2 A of 50 Ah: 60 % less 12.02 %, and then as much more; noise is far below 0.1 %.
+        assertEquals(479_800, shown.get(lastOfLoad), 1_000, shown.toString());
+        assertTrue(shown.keySet().stream().anyMatch(it -> it > lastOfLoad && it < lastOfLoad + 36));
+    }
 }

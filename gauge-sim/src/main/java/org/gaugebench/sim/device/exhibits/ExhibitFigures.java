@@ -88,12 +88,10 @@ final class ExhibitFigures {
             Readout readout,
             long shownCountMillis,
             long capacityCountMillis,
-            double microamps,
             double newFilteredMicroamps) {
         boolean known = isKnown();
         readout.stateOfChargePartsPerMillion =
                 known ? parts(shownCountMillis, capacityCountMillis) : Readout.NOT_KNOWN;
-        readout.currentMicroamps = scale.wholeMicroamps(microamps);
         if (hours.isOffered()) {
             hours.update(known, scale.nanocoulombs(shownCountMillis), newFilteredMicroamps);
             readout.timeToEmptyState = hours.state();

@@ -53,6 +53,7 @@ public final class ExhibitGauge implements GaugeDevice {
     private final CapacityEdit edit;
     private final @Nullable OneSlot slot;
     private final long saveStepCountMillis;
+    private final boolean jumps;
 
     // State.
     private long declaredMilliampHours;
@@ -123,7 +124,9 @@ public final class ExhibitGauge implements GaugeDevice {
                         capacityCountMillis);
         hoursFilter = HoursFilter.of(made);
         last = new LastSample(scale);
-        figures = new ExhibitFigures(scale, new HoursFigure(made, settings));
+        HoursFigure hours = new HoursFigure(made, settings);
+        figures = new ExhibitFigures(scale, hours);
+        jumps = hours.isOffered() || made.stream().anyMatch(Mistake::jumpsUntold);
     }
 
     private static Accumulator accumulator(
@@ -290,16 +293,18 @@ public final class ExhibitGauge implements GaugeDevice {
                 hoursFilter.microamps());
     }
 
-    /** The count may jump in any tick, and the hours with it. */
+    /** With some mistakes the count may jump in any tick, and with others the hours. */
     @Override
     public void readSample(Readout readout) {
         last.read(readout);
-        figures.readJumping(
-                readout,
-                limits.shown(accumulator.countMillis(), capacityCountMillis),
-                capacityCountMillis,
-                scale.microamps(lastCounts),
-                hoursFilter.microamps());
+        readout.currentMicroamps = scale.wholeMicroamps(scale.microamps(lastCounts));
+        if (jumps) {
+            figures.readJumping(
+                    readout,
+                    limits.shown(accumulator.countMillis(), capacityCountMillis),
+                    capacityCountMillis,
+                    hoursFilter.microamps());
+        }
     }
 
     @Override

@@ -70,6 +70,21 @@ class LookedAtProperties {
         }
     }
 
+    /** Most that look at every tick have no use for it, and it costs more than the rest. */
+    @Test
+    void aFigureThatDoesNotJumpIsNotWorkedOutForASample() {
+        assertEquals(7, stateOfSample(Mistake.NO_CLAMP));
+        assertEquals(500_000, stateOfSample(Mistake.LOST_SIGN));
+    }
+
+    private static int stateOfSample(Mistake mistake) {
+        Bench bench = new Bench(Bench.settings().build(), mistake).declare(50);
+        Readout sample = new Readout();
+        sample.stateOfChargePartsPerMillion = 7;
+        bench.exhibit.readSample(sample);
+        return sample.stateOfChargePartsPerMillion;
+    }
+
     private static void assertSameSample(Readout whole, Readout sample) {
         assertEquals(whole.currentMicroamps, sample.currentMicroamps);
         assertEquals(whole.voltageMicrovolts, sample.voltageMicrovolts);
