@@ -2,6 +2,7 @@ package org.gaugebench.sim.report;
 
 import java.util.Set;
 import org.gaugebench.core.port.EstimateState;
+import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Sample;
 import org.gaugebench.sim.rig.Lane;
@@ -25,6 +26,8 @@ final class ReportLane {
     /** Figures of a gauge. */
     static final int FIGURES = 7;
 
+    private static final int FULL_PARTS_PER_MILLION = 1_000_000;
+
     private final Lane lane;
     private final boolean hasRule;
     private final boolean jumps;
@@ -34,6 +37,9 @@ final class ReportLane {
     private final int[][] rings;
     private final int[] currents;
     private final int[] voltages;
+    private long stepNanocoulombs;
+    private int stateBefore;
+    private final boolean runsOn;
 
     /**
      * Looks at nothing yet.
@@ -47,6 +53,7 @@ final class ReportLane {
         Set<Mistake> mistakes = lane.spec().mistakes();
         jumps = mistakes.stream().anyMatch(Mistake::jumpsUntold);
         hoursJump = mistakes.stream().anyMatch(it -> it.family() == MistakeFamily.HOURS);
+        runsOn = mistakes.contains(Mistake.NO_CLAMP);
         anyJump = jumps || hoursJump;
         rule = new ReportStates(bucketTicks);
         rings = new int[FIGURES][];
@@ -80,6 +87,21 @@ final class ReportLane {
      */
     int[] ring(int figure) {
         return rings[figure];
+    }
+
+    /**
+     * Takes an event of a gauge, which may be another one; those of a program, which may tell of a
+     * tick long past, say nothing here.
+     */
+    void event(Lane announcing, Event event, long value) {
+        if (announcing == lane && lane.program() == null && EventFigure.isStep(event)) {
+            stepNanocoulombs += value;
+        }
+    }
+
+    /** The state of charge at the last look, less the steps that events told just before it. */
+    int stateBefore() {
+        return stateBefore;
     }
 
     /** Puts the figures of every tick into their rings. */
@@ -126,6 +148,8 @@ final class ReportLane {
         row[firstColumn + TEMPERATURE] = warm ? readout.temperatureMillicelsius : ReportChannel.GAP;
         if (!jumps) {
             row[firstColumn + STATE] = on ? state(readout) : ReportChannel.GAP;
+            stateBefore = before(row[firstColumn + STATE], readout.fullChargeNanocoulombs);
+            stepNanocoulombs = 0;
         }
         if (!hoursJump) {
             row[firstColumn + HOURS] = on ? hours(readout) : ReportChannel.GAP;
@@ -133,6 +157,16 @@ final class ReportLane {
         if (hasRule) {
             rule.add(tick, on ? readout.ruleState : null, readout.ruleReason);
         }
+    }
+
+    /** Of a count that runs on behind the figure, the figure. */
+    private int before(int state, long capacityNanocoulombs) {
+        if (stepNanocoulombs == 0 || state == ReportChannel.GAP) {
+            return state;
+        }
+        double before = state - 1e6 * stepNanocoulombs / capacityNanocoulombs;
+        double shown = runsOn ? before : Math.max(0, Math.min(before, FULL_PARTS_PER_MILLION));
+        return (int) StrictMath.round(shown);
     }
 
     private static int state(Readout readout) {

@@ -199,8 +199,22 @@ public final class ReportTrace implements Observer {
     private void openWindow(long tick, boolean isFailure) {
         busyFrom = 0;
         long from = windows.open(tick, isFailure);
-        for (long past = Math.max(1, from); from >= 0 && past < tick; past++) {
+        long first = Math.max(1, from);
+        for (long past = first; from >= 0 && past < tick; past++) {
             windowRow(past, false);
+        }
+        if (from >= 0 && first < tick) {
+            setBefore();
+        }
+    }
+
+    /** A count that was set did not climb there: the tick before gets what it was. */
+    private void setBefore() {
+        for (int i = 0; i < lanes.length; i++) {
+            int column = column(i, ReportLane.STATE);
+            if (rings[column].length == 0 && lanes[i].stateBefore() != row[column]) {
+                windows.set(column, lanes[i].stateBefore());
+            }
         }
     }
 
@@ -247,6 +261,9 @@ public final class ReportTrace implements Observer {
 
     @Override
     public void onEvent(Lane lane, Event event, long value) {
+        for (ReportLane each : lanes) {
+            each.event(lane, event, value);
+        }
         isDue = true;
         isMomentDue = true;
         busyFrom = 0;
