@@ -139,4 +139,16 @@ class BookTest {
         assertEquals(3652 / 8, history.last(oldest));
         assertEquals(70, history.highest(oldest, 0, Bench.TRUE_PERCENT), 20);
     }
+
+    /** A slow run is drawn by seconds: each bucket of two has its own figures. */
+    @Test
+    void whoGoesSlowlySeesEveryBucketOfTheFinestLevel() throws Exception {
+        Bench bench = BenchSamples.bench();
+        bench.advanceTo(90_000);
+        History history = bench.history();
+        assertEquals(45, history.last(0));
+        for (long bucket = 0; bucket <= 45; bucket++) {
+            assertEquals(70, history.lowest(0, bucket, Bench.TRUE_PERCENT), 20, "" + bucket);
+        }
+    }
 }
