@@ -5,6 +5,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.LongStream;
+import java.util.stream.Stream;
 import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.RunResult;
@@ -91,12 +92,13 @@ final class Attributing implements ShelfRunner.After {
             return;
         }
         Scenario scenario = result.scenario();
+        String name = gauge == null ? scenario.gauges().get(0).name() : gauge;
         long[] moments = AttributionRun.told(result);
         if (drawn) {
             long[] even = AttributionRun.evenly(scenario, AttributionRun.MOST_MOMENTS);
-            moments = LongStream.concat(LongStream.of(moments), LongStream.of(even)).toArray();
+            long[] steps = AttributionRun.steps(result, name);
+            moments = Stream.of(moments, even, steps).flatMapToLong(LongStream::of).toArray();
         }
-        String name = gauge == null ? scenario.gauges().get(0).name() : gauge;
         found.put(
                 result,
                 AttributionRun.of(

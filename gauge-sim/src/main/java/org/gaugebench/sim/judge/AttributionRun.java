@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.LongStream;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Register;
 import org.gaugebench.sim.rig.Cause;
@@ -28,6 +29,9 @@ public final class AttributionRun implements Observer {
 
     /** Moments of a split over time that are enough to draw it. */
     public static final int MOST_MOMENTS = 400;
+
+    /** Sets of the count that get moments of their own. */
+    private static final int MOST_STEPS = 100;
 
     private final Scenario scenario;
     private final GaugeSpec gauge;
@@ -75,6 +79,25 @@ public final class AttributionRun implements Observer {
             }
         }
         return moments.stream().mapToLong(Long::longValue).sorted().distinct().toArray();
+    }
+
+    /**
+     * The ticks at which a gauge's count was set, each with the one before it: between two moments
+     * a picture draws a line, and the error stepped there.
+     *
+     * @param result what came of the run
+     * @param gauge its name
+     */
+    public static long[] steps(RunResult result, String gauge) {
+        return result.events().stream()
+                .filter(it -> it.gauge().equals(gauge) && RecordedEvent.isStep(it.event()))
+                .limit(MOST_STEPS)
+                .flatMapToLong(
+                        it ->
+                                LongStream.of(
+                                        it.atMillis() - result.scenario().tickMillis(),
+                                        it.atMillis()))
+                .toArray();
     }
 
     /**

@@ -18,4 +18,14 @@ public record RecordedEvent(
         long atMillis,
         long value,
         long shownPartsPerMillion,
-        long truePartsPerMillion) {}
+        long truePartsPerMillion) {
+
+    /**
+     * Whether an event's figure is the step by which the count was set, by a capacity that stayed.
+     */
+    public static boolean isStep(Event event) {
+        return event == Event.SET_TO_FULL
+                || event == Event.SET_TO_EMPTY
+                || event == Event.CORRECTED_BY_REST;
+    }
+}

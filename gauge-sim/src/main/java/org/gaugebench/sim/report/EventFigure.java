@@ -27,13 +27,6 @@ final class EventFigure {
         };
     }
 
-    /** Whether its figure is the step by which the count was set, of a capacity that stayed. */
-    static boolean isStep(Event event) {
-        return event == Event.SET_TO_FULL
-                || event == Event.SET_TO_EMPTY
-                || event == Event.CORRECTED_BY_REST;
-    }
-
     private static String ampHours(long nanocoulombs) {
         return Figures.decimal(nanocoulombs / 3_600_000, 6, 2) + " Ah";
     }

@@ -5,6 +5,7 @@ import org.gaugebench.core.port.EstimateState;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Readout;
 import org.gaugebench.core.port.Sample;
+import org.gaugebench.sim.judge.RecordedEvent;
 import org.gaugebench.sim.rig.Lane;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.Mistake;
@@ -39,6 +40,8 @@ final class ReportLane {
     private final int[] voltages;
     private long stepNanocoulombs;
     private int stateBefore;
+    private int lowerBefore;
+    private int upperBefore;
     private final boolean runsOn;
 
     /**
@@ -94,14 +97,21 @@ final class ReportLane {
      * tick long past, say nothing here.
      */
     void event(Lane announcing, Event event, long value) {
-        if (announcing == lane && lane.program() == null && EventFigure.isStep(event)) {
+        if (announcing == lane && lane.program() == null && RecordedEvent.isStep(event)) {
             stepNanocoulombs += value;
         }
     }
 
-    /** The state of charge at the last look, less the steps that events told just before it. */
-    int stateBefore() {
-        return stateBefore;
+    /**
+     * Fills a row of the tick before the last look, if events have told steps since: the state of
+     * charge less those steps, and the band of the look before, a minute ago at most.
+     */
+    void fillBefore(ReportWindows windows, int[] row, int firstColumn) {
+        if (!jumps && stateBefore != row[firstColumn + STATE]) {
+            windows.set(firstColumn + STATE, stateBefore);
+            windows.set(firstColumn + LOWER, lowerBefore);
+            windows.set(firstColumn + UPPER, upperBefore);
+        }
     }
 
     /** Puts the figures of every tick into their rings. */
@@ -143,6 +153,8 @@ final class ReportLane {
                         && readout.stateOfChargePartsPerMillion != Readout.NOT_KNOWN
                         && !readout.bandUnknown;
         boolean warm = on && readout.temperatureMillicelsius != Sample.TEMPERATURE_ABSENT;
+        lowerBefore = row[firstColumn + LOWER];
+        upperBefore = row[firstColumn + UPPER];
         row[firstColumn + LOWER] = band ? readout.lowerEdgePartsPerMillion : ReportChannel.GAP;
         row[firstColumn + UPPER] = band ? readout.upperEdgePartsPerMillion : ReportChannel.GAP;
         row[firstColumn + TEMPERATURE] = warm ? readout.temperatureMillicelsius : ReportChannel.GAP;

@@ -211,10 +211,7 @@ public final class ReportTrace implements Observer {
     /** A count that was set did not climb there: the tick before gets what it was. */
     private void setBefore() {
         for (int i = 0; i < lanes.length; i++) {
-            int column = column(i, ReportLane.STATE);
-            if (rings[column].length == 0 && lanes[i].stateBefore() != row[column]) {
-                windows.set(column, lanes[i].stateBefore());
-            }
+            lanes[i].fillBefore(windows, row, column(i, 0));
         }
     }
 
@@ -291,6 +288,11 @@ public final class ReportTrace implements Observer {
         for (ReportChannel channel : channels) {
             channel.close();
         }
+    }
+
+    /** Ticks of which a line keeps the lowest and the highest value, away from windows. */
+    long bucketTicks() {
+        return bucketTicks;
     }
 
     int gauges() {

@@ -12,6 +12,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.gaugebench.sim.PageSection;
 import org.gaugebench.sim.judge.Attribution;
@@ -226,5 +228,24 @@ class AttributionCommandTest {
         String week = root.resolve("scenarios/first-steps/a-week-in-the-hut.yaml").toString();
         String printed = run(0, "run", "--attribution", week);
         assertTrue(printed.endsWith("\n" + example), printed);
+    }
+
+    /** A strip between moments far apart would climb where the count was set. */
+    @Test
+    void aReportSplitsTheErrorAtTheTickOfASetAndTheOneBefore() throws IOException {
+        String charged = Samples.hut() + "gauge: {start: 40 %}\n";
+        charged = charged.replace("loads:", "chargers: {shore: {current-limit: 20 A}}\nloads:");
+        Path page = folder.resolve("page.html");
+        String day = write("day.yaml", charged);
+        String out = run(0, "run", "--attribution", "--report", page.toString(), day);
+        Matcher at = Pattern.compile("0 d (\\d+):(\\d+):(\\d+) +gauge: set to full").matcher(out);
+        assertTrue(at.find(), out);
+        long seconds =
+                Long.parseLong(at.group(1)) * 3_600
+                        + Long.parseLong(at.group(2)) * 60
+                        + Long.parseLong(at.group(3));
+        String text = Files.readString(page);
+        assertTrue(text.contains("[" + seconds + "000,"), seconds + " s");
+        assertTrue(text.contains("[" + (seconds - 1) + "000,"), seconds + " s less one");
     }
 }

@@ -21,8 +21,7 @@ class ReportStarvedTest {
     @Test
     void aSpanIsWholeSteps() {
         assertEquals(List.of(new Span(20_000, 50_000)), spans("..xxx.."));
-        assertEquals(
-                List.of(new Span(10_000, 20_000), new Span(40_000, 50_000)), spans(".x..x."));
+        assertEquals(List.of(new Span(10_000, 20_000), new Span(40_000, 50_000)), spans(".x..x."));
     }
 
     @Test

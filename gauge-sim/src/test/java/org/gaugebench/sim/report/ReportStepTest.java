@@ -51,6 +51,7 @@ class ReportStepTest {
     private static final class EveryTick implements Observer {
         private final List<Map<Long, Integer>> shown = new ArrayList<>();
         private final List<Map<Long, Long>> steps = new ArrayList<>();
+        private final Map<Long, Integer> lower = new TreeMap<>();
         private long ticks;
 
         @Override
@@ -69,6 +70,7 @@ class ReportStepTest {
         @Override
         public void onTick(Rig rig) {
             ticks = rig.ticks();
+            lower.put(ticks, rig.lanes().get(0).read().lowerEdgePartsPerMillion);
             for (int i = 0; i < shown.size(); i++) {
                 int parts = rig.lanes().get(i).read().stateOfChargePartsPerMillion;
                 shown.get(i).put(ticks, parts);
@@ -106,5 +108,21 @@ class ReportStepTest {
                 assertEquals(FULL, drawn.floorEntry(tick).getValue(), where);
             }
         }
+    }
+
+    /** A reading outside its own band would be a defect of the gauge, and is none. */
+    @Test
+    void theBandStepsWithTheCount() {
+        Scenario read = Samples.read(DAY);
+        ReportTrace trace = new ReportTrace();
+        EveryTick every = new EveryTick();
+        RunResult result = RunRecorder.run(read, read.seed(), Observers.both(trace, every));
+        JsonNode data = ReportLines.data(ReportPage.of(result, trace, null, "test"));
+        TreeMap<Long, Long> drawn =
+                new TreeMap<>(ReportLines.line(data.get("readings").get(0).get("lower")));
+        long tick = every.steps.get(0).keySet().iterator().next();
+        // What a minute moves the edge, 3 ppm here, and a step of the line of 10 ppm.
+        assertEquals(every.lower.get(tick - 1), drawn.get(tick - 1), 20.0);
+        assertTrue(drawn.get(tick) > drawn.get(tick - 1) + 100_000, drawn.toString());
     }
 }
