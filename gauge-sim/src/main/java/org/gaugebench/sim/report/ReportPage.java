@@ -76,7 +76,7 @@ public final class ReportPage {
         if (attribution != null) {
             tables.attribution(attribution);
         }
-        tables.origin();
+        tables.origin(attribution);
         html.markup("</main>");
         foot();
         html.markup(

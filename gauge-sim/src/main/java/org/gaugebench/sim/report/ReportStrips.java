@@ -28,6 +28,7 @@ final class ReportStrips {
                 "<noscript><p>The strips are drawn by a script of this page, which is switched"
                         + " off here. The tables tell the rest.</p></noscript>");
         keys();
+        kept();
         gauges();
         strip("charge", "State of charge, %", charge());
         strip("current", "Current, A (positive: into the battery)", current());
@@ -77,6 +78,25 @@ final class ReportStrips {
         help("Esc", "no moment");
         html.markup("</ul></details>");
         html.markup("<p id=\"range\" class=\"soft small figure\" aria-live=\"polite\"></p>");
+    }
+
+    /** Without it, two values under the cursor are taken for values of one moment. */
+    private void kept() {
+        long stretch = trace.bucketTicks() * result.scenario().tickMillis();
+        if (trace.bucketTicks() == 1) {
+            return;
+        }
+        html.markup(
+                "<p class=\"soft small\">Away from events and failures a strip keeps the lowest and"
+                    + " the highest value of every %s, each at its own moment: there, two values"
+                    + " under the cursor may be as far apart as that. Charge and band of most"
+                    + " gauges are looked at once a minute. %s</p>",
+                Figures.duration(stretch),
+                attribution == null
+                        ? ""
+                        : "The error is split by cause at %s moments, those among them at which"
+                                        .formatted(attribution.splits().size())
+                                + " the count was set.");
     }
 
     private void key(String id, String face, String name) {

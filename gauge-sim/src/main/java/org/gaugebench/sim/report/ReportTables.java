@@ -16,6 +16,7 @@ import org.gaugebench.sim.judge.Verdict;
 import org.gaugebench.sim.rig.Cause;
 import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.ScenarioWriter;
+import org.jspecify.annotations.Nullable;
 
 /** The words and ledgers of a report's page; its words are those of {@link TextReport}. */
 final class ReportTables {
@@ -271,13 +272,10 @@ final class ReportTables {
             end();
             return;
         }
-        table(
-                "At " + Figures.moment(last.atMillis()) + ", shown minus true",
-                "Cause",
-                "#Ah",
-                "#Points");
+        String caption = "At " + Figures.moment(last.atMillis()) + ", shown minus true";
+        table(caption, "Cause", "#Ah", "#Points");
         for (Cause cause : Attribution.PLAIN) {
-            part(cause.words(), last.nanocoulombs(cause), last.partsPerMillion(cause), "");
+            part(cause, last);
         }
         part("everything else", last.elseNanocoulombs(), last.elsePartsPerMillion(), "");
         part(
@@ -289,7 +287,23 @@ final class ReportTables {
         html.markup(
                 "<p class=\"soft\">The parts add up to the error exactly; printed figures are"
                         + " rounded.</p>");
+        html.markup(
+                "<details id=\"causes\"><summary>All causes, those of everything else among"
+                        + " them</summary>");
+        table(caption + "; all causes", "Cause", "#Ah", "#Points");
+        for (Cause cause : Cause.values()) {
+            part(cause, last);
+        }
+        endTable();
+        html.markup(
+                "<p class=\"soft\">Each is taken away together with those above it. What two causes"
+                        + " do together stands with the upper one: another order would share it"
+                        + " differently.</p></details>");
         end();
+    }
+
+    private void part(Cause cause, Split split) {
+        part(cause.words(), split.nanocoulombs(cause), split.partsPerMillion(cause), "");
     }
 
     private void part(String words, long nanocoulombs, long partsPerMillion, String row) {
@@ -303,7 +317,19 @@ final class ReportTables {
         return figure.startsWith("-") || figure.matches("[0.]+") ? figure : "+" + figure;
     }
 
-    void origin() {
+    /** Options by which the same run gives the same page. */
+    private String options(@Nullable Attribution attribution) {
+        if (attribution == null) {
+            return " --report report.html";
+        }
+        String main = result.scenario().gauges().get(0).name();
+        return " --report report.html --attribution"
+                + (attribution.gauge().equals(main)
+                        ? ""
+                        : " --attribution-gauge " + attribution.gauge());
+    }
+
+    void origin(@Nullable Attribution attribution) {
         begin("origin", "Where this comes from");
         html.markup("<dl class=\"origin\">");
         String[][] lines = {
@@ -323,7 +349,7 @@ final class ReportTables {
                 "<p>The same seed, scenario and version give the same page. To run it again:</p>");
         html.markup(
                 "<pre tabindex=\"0\"><code id=\"command\">%s</code></pre>",
-                FailureText.run(FailureText.Again.of(result), " --report report.html"));
+                FailureText.run(FailureText.Again.of(result), options(attribution)));
         html.markup("<details id=\"settings\"><summary>The scenario with every setting</summary>");
         html.markup(
                 "<pre tabindex=\"0\">%s</pre></details>",

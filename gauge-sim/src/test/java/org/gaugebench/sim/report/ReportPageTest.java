@@ -9,11 +9,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.gaugebench.sim.judge.Attribution;
 import org.gaugebench.sim.judge.AttributionRun;
 import org.gaugebench.sim.judge.LaneResult;
 import org.gaugebench.sim.judge.RunRecorder;
 import org.gaugebench.sim.judge.RunResult;
+import org.gaugebench.sim.rig.Cause;
+import org.gaugebench.sim.rig.Observer;
 import org.gaugebench.sim.scenario.Scenario;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** The page of a run: it needs nobody, tells what happened, and lies about nothing. */
@@ -248,7 +252,48 @@ class ReportPageTest {
             assertEquals((double) moment.get(7).asLong(), (double) sum, 4);
         }
         assertTrue(page.contains("data-chart=\"attribution\""));
-        assertFalse(page(Samples.hut()).contains("data-chart=\"attribution\""));
+        String plain = page(Samples.hut());
+        assertFalse(plain.contains("data-chart=\"attribution\""));
+        String all = between(page, "id=\"causes\"", "</details>");
+        for (Cause cause : Cause.values()) {
+            String words = cause.words().replace("'", "&#39;");
+            assertTrue(all.contains("<th scope=\"row\">" + words + "</th>"), words);
+        }
+        assertTrue(page.contains("is split by cause at 3 moments"), "how many");
+        assertFalse(plain.contains("is split by cause"), "none");
+    }
+
+    /** Whoever runs the printed command has the same page, its causes too. */
+    @Test
+    void theCommandAsksForTheCausesThatThePageHas() {
+        String beside = "beside: [{name: second, kind: core, start: 75 %}]\n";
+        Scenario read = Samples.read(Samples.hut() + beside);
+        RunResult result = RunRecorder.run(read, read.seed(), new ReportTrace());
+        assertEquals(" --report report.html hut.yaml", options(result, null));
+        assertEquals(
+                " --report report.html --attribution hut.yaml",
+                options(result, AttributionRun.of(result)));
+        Attribution second =
+                AttributionRun.of(read, read.seed(), "second", Observer.NONE, 86_400_000);
+        assertEquals(
+                " --report report.html --attribution --attribution-gauge second hut.yaml",
+                options(result, second));
+    }
+
+    private static String options(RunResult result, @Nullable Attribution attribution) {
+        ReportTrace trace = new ReportTrace();
+        RunRecorder.run(result.scenario(), result.seed(), trace);
+        String page = ReportPage.of(result, trace, attribution, "test");
+        String command = between(page, "id=\"command\">", "</code>").replace("&#39;", "'");
+        return command.substring(command.indexOf(" --report"));
+    }
+
+    @Test
+    void aPageOfEveryTickDoesNotSpeakOfStretches() {
+        String words = "Away from events and failures a strip keeps";
+        assertTrue(page(Samples.hut()).contains(words + " the lowest and the highest value of"));
+        String brief = Samples.hut().replace("duration: 1 d", "duration: 13 h\ntick: 1 min");
+        assertFalse(page(brief).contains(words));
     }
 
     @Test
