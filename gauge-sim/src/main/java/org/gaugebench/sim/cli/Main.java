@@ -8,10 +8,13 @@ import java.util.concurrent.Callable;
 import org.gaugebench.sim.device.PipeFailure;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ExecutionException;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.RunLast;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
@@ -89,6 +92,11 @@ public final class Main implements Callable<Integer> {
         }
     }
 
+    /** All commands with all their options, to be looked at. */
+    static CommandLine commands() {
+        return new Main(Terminal.ofProcess()).commandLine();
+    }
+
     private CommandLine commandLine() {
         CommandLine line = new CommandLine(this);
         line.addSubcommand(new RunCommand(terminal));
@@ -122,9 +130,29 @@ public final class Main implements Callable<Integer> {
         line.setUsageHelpAutoWidth(false);
         // A file may begin with @; it is not a list of arguments.
         line.setExpandAtFiles(false);
+        line.setExecutionStrategy(Main::run);
         line.setParameterExceptionHandler((e, args) -> Trouble.reportUsage(e, terminal));
         line.setExecutionExceptionHandler((e, command, parsed) -> report(e, terminal));
         return line;
+    }
+
+    /** Runs the command that was named, unless it would destroy what it is given. */
+    private static int run(ParseResult parsed) {
+        ParseResult named = parsed;
+        boolean asksForHelp = false;
+        while (named != null) {
+            asksForHelp |= named.isUsageHelpRequested() || named.isVersionHelpRequested();
+            if (!named.hasSubcommand() && !asksForHelp) {
+                try {
+                    OutputClash.refuse(named);
+                } catch (InputException e) {
+                    CommandLine line = named.commandSpec().commandLine();
+                    throw new ExecutionException(line, String.valueOf(e.getMessage()), e);
+                }
+            }
+            named = named.subcommand();
+        }
+        return new RunLast().execute(parsed);
     }
 
     private int report(Exception problem, Terminal terminal) {

@@ -3,7 +3,6 @@ package org.gaugebench.sim.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -144,9 +143,6 @@ public final class ReplayCommand implements Callable<Integer> {
         ReplaySetup setup = arguments.setup(shunt, adc, capacity, start, tick, log.hold());
         long gapNanos = arguments.gapNanos(gap);
         ZoneId zoneId = arguments.zone(log.zone());
-        if (trace != null && isSameFile(trace, file)) {
-            wrong.add("--trace: would overwrite the log; name another file");
-        }
         if (setup == null || !wrong.isEmpty()) {
             return refuse(wrong);
         }
@@ -243,14 +239,6 @@ public final class ReplayCommand implements Callable<Integer> {
         boolean asked =
                 option == null || spec.commandLine().getParseResult().hasMatchedOption(option);
         list.add(new ReplayOutcome.Assumption(key, value, !asked));
-    }
-
-    private static boolean isSameFile(Path a, Path b) {
-        try {
-            return Files.exists(a) && Files.exists(b) && Files.isSameFile(a, b);
-        } catch (IOException e) {
-            return a.toAbsolutePath().normalize().equals(b.toAbsolutePath().normalize());
-        }
     }
 
     private int refuse(List<String> messages) {

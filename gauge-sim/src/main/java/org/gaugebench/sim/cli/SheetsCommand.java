@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.gaugebench.sim.live.lessons.LessonPages;
 import org.gaugebench.sim.live.lessons.TextException;
@@ -69,6 +70,7 @@ final class SheetsCommand implements Callable<Integer> {
         Words words = words(file);
         Map<String, String> files = new LinkedHashMap<>(LessonPages.files(words));
         files.put("english.words", Words.english().fileText());
+        refuseOwnWords(files.keySet());
         try {
             if (Files.exists(folder) && !Files.isDirectory(folder)) {
                 throw new IOException("it is a file");
@@ -92,6 +94,20 @@ final class SheetsCommand implements Callable<Integer> {
         }
         terminal.out().println(files.size() + " files in " + folder + "; begin with index.html");
         return ExitCodes.OK;
+    }
+
+    /** Whoever translates in the folder of the sheets must not lose the work to the next sheets. */
+    private void refuseOwnWords(Set<String> names) throws InputException {
+        Path own = file;
+        for (String name : names) {
+            if (own != null && OutputClash.isSame(folder.resolve(name), own)) {
+                throw new InputException(
+                        ("--words: %s is written anew by this command, and what is in it would be"
+                                        + " lost; expected a file of another name, such as"
+                                        + " our-language.words")
+                                .formatted(own));
+            }
+        }
     }
 
     /** The words of a file, or English without one. */

@@ -314,9 +314,6 @@ class ReplayCommandTest {
         Path trace = folder.resolve("trace.csv");
         assertRefused(run(HEAD + "0,x\n", "--trace", trace.toString()), "log.csv:2:3");
         assertFalse(Files.exists(trace));
-        String own = log(HEAD + "0,1\n1,1\n");
-        assertRefused(run(HEAD + "0,1\n1,1\n", "--trace", own), "would overwrite the log");
-        assertEquals(HEAD + "0,1\n1,1\n", Files.readString(Path.of(own)));
         assertRefused(
                 run(HEAD + "0,1\n1,1\n", "--trace", folder.resolve("no/t.csv").toString()),
                 "cannot be written");
