@@ -11,7 +11,10 @@ public final class TypedChange {
     private static final String NOT_KNOWN = "not-known";
     private static final TypedFields.Limits SHOWN =
             new TypedFields.Limits(
-                    RecordUnit.PARTS_PER_MILLION, 10_000, 1_000_000, "1 % to 100 %, or not-known");
+                    RecordUnit.PARTS_PER_MILLION,
+                    10_000,
+                    1_000_000,
+                    "1 % to 100 %, such as \"70 %\", or not-known");
 
     private TypedChange() {}
 

@@ -93,12 +93,24 @@ public class TypedFields {
     /** The same for a field that may be given again. */
     final long limited(
             String field, int place, @Nullable String text, Limits limits, long fallback) {
-        Long value = optional(field, place, text, it -> Quantity.parse(it, limits.unit()));
+        Long value = optional(field, place, text, it -> steps(it, limits));
         if (value != null && (value < limits.minimum() || value > limits.maximum())) {
             trouble.wrong(
                     field, place, "expected %s, but found '%s'".formatted(limits.expected(), text));
         }
         return value == null ? fallback : value;
+    }
+
+    /** Whoever types half a step hears of the step, and of what could be typed instead. */
+    private static long steps(String text, Limits limits) throws QuantityException {
+        Quantity typed = Quantity.parse(text, limits.unit().dimension());
+        try {
+            return typed.in(limits.unit());
+        } catch (QuantityException e) {
+            throw new QuantityException(
+                    "%s; expected %s, but found '%s'"
+                            .formatted(e.getMessage(), limits.expected(), text));
+        }
     }
 
     /** What a quantity may be. */

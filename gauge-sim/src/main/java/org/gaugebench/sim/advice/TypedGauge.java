@@ -37,12 +37,18 @@ public record TypedGauge(
     private static final String NOT_KNOWN = "not-known";
     private static final TypedFields.Limits AMPS =
             new TypedFields.Limits(
-                    RecordUnit.MICROAMPS, 0, 10_000_000_000L, "0 A to 10000 A, or not-known");
+                    RecordUnit.MICROAMPS,
+                    0,
+                    10_000_000_000L,
+                    "0 A to 10000 A, such as \"100 mA\", or not-known");
 
     /** As a scenario has it for any load. */
     private static final TypedFields.Limits PAST_SHUNT =
             new TypedFields.Limits(
-                    RecordUnit.MICROAMPS, 0, 2_000_000_000L, "0 A to 2000 A, or not-known");
+                    RecordUnit.MICROAMPS,
+                    0,
+                    2_000_000_000L,
+                    "0 A to 2000 A, such as \"20 mA\", or not-known");
 
     /** No gauge draws an ampere. */
     private static final TypedFields.Limits OWN =
@@ -54,15 +60,19 @@ public record TypedGauge(
 
     private static final TypedFields.Limits AMP_HOURS =
             new TypedFields.Limits(
-                    RecordUnit.MICROAMP_HOURS, 0, 100_000_000L, "0 Ah to 100 Ah, or not-known");
+                    RecordUnit.MICROAMP_HOURS,
+                    0,
+                    100_000_000L,
+                    "0 Ah to 100 Ah, such as \"0.1 Ah\", or not-known");
     private static final TypedFields.Limits HOURS =
-            new TypedFields.Limits(RecordUnit.HOURS, 1, 10_000, "1 h to 10000 h, or not-known");
+            new TypedFields.Limits(
+                    RecordUnit.HOURS, 1, 10_000, "1 h to 10000 h, such as \"99 h\", or not-known");
     private static final TypedFields.Limits EFFICIENCY =
             new TypedFields.Limits(
                     RecordUnit.PARTS_PER_MILLION,
                     500_000,
                     1_000_000,
-                    "50 % to 100 %, or not-known");
+                    "50 % to 100 %, such as \"95 %\", or not-known");
 
     /**
      * The gauge.

@@ -41,7 +41,10 @@ public record TypedSettings(
     private static final String NOT_KNOWN = "not-known";
     private static final TypedFields.Limits CHARGER =
             new TypedFields.Limits(
-                    RecordUnit.MICROVOLTS, 1_000_000, 100_000_000, "1 V to 100 V, or not-known");
+                    RecordUnit.MICROVOLTS,
+                    1_000_000,
+                    100_000_000,
+                    "1 V to 100 V, such as \"14.4 V\", or not-known");
 
     /** Keeps its own list. */
     public TypedSettings {

@@ -43,12 +43,17 @@ public record TypedSystem(
     private static final String USABLE = "usable";
 
     private static final TypedFields.Limits CHARGER =
-            new TypedFields.Limits(RecordUnit.MICROAMPS, 0, 10_000_000_000L, "0 A to 10000 A");
+            new TypedFields.Limits(
+                    RecordUnit.MICROAMPS, 0, 10_000_000_000L, "0 A to 10000 A, such as \"20 A\"");
     private static final TypedFields.Limits COLDEST =
-            new TypedFields.Limits(RecordUnit.MILLICELSIUS, -60_000, 80_000, "-60 °C to 80 °C");
+            new TypedFields.Limits(
+                    RecordUnit.MILLICELSIUS, -60_000, 80_000, "-60 °C to 80 °C, such as \"-5 °C\"");
     private static final TypedFields.Limits PART =
             new TypedFields.Limits(
-                    RecordUnit.PARTS_PER_MILLION, 100_000, 1_000_000, "10 % to 100 %");
+                    RecordUnit.PARTS_PER_MILLION,
+                    100_000,
+                    1_000_000,
+                    "10 % to 100 %, such as \"80 %\"");
 
     /** Keeps its own lists. */
     public TypedSystem {

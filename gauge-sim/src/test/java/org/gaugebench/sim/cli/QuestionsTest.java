@@ -51,7 +51,9 @@ class QuestionsTest {
         assertTrue(err.contains("  expected 0.1 Ah to 10000 Ah, but found '0 Ah'\n"), err);
         assertTrue(err.contains("  'logger' is there twice; expected another name"), err);
         assertTrue(err.contains("  the inverter is missing: what runs 'kettle'"), err);
-        assertTrue(err.contains("  expected 0 A to 10000 A, but found '-5 A'\n"), err);
+        assertTrue(
+                err.contains("  expected 0 A to 10000 A, such as \"20 A\", but found '-5 A'\n"),
+                err);
         assertTrue(terminal.out().contains("logger 4.80 Ah"), terminal.out());
     }
 
