@@ -154,8 +154,11 @@ final class StudyCommand implements Callable<Integer> {
     }
 
     private int show(StudySpec spec, int number) throws InputException {
-        if (number < 1) {
-            throw new InputException("--device: devices have numbers from 1, such as 512");
+        if (number < 1 || number > spec.devices()) {
+            // One beyond would look like the others, and no result of the study has it.
+            throw new InputException(
+                    "--device: the study has devices 1 to %s, such as %s; it has none of number %s"
+                            .formatted(spec.devices(), spec.devices() / 2, number));
         }
         StudySpec.Case chosen = spec.cases().get(0);
         String wanted = variant;

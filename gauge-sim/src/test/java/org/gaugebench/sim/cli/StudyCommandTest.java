@@ -210,7 +210,15 @@ class StudyCommandTest {
         assertRefused(
                 "a shard has devices and no result",
                 "study --json --shard 1/2 --rows @x.rows @hours.study".split(" ", -1));
-        assertRefused("from 1", "study", "--device", "0", "@hours.study");
+        for (String none : List.of("0", "-1", "61", "99999999")) {
+            assertRefused(
+                    "--device: the study has devices 1 to 60, such as 30; it has none of number "
+                            + none,
+                    "study",
+                    "--device=" + none,
+                    "@hours.study");
+        }
+        assertEquals(0, bench.run("study", "--device", "60", "@hours.study"), bench.err());
         assertRefused("--variant goes with", "study", "--variant", "x", "@hours.study");
         assertRefused("cannot write", "study", "--csv", "@no/b.csv", "@hours.study");
         assertRefused("there is no such file", "study", "@none.study");
