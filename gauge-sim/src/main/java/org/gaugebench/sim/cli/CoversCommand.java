@@ -72,7 +72,7 @@ final class CoversCommand implements Callable<Integer> {
 
     @Option(
             names = "--html",
-            paramLabel = "FILE",
+            paramLabel = "HTML",
             description = "Write a page for a browser to this file.")
     private @Nullable Path html;
 

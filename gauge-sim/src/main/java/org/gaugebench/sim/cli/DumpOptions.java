@@ -2,7 +2,6 @@ package org.gaugebench.sim.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import org.gaugebench.sim.scenario.Scenario;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -35,13 +34,7 @@ final class DumpOptions {
             throw new InputException(
                     "--dump shows a whole run and --at a moment of it; ask for one of them");
         }
-        if (!wanted.toString().toLowerCase(Locale.ROOT).endsWith(".vcd")) {
-            throw new InputException(
-                    "--dump: a value change dump is written, and %s says something else; expected"
-                                    .formatted(wanted)
-                            + " a name such as "
-                            + EXAMPLE);
-        }
+        OutputFile.checkEnding("--dump", wanted, EXAMPLE);
         RunCommand.alone(scenarios, "--dump: one file holds the signals of one run");
     }
 

@@ -2,6 +2,7 @@ package org.gaugebench.sim.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.function.Supplier;
 import org.gaugebench.sim.report.FreshFile;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,33 @@ import org.jspecify.annotations.Nullable;
  * is refused before the work and not after it. Without a place it does nothing.
  */
 final class OutputFile {
+    /** What people open, by the endings of its name. */
+    private enum Form {
+        PICTURE("a picture in SVG", ".svg", ".svg"),
+        PAGE("a page in HTML", ".html", ".htm"),
+        DUMP("a value change dump", ".vcd", ".vcd");
+
+        private final String words;
+        private final String ending;
+        private final String shorter;
+
+        Form(String words, String ending, String shorter) {
+            this.words = words;
+            this.ending = ending;
+            this.shorter = shorter;
+        }
+
+        private static @Nullable Form of(String name) {
+            String small = name.toLowerCase(Locale.ROOT);
+            for (Form each : values()) {
+                if (small.endsWith(each.ending) || small.endsWith(each.shorter)) {
+                    return each;
+                }
+            }
+            return null;
+        }
+    }
+
     private final String option;
     private final @Nullable Path place;
     private final @Nullable FreshFile file;
@@ -23,6 +51,9 @@ final class OutputFile {
         if (place != null && place.toString().isEmpty()) {
             throw new InputException(
                     "%s: no file is named; expected one such as %s".formatted(option, example));
+        }
+        if (place != null) {
+            checkEnding(option, place, example);
         }
         try {
             this.file = place == null ? null : new FreshFile(place);
@@ -42,6 +73,25 @@ final class OutputFile {
     static OutputFile open(String option, @Nullable Path place, String example)
             throws InputException {
         return new OutputFile(option, place, example);
+    }
+
+    /**
+     * Refuses a name that ends otherwise than what is written, where people open the file: a
+     * browser or a viewer goes by the ending, and shows a page called week.txt as text. A table or
+     * a list for a program may be called as one likes: whoever reads it is told its name.
+     *
+     * @param option that names it, for messages
+     * @param place where it is to appear
+     * @param example of a good name
+     * @throws InputException if it ends otherwise than the example
+     */
+    static void checkEnding(String option, Path place, String example) throws InputException {
+        Form form = Form.of(example);
+        if (form != null && Form.of(place.toString()) != form) {
+            throw new InputException(
+                    "%s: %s is written, and %s ends otherwise; expected a name such as %s"
+                            .formatted(option, form.words, place, example));
+        }
     }
 
     private InputException refusal(IOException trouble) {

@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import org.gaugebench.sim.report.PictureSeries;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -60,13 +59,7 @@ final class PictureOptions {
             throw new InputException(
                     "--picture shows a whole run and --at a moment of it; ask for one of them");
         }
-        if (!wanted.toString().toLowerCase(Locale.ROOT).endsWith(".svg")) {
-            throw new InputException(
-                    "--picture: a picture is written as SVG, and %s says something else; expected"
-                                    .formatted(wanted)
-                            + " a name such as "
-                            + EXAMPLE);
-        }
+        OutputFile.checkEnding("--picture", wanted, EXAMPLE);
         if (new HashSet<>(shows).size() < shows.size()) {
             throw new InputException(
                     "--picture-shows: the same name stands there twice; expected each once, such"

@@ -1,7 +1,6 @@
 package org.gaugebench.sim.cli;
 
 import java.nio.file.Path;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -34,14 +33,7 @@ final class ReportOptions {
             throw new InputException(
                     "--report shows a whole run and --at a moment of it; ask for one of them");
         }
-        String name = wanted.toString().toLowerCase(Locale.ROOT);
-        if (!name.endsWith(".html") && !name.endsWith(".htm")) {
-            throw new InputException(
-                    "--report: a report is written as HTML, and %s says something else; expected"
-                                    .formatted(wanted)
-                            + " a name such as "
-                            + EXAMPLE);
-        }
+        OutputFile.checkEnding("--report", wanted, EXAMPLE);
     }
 
     /** Opens the file, if one is wanted. */

@@ -30,7 +30,7 @@ class ShownRunRefusalsTest {
 --picture, @d.svg, @two                              | the file makes 2, choose one with --variant
 --report, @d.html, --at, 1 h, @hut                   | --at a moment of it; ask for one of them
 --picture, @d.svg, --at, 1 h, @hut                   | a whole run and --at a moment
---report, d.txt, @hut                                | d.txt says something ... such as week.html
+--report, d.txt, @hut                                | d.txt ends otherwise; ... such as week.html
 --picture, @d.png, @hut                              | expected a name such as week.svg
 --report, @no/d.html, @hut                           | --report: cannot write ... such as week.html
 --picture, @no/d.svg, @hut                           | there is no folder
