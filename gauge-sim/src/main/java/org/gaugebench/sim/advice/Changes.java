@@ -30,7 +30,7 @@ public final class Changes {
     private static final double WARM_CELSIUS = 25;
 
     /** Less than that nobody reads off a percent and its own error. */
-    private static final double NOTICED_POINTS = 3;
+    static final double NOTICED_POINTS = 3;
 
     private final OwnSystem system;
     private final OwnersGauge gauge;
@@ -171,14 +171,19 @@ public final class Changes {
                 trial);
     }
 
-    /** How far the right amp-hours are off at the end, with a bad answer where none is known. */
-    private void worstCount(double ampHours, double celsius) {
+    /**
+     * How far the right amp-hours are off at the end, with a bad answer where none is known; 0
+     * where all is.
+     */
+    private double worstCount(double ampHours, double celsius) {
         OwnersGauge worst = ComposedGauge.worse(gauge);
-        if (worst != null) {
-            TrialScenario bad = discharge(ampHours, trial("At worst", worst).at(celsius));
-            double off = TrialRun.darkOf(TrialRun.of(bad, 10)).error(1);
-            figure("right ones, off as the lights go out, at worst", Math.abs(off), "points");
+        if (worst == null) {
+            return 0;
         }
+        TrialScenario bad = discharge(ampHours, trial("At worst", worst).at(celsius));
+        double off = Math.abs(TrialRun.darkOf(TrialRun.of(bad, 10)).error(1));
+        figure("right ones, off as the lights go out, at worst", off, "points");
+        return off;
     }
 
     /** From full to flat without a charge, with the wrong and with the right amp-hours. */
@@ -291,14 +296,13 @@ public final class Changes {
                                         system.ampHours(),
                                         trial("From full to flat at 25 °C").at(WARM_CELSIUS)),
                                 10));
-        double shownDark = dark.shown().get(0);
         double atOnce = Math.abs(dark.error(0));
-        figure(text("shown as the lights go out, at %.0f °C", celsius), shownDark, "%");
+        figure(text("shown as the lights go out, at %.0f °C", celsius), dark.shown().get(0), "%");
         figure("the same at 25 °C", warm.shown().get(0), "%");
         figure("from full to there, cold", dark.hours() / HOURS_A_DAY, "days");
         figure("from full to there, at 25 °C", warm.hours() / HOURS_A_DAY, "days");
         figure("the count itself is off by then by", dark.error(0), "points");
-        worstCount(system.ampHours(), celsius);
+        double worst = worstCount(system.ampHours(), celsius);
         if (system.chemistry().isLeadAcid()) {
             double shift = OwnSettings.absorptionAt(system, celsius);
             figure("volts to expect as the charger ends", shift, "V");
@@ -308,22 +312,13 @@ public final class Changes {
         } else if (celsius < 0) {
             redo.add("no charging below 0 °C, at no current; warm the battery first");
         }
-        if (shownDark >= NOTICED_POINTS) {
-            redo.add(text("count what is shown less %.0f as what can be drawn", shownDark));
+        if (ColdAnswer.isKept(dark)) {
+            redo.add(text("count what is shown less %.0f as what can be drawn", dark.truth()));
         }
-        redo.add("nothing on the gauge: the charge is still there when the battery is warm again");
-        return result(
-                shownDark < NOTICED_POINTS
-                        ? text(
-                                "At %.0f °C next to nothing is kept back: the lights go out with"
-                                        + " %.0f %% on show.",
-                                celsius, shownDark)
-                        : text(
-                                "At %.0f °C the lights go out with %.0f %% on show: the count is"
-                                        + " right, but the cold keeps that back.",
-                                celsius, shownDark),
-                atOnce,
-                cold);
+        redo.add(
+                "nothing on the gauge for the cold: the charge is still there when the battery is"
+                        + " warm again");
+        return result(ColdAnswer.of(celsius, dark, worst), atOnce, cold);
     }
 
     // ---- No supply

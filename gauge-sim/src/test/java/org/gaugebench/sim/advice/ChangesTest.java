@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Locale;
 import org.gaugebench.sim.advice.OwnChange.What;
 import org.gaugebench.sim.advice.OwnersGauge.AfterOff;
 import org.gaugebench.sim.plant.UsableCapacity;
@@ -261,6 +262,39 @@ class ChangesTest {
         assertEquals(15, figure(result, "volts to expect"), 0.001);
         ChangesResult warm = changed(system, RIGHT, What.WINTER, 25, null);
         assertTrue(warm.answer().contains("next to nothing"), warm.answer());
+    }
+
+    /** By hand: it counts none of 80 mA, and a third of lead-acid stays in at -5 °C. */
+    @Test
+    void winterSaysNoMoreOfTheCountThanItsFiguresDo() {
+        OwnSystem system = OwnSamples.hut(Chemistry.LEAD_ACID_AGM, 20, "logger: 80 mA, 24 h");
+        ChangesResult blind = changed(system, composed(AfterOff.KEEPS, 0.1), What.WINTER, -5, null);
+        assertEquals(
+                "At -5 °C the lights go out with 100 % on show: the cold keeps 34 % back, and the"
+                        + " count is off by 65.8 points by then.",
+                blind.answer());
+        assertEquals(65.8, figure(blind, "the count itself is off by then by"), 0.05);
+        assertTrue(blind.redo().contains("count what is shown less 34 as what can be drawn"));
+
+        ChangesResult warm = changed(system, composed(AfterOff.KEEPS, 0.1), What.WINTER, 25, null);
+        assertTrue(warm.answer().contains("next to nothing is kept back, and"), warm.answer());
+        assertTrue(warm.redo().stream().noneMatch(it -> it.contains("what is shown less")));
+
+        // With nothing known of its smallest current it may be as blind.
+        ChangesResult half = changed(system, composed(AfterOff.KEEPS, null), What.WINTER, -5, null);
+        double worst = figure(half, "right ones, off as the lights go out, at worst");
+        assertTrue(worst > 60, half.toString());
+        assertTrue(half.answer().endsWith(text(", at worst by %.1f.", worst)), half.answer());
+
+        OwnSystem lamp = OwnSamples.hut(Chemistry.LEAD_ACID_AGM, 20, "lamp: 1 A, 5 h, idle 1 A");
+        ChangesResult right = changed(lamp, RIGHT, What.WINTER, -5, null);
+        assertTrue(
+                right.answer().endsWith("and the count is right within 1 point."), right.answer());
+        assertEquals(0, figure(right, "the count itself is off by then by"), 1);
+    }
+
+    private static String text(String format, double value) {
+        return String.format(Locale.ROOT, format, value);
     }
 
     @Test
