@@ -83,7 +83,15 @@ final class BookJson {
             json.writeNumberField("millis", it.millis());
             json.writeStringField("who", it.who());
             json.writeNumberField("value", it.value());
-            json.writeStringField("what", it.what());
+            LiveEvent.What what = it.what();
+            if (what != null) {
+                json.writeObjectFieldStart("what");
+                json.writeStringField("target", what.target());
+                json.writeStringField("control", what.control());
+                json.writeStringField("name", what.name());
+                json.writeStringField("text", what.text());
+                json.writeEndObject();
+            }
             if (event != null) {
                 json.writeStringField("event", word(event));
                 boolean fault = event == Event.FAULT_RAISED;

@@ -3,7 +3,6 @@ package org.gaugebench.sim.live;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.gaugebench.core.settings.Setting;
 import org.gaugebench.sim.live.Control.Range;
@@ -14,6 +13,7 @@ import org.gaugebench.sim.scenario.GaugeSpec;
 import org.gaugebench.sim.scenario.LoadSpec;
 import org.gaugebench.sim.scenario.Scenario;
 import org.gaugebench.sim.scenario.SensorTrait;
+import org.jspecify.annotations.Nullable;
 
 /** What can be moved in a scenario while it runs, and where each of it stands. */
 final class ControlBoard {
@@ -220,14 +220,13 @@ final class ControlBoard {
         return values.getOrDefault(control.key(), control.first());
     }
 
-    /** The address of a change, for people; its part where no control has it. */
-    String keyOf(Change change) {
+    /** The control that a change moves; null where none does. */
+    @Nullable Control controlOf(Change change) {
         for (Control control : controls) {
             if (control.target() == change.target() && control.name().equals(change.name())) {
-                return control.key();
+                return control;
             }
         }
-        String target = change.target().name().toLowerCase(Locale.ROOT).replace('_', '-');
-        return change.name().isEmpty() ? target : change.name() + "." + target;
+        return null;
     }
 }

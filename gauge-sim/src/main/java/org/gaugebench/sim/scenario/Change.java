@@ -83,7 +83,7 @@ public record Change(long atMillis, Target target, String name, long value) {
         }
 
         /** Whether it is about one gauge, its power, clock or memory included, and names it. */
-        boolean isOfOneGauge() {
+        public boolean isOfOneGauge() {
             return switch (this) {
                 case GAUGE_POWER,
                         GAUGE_OFF_TIME,

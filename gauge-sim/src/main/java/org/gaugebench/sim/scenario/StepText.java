@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import org.gaugebench.sim.units.QuantityFormat;
+import org.gaugebench.sim.units.RecordUnit;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
 
@@ -52,6 +54,21 @@ public final class StepText {
             Scenario scenario, List<Change> timeline, long atMillis, Map<String, String> command)
             throws ScenarioException {
         return read(scenario, timeline, atMillis, pairs(command));
+    }
+
+    /**
+     * The new value of a change as scenario files write it, such as "2 h" or "stopped".
+     *
+     * @param scenario that runs
+     * @param change of its timeline, or given while it ran
+     * @return empty for a command without a figure
+     */
+    public static String value(Scenario scenario, Change change) {
+        return switch (change.target()) {
+            case NEW_BATTERY, FORGET_MEASURED, ZERO_ADJUSTMENT -> "";
+            case SPAN_ADJUSTMENT -> QuantityFormat.format(change.value(), RecordUnit.MICROAMPS);
+            default -> StepWriter.value(scenario, change);
+        };
     }
 
     private static String pairs(Map<String, String> texts) {

@@ -43,7 +43,7 @@ final class StepWriter {
                 step(at, set);
                 at = change.atMillis();
             }
-            set.put(key, value(change));
+            set.put(key, value(scenario, change));
         }
         step(at, set);
         lines.close();
@@ -70,7 +70,8 @@ final class StepWriter {
     private String key(Change change) {
         return switch (change.target()) {
             case LOAD_SWITCH, CHARGER_SWITCH -> change.name();
-            case LOAD_AMOUNT -> change.name() + "." + LoadReader.key(kindOf(change.name()));
+            case LOAD_AMOUNT ->
+                    change.name() + "." + LoadReader.key(kindOf(scenario, change.name()));
             case ISOLATOR -> "isolator";
             case PROTECTION -> "protection";
             case BATTERY_TEMPERATURE -> "battery.temperature";
@@ -91,12 +92,14 @@ final class StepWriter {
         };
     }
 
-    private String value(Change change) {
+    /** The new value of a change that is no command, as files write it. */
+    static String value(Scenario scenario, Change change) {
         boolean one = change.value() == 1;
         return switch (change.target()) {
             case LOAD_SWITCH, CHARGER_SWITCH, GAUGE_POWER -> one ? "on" : "off";
             case LOAD_AMOUNT ->
-                    QuantityFormat.format(change.value(), LoadReader.unit(kindOf(change.name())));
+                    QuantityFormat.format(
+                            change.value(), LoadReader.unit(kindOf(scenario, change.name())));
             case ISOLATOR -> one ? "open" : "closed";
             case PROTECTION -> one ? "open" : "automatic";
             case BATTERY_TEMPERATURE ->
@@ -117,7 +120,7 @@ final class StepWriter {
         };
     }
 
-    private LoadSpec.Kind kindOf(String name) {
+    private static LoadSpec.Kind kindOf(Scenario scenario, String name) {
         for (LoadSpec load : scenario.loads()) {
             if (load.name().equals(name)) {
                 return load.kind();

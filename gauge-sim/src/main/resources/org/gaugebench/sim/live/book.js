@@ -57,15 +57,29 @@ window.benchBook = (() => {
         }
         document.getElementById('ledger-rows').replaceChildren(body);
     }
-    function eventText(event, tools) {
-        if (event.what !== '') {
-            const control = tools.controls.get(event.what);
-            if (control && control.switch) {
-                return control.label + ': ' + tools.w('s-' + control.unit.split('|')[event.value === 1 ? 0 : 1]);
-            }
-            return (control ? control.label : event.what) + ' →';
+    /* A value of a scenario file as people read it: its word, or its figure and unit. */
+    function valueText(text, tools) {
+        const figure = /^([-\d.]+) (.*)$/.exec(text);
+        return figure ? tools.sign(tools.minus(figure[1])) + ' ' + tools.unitText(figure[2])
+            : text.replaceAll('-', ' ');
+    }
+    /* What was changed, called as its control is, and to what. */
+    function changeText(event, tools) {
+        const {target, control: key, name, text} = event.what;
+        const control = tools.controls.get(key);
+        if (target === 'gauge-power') { return tools.w(event.value === 1 ? 'power-back' : 'power-gone'); }
+        if (control && control.switch) {
+            // The label of such a box is its one state; what it moves has a name of its own.
+            const named = control.word === 'isolator' || control.word === 'reversed'
+                ? tools.w('part-' + control.word) : control.label;
+            return named + ': ' + tools.w('s-' + control.unit.split('|')[event.value === 1 ? 0 : 1]);
         }
+        return control ? control.label + ' → ' + valueText(text, tools)
+            : tools.w('changed-' + target, name.replaceAll('-', ' ').replace('.', ', '), valueText(text, tools));
+    }
+    function eventText(event, tools) {
         const who = tools.gaugeName(event.who);
+        if (event.what) { return (event.who ? who + ': ' : '') + changeText(event, tools); }
         const step = steps.has(event.event) && event.value !== 0
             ? ' (' + (event.value > 0 ? '+' : '−') + tools.sign(Math.abs(event.value / 3.6e12).toFixed(2)) + ' Ah)' : '';
         const what = event.fault ? tools.w('fault-' + event.fault) : tools.w('event-' + event.event);

@@ -215,6 +215,8 @@
         row.append(label);
         return row;
     }
+    /* Files write units that every keyboard has. */
+    const unitText = text => text.replace(/\bu(?=[A-Z])/, 'µ').replace('Ohm', 'Ω');
     function slider(it) {
         const label = document.createElement('label');
         label.className = 'slide';
@@ -234,7 +236,7 @@
         let held = -Infinity;
         let busy = false;
         let next = null;
-        const unit = it.unit.replace('uV', 'µV').replace('Ohm', 'Ω');
+        const unit = unitText(it.unit);
         const show = value => {
             out.textContent = sign(minus(String(value))) + ' ' + unit;
             input.setAttribute('aria-valuetext', out.textContent);
@@ -298,7 +300,7 @@
         benchBook.look(frame, bookTools());
         pickLevel();
     }
-    const bookTools = () => ({w, clock, controls, gaugeName, sign});
+    const bookTools = () => ({w, clock, controls, gaugeName, sign, minus, unitText});
     let spoken = -Infinity;
     let spokenRun = -1;
     function chartWords() {

@@ -12,11 +12,13 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.gaugebench.core.port.Event;
 import org.gaugebench.core.port.Fault;
 import org.gaugebench.sim.live.lessons.FigureUnit;
 import org.gaugebench.sim.live.lessons.Words;
 import org.gaugebench.sim.page.PageAsset;
+import org.gaugebench.sim.scenario.Change;
 import org.junit.jupiter.api.Test;
 
 /** Every word of the page stands in one file, and none of them is ours alone. */
@@ -61,6 +63,21 @@ class PageWordsTest {
                 }
             }
         }
+        Set<Change.Target> moved =
+                BenchSamples.bench().board().controls().stream()
+                        .map(Control::target)
+                        .collect(Collectors.toCollection(() -> EnumSet.of(Change.Target.WIRING)));
+        // Of these four not every part has a control: others change by a timeline alone.
+        moved.removeAll(
+                EnumSet.of(
+                        Change.Target.WIRING,
+                        Change.Target.SENSOR_TRAIT,
+                        Change.Target.SETTING,
+                        Change.Target.LOAD_AMOUNT));
+        for (Change.Target target : EnumSet.complementOf(EnumSet.copyOf(moved))) {
+            keys.add("changed-" + target.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        }
+        keys.addAll(List.of("power-gone", "power-back", "part-isolator", "part-reversed"));
         Causes causes = new Causes(BenchSamples.scenario());
         for (int cause = causes.otherFlow(); cause < causes.count(); cause++) {
             keys.add(causes.word(cause).replace("step:", "step-"));
