@@ -50,8 +50,7 @@ final class BookJson {
         json.writeNumberField("to", entry.toMillis);
         json.writeStringField("grain", open ? "open" : word(entry.grain));
         Json.figure(json, "gauge", entry.gauge, PLACES);
-        Json.figure(json, "lower", entry.lower, PLACES);
-        Json.figure(json, "upper", entry.upper, PLACES);
+        Json.band(json, entry.lower, entry.upper, PLACES);
         if (revealed) {
             Json.figure(json, "truth", entry.truth, PLACES);
         }

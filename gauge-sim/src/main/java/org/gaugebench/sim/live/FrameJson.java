@@ -87,8 +87,7 @@ final class FrameJson {
         boolean band = !it.bandUnknown;
         double lower = band ? it.lowerEdgePartsPerMillion / 1e4 : Double.NaN;
         double upper = band ? it.upperEdgePartsPerMillion / 1e4 : Double.NaN;
-        Json.figure(json, "lower", lower, THOUSANDTHS);
-        Json.figure(json, "upper", upper, THOUSANDTHS);
+        Json.band(json, lower, upper, THOUSANDTHS);
         double ampHours = it.remainingNanocoulombs / NANOCOULOMBS_PER_AMP_HOUR;
         Json.figure(json, "ampHours", known ? ampHours : Double.NaN, THOUSANDTHS);
         Json.figure(json, "amps", it.currentMicroamps / 1e6, THOUSANDTHS);

@@ -38,6 +38,20 @@ final class Json {
         figure(json, value, places);
     }
 
+    /**
+     * Both edges of a band, rounded for the page outward, so that the band never looks narrower
+     * than it is; null where there is none.
+     *
+     * @param places to one of the unit
+     */
+    static void band(JsonGenerator json, double lower, double upper, double places)
+            throws IOException {
+        // An edge that stands on a place but for the error of a double stays there.
+        double least = 1e-6;
+        figure(json, "lower", Math.floor(lower * places + least) / places, places);
+        figure(json, "upper", Math.ceil(upper * places - least) / places, places);
+    }
+
     /** The same as an element of a list. */
     static void figure(JsonGenerator json, double value, double places) throws IOException {
         if (Double.isNaN(value) || Double.isInfinite(value)) {

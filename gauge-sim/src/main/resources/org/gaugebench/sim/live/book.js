@@ -17,6 +17,12 @@ window.benchBook = (() => {
     };
     const ampHours = (value, sign) => value === null || value === undefined ? '–'
         : (value <= -0.005 ? '−' : '') + sign(Math.abs(value).toFixed(2));
+    /* To hundredths, outward: a band never looks narrower than it is. They come in millionths. */
+    function bandText(entry, tools) {
+        const hundredths = (value, round) => round(Math.round(value * 1e6) / 1e4) / 100;
+        return tools.w('from-to', ampHours(hundredths(entry.lower, Math.floor), tools.sign),
+            ampHours(hundredths(entry.upper, Math.ceil), tools.sign));
+    }
     /* What four places show as nothing is left out: a line of zeros tells nobody anything. */
     const least = 0.00005;
     const amount = (value, sign) => value < least ? '' : sign(value.toFixed(value < 0.1 ? 4 : 2));
@@ -50,7 +56,7 @@ window.benchBook = (() => {
                 cell(row, amount(line[2], tools.sign), true);
                 cell(row, i === 0 ? ampHours(entry.gauge, tools.sign) : '', true);
                 cell(row, i === 0 && entry.lower !== null
-                    ? tools.w('from-to', ampHours(entry.lower, tools.sign), ampHours(entry.upper, tools.sign)) : '', true);
+                    ? bandText(entry, tools) : '', true);
                 cell(row, i === 0 && 'truth' in entry ? ampHours(entry.truth, tools.sign) : '', true);
                 body.append(row);
             });

@@ -125,7 +125,7 @@
         const known = gauge.power && gauge.percent !== null;
         put('percent', known ? fixed(gauge.percent, 1, '%') : '–');
         put('band', !gauge.power ? w('no-power') : !known ? w('not-known') : gauge.lower === null
-            ? w('could-be-unknown') : w('could-be', Math.round(gauge.lower), Math.round(gauge.upper)));
+            ? w('could-be-unknown') : w('could-be', Math.floor(gauge.lower), Math.ceil(gauge.upper)));
         put('error', known && frame.revealed
             ? w('off-truth', (gauge.error >= 0.05 ? '+' : '') + fixed(gauge.error, 1, '')) : '');
         put('amp-hours', known ? fixed(gauge.ampHours, 2, 'Ah') : '–');

@@ -321,7 +321,7 @@ class LiveReaderInBrowserTest {
                         "80,0 %",
                         "48,00 Ah",
                         "unser Messgerät: weiß jetzt, wie voll die Batterie ist",
-                        "41,07 bis 54,93",
+                        "41,06 bis 54,94",
                         "1 h je Sekunde",
                         "What happened")) {
             assertTrue(page.contains(part), part + " is not in: " + page);

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.gaugebench.sim.browser.Browser;
@@ -16,7 +17,7 @@ class WhatHappenedInBrowserTest extends ServedPage {
     private static void act(Browser browser, String body) {
         double before = browser.number("return gaugebenchLive.frame.millis");
         browser.ask("gaugebenchLive.act(" + body + ")");
-        browser.until("return gaugebenchLive.frame.waiting || gaugebenchLive.frame.millis === 0");
+        browser.until("return gaugebenchLive.frame.waiting");
         browser.ask("gaugebenchLive.act({act: 'step'})");
         browser.until("return gaugebenchLive.frame.millis > " + before);
     }
@@ -30,7 +31,8 @@ class WhatHappenedInBrowserTest extends ServedPage {
     void aFigureAndAStateStandBesideTheirName(Browser browser) {
         browser.open(page);
         browser.until("return window.gaugebenchLive && gaugebenchLive.updates > 0");
-        act(browser, "{act: 'step'}");
+        browser.ask("gaugebenchLive.act({act: 'step'})");
+        browser.until("return gaugebenchLive.frame.millis > 0");
         for (String set :
                 List.of(
                         "'battery.temperature': '-5 °C'",
@@ -67,5 +69,37 @@ class WhatHappenedInBrowserTest extends ServedPage {
                         "our meter: told to take this current as zero"),
                 linesWith(browser, 14));
         assertEquals(List.of(), browser.complaints());
+    }
+
+    /** Rounded to nearest, a band looks narrower than it is. */
+    @Test
+    void theBandIsRoundedOutward(Browser browser) {
+        browser.open(page);
+        browser.until("return window.gaugebenchLive && gaugebenchLive.updates > 0");
+        browser.ask("gaugebenchLive.act({act: 'run-to', at: '3 d 7 h'})");
+        browser.until("return gaugebenchLive.frame.millis === 284400000");
+        double lower = browser.number("return gaugebenchLive.frame.gauges[0].lower");
+        double upper = browser.number("return gaugebenchLive.frame.gauges[0].upper");
+        assertTrue(lower % 1 >= 0.5 || upper % 1 < 0.5, lower + " to " + upper + " tells nothing");
+        assertEquals(
+                "could be %.0f to %.0f %%".formatted(Math.floor(lower), Math.ceil(upper)),
+                browser.text("return document.querySelector('[data-field=band]').textContent"));
+        browser.until(
+                "return document.querySelector('#ledger-rows tr td:nth-child(6)').textContent"
+                        + " !== ''");
+        String wrong =
+                browser.text(
+                        """
+                        return fetch('/book/0').then(it => it.json()).then(book => {
+                            const shown = [...document.querySelectorAll('#ledger-rows tr.first')]
+                                .map(it => it.children[5].textContent.match(/[\\d.]+/g));
+                            return book.entries.filter((it, i) => it.lower !== null
+                                && (shown[i][0] > it.lower + 1e-9 || shown[i][1] < it.upper - 1e-9
+                                    || shown[i][0] < it.lower - 0.01
+                                    || shown[i][1] > it.upper + 0.01))
+                                .map(it => it.lower + ' ' + it.upper).join() + book.entries.length;
+                        });
+                        """);
+        assertTrue(wrong.matches("[1-9]\\d*"), wrong);
     }
 }
