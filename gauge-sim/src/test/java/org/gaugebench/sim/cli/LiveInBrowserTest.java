@@ -194,7 +194,7 @@ class LiveInBrowserTest extends ServedPage {
         browser.click("#lesson-next");
         browser.until("return benchLesson.answer !== null");
         String answer = browser.text("return document.getElementById('lesson-answer').textContent");
-        assertTrue(answer.startsWith("Not A but D is what the run gave."), answer);
+        assertTrue(answer.startsWith("With the lesson's set-up unchanged it is D, not A."), answer);
         assertTrue(answer.contains("ends 7.2"), answer);
         assertEquals(true, browser.ask("return document.getElementById('lesson-next').disabled"));
         browser.click("#lesson-close");

@@ -173,7 +173,8 @@ class LiveLessonInBrowserTest extends ServedPage {
         }
         browser.until("return document.getElementById('lesson-answer').textContent !== ''");
         assertTrue(
-                text(browser, "lesson-answer").startsWith("D is what the run gave."),
+                text(browser, "lesson-answer")
+                        .startsWith("With the lesson's set-up unchanged it is D."),
                 text(browser, "lesson-answer"));
         assertEquals("lesson-back", browser.text("return document.activeElement.id"));
         assertEquals("Reset and try it", text(browser, "lesson-do"));
