@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 
 /**
  * Shows a page in the browser of the person who sits here, by the program that each system has for
@@ -66,6 +67,19 @@ final class BrowserOpener {
             }
         }
         return false;
+    }
+
+    /**
+     * Opens a page; where a window could open and no program is there that opens one, says so:
+     * otherwise somebody waits for it.
+     *
+     * @param address as for {@link #open}
+     * @param say prints a line
+     */
+    void openOrTell(URI address, Consumer<String> say) {
+        if (!open(address) && hasDesktop()) {
+            say.accept("No browser could be opened here. Type this address into one: " + address);
+        }
     }
 
     /**

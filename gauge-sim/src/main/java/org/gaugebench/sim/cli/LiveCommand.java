@@ -142,8 +142,17 @@ final class LiveCommand implements Callable<Integer> {
         if (title != null) {
             say("A page runs already, with: " + Page.clean(title));
             say("http://127.0.0.1:" + wanted + "/");
+            String named = file;
+            if (named != null) {
+                say(
+                        "%s was not opened. To open it, stop that page first (its Stop, or Ctrl-C"
+                                        .formatted(named)
+                                + " where it was started), then give this command again.");
+            }
             show("http://127.0.0.1:" + wanted + "/");
-            say("For a second one beside it: gauge-sim live --port 0");
+            say(
+                    "For a second one beside it: gauge-sim live --port 0"
+                            + (named == null ? "" : " " + named));
             return ExitCodes.OK;
         }
         if (chosen) {
@@ -170,10 +179,11 @@ final class LiveCommand implements Callable<Integer> {
         return ExitCodes.OK;
     }
 
-    /** Where no window opens, the address that was printed is enough. */
+    /** Where no window can open, as over a network, the address that was printed is enough. */
     private void show(String address) {
         if (!isQuiet && !BareStart.isAutomatic(terminal)) {
-            BrowserOpener.ofProcess(terminal.environment()).open(URI.create(address));
+            BrowserOpener.ofProcess(terminal.environment())
+                    .openOrTell(URI.create(address), this::say);
         }
     }
 

@@ -57,6 +57,19 @@ class BrowserOpenerTest {
     }
 
     @Test
+    void aPersonIsToldWhenAWindowCouldOpenAndNoneDid() {
+        List<String> said = new ArrayList<>();
+        new BrowserOpener("Linux", DESKTOP, command -> false).openOrTell(PAGE, said::add);
+        assertEquals(
+                List.of("No browser could be opened here. Type this address into one: " + PAGE),
+                said);
+        said.clear();
+        new BrowserOpener("Linux", DESKTOP, command -> true).openOrTell(PAGE, said::add);
+        new BrowserOpener("Linux", Map.of(), command -> false).openOrTell(PAGE, said::add);
+        assertEquals(List.of(), said);
+    }
+
+    @Test
     void refusesWhatIsNoPage() {
         BrowserOpener opener = new BrowserOpener("Linux", DESKTOP, started::add);
         for (String wrong : List.of("javascript:alert(1)", "ms-settings:x", "no-scheme")) {
