@@ -1,6 +1,7 @@
 package org.gaugebench.sim.live.lessons;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -52,6 +53,16 @@ class LessonTextsTest {
         assertEquals(
                 List.of("sheet.name says 'tick'"),
                 banned(Words.parse("x", "sheet.name = The tick of the clock")));
+    }
+
+    /** Files write units that every keyboard has; a class reads them as its books write them. */
+    @Test
+    void aMillionthIsWrittenWithItsLetter() {
+        Pattern typed = Pattern.compile("\\bu(V|A|Ohm)\\b|\\bOhm\\b");
+        for (String key : Words.english().keys()) {
+            String text = Words.english().text(key, 0, 1, 2, 3, 4, 5, 6, 7, 8, 9);
+            assertFalse(typed.matcher(text).find(), key + " says " + text);
+        }
     }
 
     @Test
