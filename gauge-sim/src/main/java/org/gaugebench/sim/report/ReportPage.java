@@ -61,6 +61,7 @@ public final class ReportPage {
                                 PageAsset.CHART_SCRIPT.text(),
                                 PageAsset.text(ReportPage.class, "report-data.js"),
                                 PageAsset.text(ReportPage.class, "report-charts.js"),
+                                PageAsset.text(ReportPage.class, "report-axes.js"),
                                 PageAsset.text(ReportPage.class, "report.js"))
                         .collect(Collectors.joining("\n"));
         List<ReportEvents.Entry> events = ReportEvents.of(result);

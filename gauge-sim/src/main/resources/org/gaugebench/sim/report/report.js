@@ -9,6 +9,7 @@
 (function () {
     var data = GaugebenchData;
     var draw = GaugebenchCharts;
+    var measure = GaugebenchAxes;
     var run = data.run();
     var root = document.documentElement;
     var THIN = '\u202f';
@@ -17,6 +18,7 @@
     var shown = run.gauges.map(function () { return true; });
     var strips = [];
     var scale = 1;
+    var aligning = false;
 
     window.gaugebenchReport = {
         get cursorMillis() { return state.cursor; },
@@ -91,14 +93,14 @@
         var numbers = strip.kind.name === 'charge';
         var scales = {
             x: { time: false, range: function () { return [state.from, state.to]; } },
-            y: { range: draw.range(strip.kind) }
+            y: { range: measure.range(strip.kind) }
         };
         return {
             width: strip.width * scale,
             height: strip.height * scale,
             legend: { show: false },
             scales: scales,
-            axes: draw.axes(scale, strip.kind.unit),
+            axes: measure.axes(scale, function (need) { return shared(strip, need); }),
             series: [{}],
             bands: [],
             padding: [8 * scale, 22 * scale, 0, 0],
@@ -109,7 +111,10 @@
                 bind: { dblclick: function () { return function () { whole(); return null; }; } }
             },
             hooks: {
-                draw: [draw.moments(run, scale, numbers), function () { strip.drawn = true; }],
+                draw: [draw.moments(run, scale, numbers), function () {
+                    strip.drawn = true;
+                    align();
+                }],
                 setSelect: [function (u) {
                     if (u.select.width > 4) {
                         var from = u.posToVal(u.select.left, 'x');
@@ -125,6 +130,31 @@
                 }]
             }
         };
+    }
+
+    /* What each strip needs beside its values; the widest need is the room of all. */
+    function shared(strip, need) {
+        strip.need = need;
+        strip.room = strips.reduce(function (most, it) {
+            return Math.max(most, it.need || 0);
+        }, need);
+        return strip.room;
+    }
+
+    /* Once all are drawn, those that were drawn before a wider one are drawn again. */
+    function align() {
+        if (aligning) {
+            return;
+        }
+        aligning = true;
+        queueMicrotask(function () {
+            aligning = false;
+            strips.forEach(function (strip) {
+                if (strip.room !== shared(strip, strip.need)) {
+                    strip.plot.redraw(true, true);
+                }
+            });
+        });
     }
 
     function build(kind) {

@@ -1,0 +1,102 @@
+'use strict';
+/* The axes of strips: how far values reach, what stands beside them and the room that it takes. */
+var GaugebenchAxes = (function () {
+    var draw = GaugebenchCharts;
+    var TIMES = [
+        1, 2, 5, 10, 20, 50, 100, 200, 500, 1e3, 2e3, 5e3, 10e3, 15e3, 30e3, 60e3, 120e3, 300e3,
+        600e3, 900e3, 1800e3, 3600e3, 7200e3, 10800e3, 21600e3, 43200e3, 864e5, 1728e5, 432e6,
+        864e6, 1728e6, 432e7, 864e7, 1728e7, 864e8, 864e9
+    ];
+
+    /* Words under the axis: days for a week, hours for a day, and so on down. */
+    function timeWords(millis, step) {
+        var day = Math.floor(millis / 864e5);
+        var rest = millis - day * 864e5;
+        if (step >= 864e5) {
+            return day + ' d';
+        }
+        var hours = Math.floor(rest / 3.6e6);
+        var minutes = Math.floor(rest / 6e4) % 60;
+        var clock = (hours < 10 ? '0' : '') + hours + ':' + (minutes < 10 ? '0' : '') + minutes;
+        if (step >= 6e4) {
+            return rest === 0 && day > 0 ? day + ' d' : clock;
+        }
+        var seconds = (rest % 6e4) / 1000;
+        var text = seconds.toFixed(step >= 1000 ? 0 : 3);
+        return clock + ':' + (seconds < 10 ? '0' : '') + text;
+    }
+
+    /* How wide words stand, in the pixels that uPlot counts in. */
+    function widest(u, font, words) {
+        u.ctx.save();
+        u.ctx.font = font;
+        var all = words.map(function (it) { return u.ctx.measureText(it).width; });
+        u.ctx.restore();
+        return Math.max.apply(null, [0].concat(all));
+    }
+
+    /* The value axis asks `shared` how wide it may be: strips of a page stand on one left edge. */
+    function axes(scale, shared) {
+        var font = scale * draw.size('text-small') + 'px ' + draw.token('face');
+        var rule = function () { return draw.token('rule'); };
+        var common = {
+            stroke: function () { return draw.token('soft'); },
+            font: font,
+            grid: { stroke: rule, width: scale },
+            ticks: { stroke: rule, width: scale, size: 4 * scale }
+        };
+        return [
+            Object.assign({}, common, {
+                incrs: TIMES,
+                space: 64 * scale,
+                size: 28 * scale,
+                gap: 4 * scale,
+                values: function (u, splits, axis, space, step) {
+                    return splits.map(function (at) { return timeWords(at, step); });
+                }
+            }),
+            Object.assign({}, common, {
+                space: 28 * scale,
+                size: function (u, values) {
+                    var words = (values || []).filter(function (it) { return it; });
+                    var need = widest(u, font, words) + 10 * scale;
+                    return shared(Math.max(58 * scale, Math.ceil(need)));
+                },
+                gap: 4 * scale,
+                values: function (u, splits, axis, space, step) {
+                    var digits = 0;
+                    while (digits < 6 && Math.abs(step * Math.pow(10, digits)
+                            - Math.round(step * Math.pow(10, digits))) > 1e-6) {
+                        digits++;
+                    }
+                    return splits.map(function (it) {
+                        return GaugebenchData.figure(it, digits);
+                    });
+                }
+            })
+        ];
+    }
+
+    function range(strip) {
+        return function (u, low, high) {
+            if (low === null || high === null || low === undefined) {
+                return strip.zero ? [0, 1] : [null, null];
+            }
+            var bottom = strip.zero ? Math.min(low, 0) : low;
+            var top = strip.zero ? Math.max(high, 0) : high;
+            var least = strip.least;
+            var room = Math.max((top - bottom) * 0.06, (least - (top - bottom)) / 2);
+            bottom -= room;
+            top += room;
+            if (strip.floor !== undefined && low >= strip.floor) {
+                bottom = Math.max(bottom, strip.floor);
+            }
+            if (strip.ceiling !== undefined && high <= strip.ceiling) {
+                top = Math.min(top, strip.ceiling + (strip.ceiling - bottom) * 0.02);
+            }
+            return [bottom, top];
+        };
+    }
+
+    return { axes: axes, range: range };
+})();

@@ -1,0 +1,110 @@
+package org.gaugebench.sim.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.gaugebench.sim.browser.Browser;
+import org.gaugebench.sim.browser.BrowserExtension;
+import org.gaugebench.sim.report.Samples;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What stands beside and below the strips of a report: every word of it is to be read whole. */
+@ExtendWith(BrowserExtension.class)
+class ReportAxesInBrowserTest {
+    /**
+     * Draws all strips again and keeps where each word of a canvas lies. A canvas cuts what leaves
+     * it without a trace, so nothing but its own orders tells.
+     */
+    private static final String SPY =
+            """
+            window.words = [];
+            const plain = CanvasRenderingContext2D.prototype.fillText;
+            CanvasRenderingContext2D.prototype.fillText = function (text, x, y) {
+              const chart = this.canvas.closest('[data-chart]');
+              const width = this.measureText(text).width;
+              const at = this.getTransform().e + x;
+              const part = {right: 1, end: 1, center: 0.5}[this.textAlign] || 0;
+              words.push({chart: chart.dataset.chart, text, align: this.textAlign, y,
+                left: at - part * width, right: at + (1 - part) * width,
+                most: this.canvas.width,
+                from: chart.querySelector('.u-over').offsetLeft * uPlot.pxRatio});
+              plain.call(this, text, x, y);
+            };
+            document.getElementById('theme').dispatchEvent(new Event('change'));
+            window.painted = false;
+            requestAnimationFrame(() => requestAnimationFrame(() => window.painted = true));
+            """;
+
+    private static final String CUT =
+            """
+            return words.filter(it => it.align === arguments[0])
+              .filter(it => it.left < 0 || it.right > it.most)
+              .map(it => it.chart + ': ' + it.text).join(', ');
+            """;
+
+    private static final String LEFT_EDGES =
+            """
+            return String(new Set([...document.querySelectorAll('.u-over')]
+              .map(it => it.getBoundingClientRect().left)).size);
+            """;
+
+    @TempDir static Path folder;
+    private static Path twoSeconds;
+
+    @BeforeAll
+    static void writeReports() throws IOException {
+        twoSeconds =
+                report(
+                        "two-seconds.yaml",
+                        Samples.hut()
+                                .replace("duration: 1 d", "duration: 2 s\ntick: 1 s")
+                                .replace("{at: 12 h", "{at: 1 s"),
+                        "--attribution");
+    }
+
+    @Test
+    void theLongestFigureBesideAStripIsReadWithItsSign(Browser browser) {
+        for (int width : List.of(390, 1600)) {
+            browser.size(width, 844);
+            spy(browser, twoSeconds);
+            assertEquals("", browser.text(CUT, "right"), "cut at " + width);
+            assertEquals("1", browser.text(LEFT_EDGES), "left edges at " + width);
+            browser.wholePicture("two-seconds" + width);
+            // Built anew, the widest strip comes last: those before it are drawn again.
+            browser.click("#large");
+            browser.click("#large");
+            spy(browser);
+            assertEquals("1", browser.text(LEFT_EDGES), "left edges anew at " + width);
+        }
+    }
+
+    private static void spy(Browser browser, Path page) {
+        browser.open(page);
+        browser.until("return document.documentElement.dataset.ready === 'yes'");
+        spy(browser);
+    }
+
+    private static void spy(Browser browser) {
+        browser.ask(SPY);
+        browser.until("return window.painted");
+    }
+
+    private static Path report(String name, String text, String... options) throws IOException {
+        Path scenario = folder.resolve(name);
+        Files.writeString(scenario, text);
+        Path page = folder.resolve(name.replace(".yaml", ".html"));
+        List<String> words = new ArrayList<>(List.of("run", "--report", page.toString()));
+        words.addAll(List.of(options));
+        words.add(scenario.toString());
+        FakeTerminal terminal = new FakeTerminal();
+        assertEquals(0, terminal.run(words.toArray(String[]::new)), terminal.err());
+        return page;
+    }
+}
