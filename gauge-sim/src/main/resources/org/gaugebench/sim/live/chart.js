@@ -34,11 +34,14 @@ window.benchChart = (() => {
             {...common, values: (u, at) => at.map(it => String(it).replace('-', '−')),
                 size: pixels('--text-small') * 4}];
     };
+    /* Half of the widest label that may stand under the right edge, "1000 d 12:00". */
+    const beyond = () => Math.ceil(pixels('--text-small') * 3.6);
     function options(box, range, series, bands) {
         return {
             width: box.clientWidth, height: box.clientHeight, legend: {show: false},
             cursor: {sync: {key: 'bench'}, drag: {x: false, y: false}},
-            scales: {x: {time: false}, y: {range}}, axes: axes(), series: [{}, ...series], bands};
+            scales: {x: {time: false}, y: {range}}, axes: axes(),
+            padding: [null, beyond, null, null], series: [{}, ...series], bands};
     }
     function build(count, shown) {
         gauges = count;

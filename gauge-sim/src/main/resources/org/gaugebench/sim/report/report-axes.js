@@ -26,6 +26,10 @@ var GaugebenchAxes = (function () {
         return clock + ':' + (seconds < 10 ? '0' : '') + text;
     }
 
+    function fontOf(scale) {
+        return scale * draw.size('text-small') + 'px ' + draw.token('face');
+    }
+
     /* How wide words stand, in the pixels that uPlot counts in. */
     function widest(u, font, words) {
         u.ctx.save();
@@ -35,9 +39,17 @@ var GaugebenchAxes = (function () {
         return Math.max.apply(null, [0].concat(all));
     }
 
+    /* The finest step of time whose labels leave a gap between them. */
+    function timeStep(u, font, from, to, room, gap) {
+        return TIMES.filter(function (step) {
+            var words = [timeWords(from, step), timeWords(to, step)];
+            return room * step / (to - from) >= widest(u, font, words) + gap;
+        })[0] || TIMES[TIMES.length - 1];
+    }
+
     /* The value axis asks `shared` how wide it may be: strips of a page stand on one left edge. */
     function axes(scale, shared) {
-        var font = scale * draw.size('text-small') + 'px ' + draw.token('face');
+        var font = fontOf(scale);
         var rule = function () { return draw.token('rule'); };
         var common = {
             stroke: function () { return draw.token('soft'); },
@@ -48,7 +60,10 @@ var GaugebenchAxes = (function () {
         return [
             Object.assign({}, common, {
                 incrs: TIMES,
-                space: 64 * scale,
+                space: function (u, axis, from, to, room) {
+                    var step = timeStep(u, font, from, to, room, 14 * scale);
+                    return Math.max(64 * scale, room * step / (to - from) * 0.999);
+                },
                 size: 28 * scale,
                 gap: 4 * scale,
                 values: function (u, splits, axis, space, step) {
@@ -77,6 +92,23 @@ var GaugebenchAxes = (function () {
         ];
     }
 
+    /* Beyond the right edge: half of the label that may stand under it. Found from the width that
+       all strips have, so that they end at one place too. */
+    function beyond(scale) {
+        var font = fontOf(scale);
+        return function (u) {
+            var from = u.scales.x.min;
+            var to = u.scales.x.max;
+            if (!(to > from)) {
+                return 22 * scale;
+            }
+            var room = u.width - (u.axes[1]._size || 58 * scale) - 22 * scale;
+            var step = timeStep(u, font, from, to, room, 14 * scale);
+            var label = widest(u, font, [timeWords(to, step)]);
+            return Math.max(22 * scale, Math.ceil(label / 2) + 2 * scale);
+        };
+    }
+
     function range(strip) {
         return function (u, low, high) {
             if (low === null || high === null || low === undefined) {
@@ -98,5 +130,5 @@ var GaugebenchAxes = (function () {
         };
     }
 
-    return { axes: axes, range: range };
+    return { axes: axes, beyond: beyond, range: range };
 })();

@@ -103,7 +103,7 @@
             axes: measure.axes(scale, function (need) { return shared(strip, need); }),
             series: [{}],
             bands: [],
-            padding: [8 * scale, 22 * scale, 0, 0],
+            padding: [8 * scale, measure.beyond(scale), 0, 0],
             cursor: {
                 y: false,
                 points: { show: false },

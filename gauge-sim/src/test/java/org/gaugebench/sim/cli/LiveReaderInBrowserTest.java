@@ -243,6 +243,20 @@ class LiveReaderInBrowserTest {
         assertEquals(
                 List.of("00:00", "00:30", "1 d"),
                 browser.ask("return benchChart.labels([0, 1800, 86400])"));
+        assertEquals(
+                "",
+                browser.text(
+                        """
+                        const pen = document.createElement('canvas').getContext('2d');
+                        const style = getComputedStyle(document.documentElement);
+                        pen.font = style.getPropertyValue('--text-small') + ' system-ui';
+                        const half = pen.measureText('365 d 12:00').width / 2;
+                        return [...document.querySelectorAll('#chart .uplot')].filter(plot =>
+                          plot.getBoundingClientRect().right - half
+                            < plot.querySelector('.u-over').getBoundingClientRect().right)
+                          .map(plot => plot.parentElement.id).join(', ');
+                        """),
+                "no room for half of the last label");
     }
 
     /** A week a second, the truth, a plug that is pulled, a shunt turned round: nothing moves. */

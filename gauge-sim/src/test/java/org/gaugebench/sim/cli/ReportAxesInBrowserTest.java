@@ -49,14 +49,27 @@ class ReportAxesInBrowserTest {
               .map(it => it.chart + ': ' + it.text).join(', ');
             """;
 
-    private static final String LEFT_EDGES =
+    /** Labels of one line that touch the one before them. */
+    private static final String CROWDED =
+            """
+            const rows = Map.groupBy(
+              words.filter(it => it.align === 'center' && it.text.includes(':')),
+              it => it.chart + ' at ' + it.y);
+            return [...rows].flatMap(([row, all]) => all.sort((a, b) => a.left - b.left)
+              .filter((it, i) => i > 0 && it.left < all[i - 1].right + 4)
+              .map(it => row + ': ' + it.text)).join(', ');
+            """;
+
+    private static final String EDGES =
             """
             return String(new Set([...document.querySelectorAll('.u-over')]
-              .map(it => it.getBoundingClientRect().left)).size);
+              .map(it => it.getBoundingClientRect().left + ' '
+                + it.getBoundingClientRect().right)).size);
             """;
 
     @TempDir static Path folder;
     private static Path twoSeconds;
+    private static Path twoMinutes;
 
     @BeforeAll
     static void writeReports() throws IOException {
@@ -67,6 +80,12 @@ class ReportAxesInBrowserTest {
                                 .replace("duration: 1 d", "duration: 2 s\ntick: 1 s")
                                 .replace("{at: 12 h", "{at: 1 s"),
                         "--attribution");
+        twoMinutes =
+                report(
+                        "two-minutes.yaml",
+                        Samples.hut()
+                                .replace("duration: 1 d", "duration: 2 min\ntick: 100 ms")
+                                .replace("{at: 12 h", "{at: 1 min"));
     }
 
     @Test
@@ -75,13 +94,27 @@ class ReportAxesInBrowserTest {
             browser.size(width, 844);
             spy(browser, twoSeconds);
             assertEquals("", browser.text(CUT, "right"), "cut at " + width);
-            assertEquals("1", browser.text(LEFT_EDGES), "left edges at " + width);
+            assertEquals("1", browser.text(EDGES), "edges at " + width);
             browser.wholePicture("two-seconds" + width);
             // Built anew, the widest strip comes last: those before it are drawn again.
             browser.click("#large");
             browser.click("#large");
             spy(browser);
-            assertEquals("1", browser.text(LEFT_EDGES), "left edges anew at " + width);
+            assertEquals("1", browser.text(EDGES), "edges anew at " + width);
+        }
+    }
+
+    @Test
+    void labelsOfShortTimesAreWholeAndApart(Browser browser) {
+        for (Path page : List.of(twoSeconds, twoMinutes)) {
+            for (int width : List.of(390, 1024, 1600)) {
+                browser.size(width, 844);
+                spy(browser, page);
+                String where = page.getFileName() + " at " + width;
+                assertEquals("", browser.text(CUT, "center"), "cut in " + where);
+                assertEquals("", browser.text(CROWDED), "crowded in " + where);
+                assertEquals("1", browser.text(EDGES), "edges in " + where);
+            }
         }
     }
 
