@@ -201,6 +201,7 @@ var GaugebenchCharts = (function () {
                 if (shown.length > 1) {
                     context.font = 12 * ratio + 'px ' + token('face');
                     context.fillStyle = token('ink');
+                    context.textAlign = 'left';
                     context.fillText(
                         run.gauges[gauge], u.bbox.left + 4 * ratio,
                         u.bbox.top + place * each + 13 * ratio);

@@ -70,6 +70,7 @@ class ReportAxesInBrowserTest {
     @TempDir static Path folder;
     private static Path twoSeconds;
     private static Path twoMinutes;
+    private static Path beside;
 
     @BeforeAll
     static void writeReports() throws IOException {
@@ -86,6 +87,10 @@ class ReportAxesInBrowserTest {
                         Samples.hut()
                                 .replace("duration: 1 d", "duration: 2 min\ntick: 100 ms")
                                 .replace("{at: 12 h", "{at: 1 min"));
+        beside =
+                report(
+                        "beside.yaml",
+                        Samples.hut() + "beside:\n  - {name: second-of-the-hut, start: 60 %}\n");
     }
 
     @Test
@@ -116,6 +121,18 @@ class ReportAxesInBrowserTest {
                 assertEquals("1", browser.text(EDGES), "edges in " + where);
             }
         }
+    }
+
+    @Test
+    void gaugesAreNamedWholeInTheStripOfTheRule(Browser browser) {
+        spy(browser, beside);
+        // Left of where the strip starts is cut off, too.
+        assertEquals(
+                "gauge, second-of-the-hut",
+                browser.text(
+                        "return words.filter(it => it.chart === 'rule' && it.align !== 'center'"
+                                + " && it.left >= it.from && it.text.length > 4)"
+                                + ".map(it => it.text).join(', ')"));
     }
 
     private static void spy(Browser browser, Path page) {
