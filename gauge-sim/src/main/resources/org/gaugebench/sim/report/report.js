@@ -124,7 +124,10 @@
                     }
                 }],
                 setCursor: [function (u) {
-                    if (!strip.silent && u.cursor.left >= 0 && u.cursor.event) {
+                    /* A new scale tells the last move of the mouse again, at another time. */
+                    var isNew = u.cursor.event && u.cursor.event !== strip.event;
+                    strip.event = u.cursor.event;
+                    if (!strip.silent && u.cursor.left >= 0 && isNew) {
                         choose(u.posToVal(u.cursor.left, 'x'), strip);
                     }
                 }]
@@ -391,7 +394,8 @@
         });
         byId('range').textContent =
             'Seen: ' + data.moment(state.from) + ' to ' + data.moment(state.to);
-        choose(state.cursor);
+        /* A chart takes its new scale after this script: its line of the moment waits for that. */
+        queueMicrotask(function () { choose(state.cursor); });
         fillTables();
     }
 
@@ -399,12 +403,15 @@
         show(0, run.durationMillis);
     }
 
+    /* Closer is closer to the moment that is chosen: it comes to the middle, so that what led to it
+       is seen as well as what followed. Without one that is seen, the middle stays. */
     function zoom(factor) {
+        var isSeen = state.cursor !== null && state.cursor >= state.from
+            && state.cursor <= state.to;
+        var at = isSeen ? state.cursor : (state.from + state.to) / 2;
         var width = state.to - state.from;
-        var at = state.cursor !== null && state.cursor >= state.from && state.cursor <= state.to
-            ? state.cursor : (state.from + state.to) / 2;
         var next = Math.max(least, Math.min(run.durationMillis, width * factor));
-        var part = (at - state.from) / width;
+        var part = factor < 1 ? 0.5 : (at - state.from) / width;
         show(at - part * next, at - part * next + next);
     }
 

@@ -60,6 +60,18 @@ class ReportAxesInBrowserTest {
               .map(it => row + ': ' + it.text)).join(', ');
             """;
 
+    /** Strips whose line of the moment does not stand where the moment is. */
+    private static final String ASTRAY =
+            """
+            const {cursorMillis, fromMillis, toMillis} = gaugebenchReport;
+            const part = (cursorMillis - fromMillis) / (toMillis - fromMillis);
+            return [...document.querySelectorAll('.u-over')].filter(over => {
+              const box = over.getBoundingClientRect();
+              const line = over.querySelector('.u-cursor-x').getBoundingClientRect().left;
+              return Math.abs(line - box.left - part * box.width) > 3;
+            }).map(over => over.closest('[data-chart]').dataset.chart).join(', ');
+            """;
+
     private static final String EDGES =
             """
             return String(new Set([...document.querySelectorAll('.u-over')]
@@ -133,6 +145,26 @@ class ReportAxesInBrowserTest {
                         "return words.filter(it => it.chart === 'rule' && it.align !== 'center'"
                                 + " && it.left >= it.from && it.text.length > 4)"
                                 + ".map(it => it.text).join(', ')"));
+    }
+
+    @Test
+    void closerBringsTheMomentToTheMiddle(Browser browser) {
+        spy(browser, twoMinutes);
+        browser.hover("[data-chart=charge] .u-over", 0.3, 0.5);
+        browser.until("return gaugebenchReport.cursorMillis !== null");
+        double chosen = browser.number("return gaugebenchReport.cursorMillis");
+        browser.ask("document.getElementById('closer').click()");
+        browser.until("return gaugebenchReport.toMillis < 100000");
+        // The view is a whole number of ticks of 100 ms.
+        assertEquals(
+                chosen - 30_000, browser.number("return gaugebenchReport.fromMillis"), 100.0);
+        assertEquals(chosen + 30_000, browser.number("return gaugebenchReport.toMillis"), 100.0);
+        assertEquals(chosen, browser.number("return gaugebenchReport.cursorMillis"), 0.0);
+        // The line of the moment is one pixel wide, and a tick is two.
+        assertEquals("", browser.text(ASTRAY), "lines of the moment");
+        browser.ask("document.getElementById('later').click()");
+        browser.ask("document.getElementById('earlier').click()");
+        assertEquals("", browser.text(ASTRAY), "lines of the moment after there and back");
     }
 
     private static void spy(Browser browser, Path page) {
