@@ -109,10 +109,31 @@ var GaugebenchAxes = (function () {
         };
     }
 
-    function range(strip) {
+    /* The largest figure of some columns in what is seen, or the one they came with; -1 if none. */
+    function largest(u, columns) {
+        var first = u.series[0].idxs[0];
+        var most = -1;
+        columns.forEach(function (column) {
+            var isFound = false;
+            for (var i = u.series[0].idxs[1]; i >= 0 && (i >= first || !isFound); i--) {
+                var value = u.data[column][i];
+                isFound = isFound || value !== undefined;
+                most = Math.max(most, typeof value === 'number' ? value : -1);
+            }
+        });
+        return most;
+    }
+
+    /* Where `columns` of gauges are given, twice their largest figure is the most of the scale:
+       a truth far above them would press them flat. */
+    function range(strip, columns) {
         return function (u, low, high) {
             if (low === null || high === null || low === undefined) {
                 return strip.zero ? [0, 1] : [null, null];
+            }
+            var most = columns ? largest(u, columns) : -1;
+            if (most >= 0) {
+                high = Math.min(high, Math.max(2 * most, strip.least));
             }
             var bottom = strip.zero ? Math.min(low, 0) : low;
             var top = strip.zero ? Math.max(high, 0) : high;
@@ -130,5 +151,68 @@ var GaugebenchAxes = (function () {
         };
     }
 
-    return { axes: axes, beyond: beyond, range: range };
+    /* Says so where a line goes on above the strip: in each part of it that has room for the words,
+       or for the figure alone, and in the widest part anyhow. */
+    function goesOn(line, scale) {
+        return function (u) {
+            var spans = above(u, line, u.scales.y.max);
+            var ratio = uPlot.pxRatio * scale;
+            var context = u.ctx;
+            context.save();
+            context.font = 12 * ratio + 'px ' + draw.token('face');
+            context.textAlign = 'center';
+            function room(words) {
+                return context.measureText(words).width + 4 * ratio;
+            }
+            var widestSpan = spans.slice().sort(function (a, b) {
+                return b.to - b.from - a.to + a.from;
+            })[0];
+            spans.forEach(function (span) {
+                var figure = GaugebenchData.figure(span.most, 0) + '\u202fh';
+                var words = '\u2191 true goes on to ' + figure;
+                if (span.to - span.from < room(words)) {
+                    words = '\u2191 ' + figure;
+                }
+                var half = room(words) / 2;
+                if (span.to - span.from < 2 * half && span !== widestSpan) {
+                    return;
+                }
+                var middle = Math.max(u.bbox.left + half, Math.min(
+                    (span.from + span.to) / 2, u.bbox.left + u.bbox.width - half));
+                context.fillStyle = draw.token('paper');
+                context.fillRect(middle - half, u.bbox.top, 2 * half, 16 * ratio);
+                context.fillStyle = draw.token('ink');
+                context.fillText(words, middle, u.bbox.top + 12 * ratio);
+            });
+            context.restore();
+        };
+    }
+
+    /* The parts of a line above a value, in pixels of the canvas, and how far up each goes. */
+    function above(u, line, top) {
+        var spans = [];
+        for (var i = 0; i + 1 < line.at.length; i++) {
+            var a = line.value[i];
+            var b = line.value[i + 1];
+            var lasts = line.at[i + 1] - line.at[i];
+            if (a === null || b === null || Math.max(a, b) <= top || lasts === 0) {
+                continue;
+            }
+            var slope = (b - a) / lasts;
+            var crossing = slope ? line.at[i] + (top - a) / slope : 0;
+            var from = Math.max(u.scales.x.min, a > top ? line.at[i] : crossing);
+            var to = Math.min(u.scales.x.max, b > top ? line.at[i + 1] : crossing);
+            if (from < to) {
+                var ends = [from, to].map(function (at) { return a + slope * (at - line.at[i]); });
+                spans.push({
+                    from: u.valToPos(from, 'x', true),
+                    to: u.valToPos(to, 'x', true),
+                    most: Math.max(ends[0], ends[1])
+                });
+            }
+        }
+        return spans;
+    }
+
+    return { axes: axes, beyond: beyond, goesOn: goesOn, range: range };
 })();

@@ -79,7 +79,7 @@
         { name: 'temperature', of: 'temperature', unit: '°C', digits: 1, height: 120, least: 2 },
         { name: 'rule', height: 70 },
         { name: 'hours', of: 'hours', unit: 'h', digits: 1, height: 150, least: 1, floor: 0,
-            zero: true },
+            zero: true, isCut: true },
         { name: 'attribution', unit: 'Ah', digits: 4, height: 220, least: 0.001, zero: true }
     ];
 
@@ -89,11 +89,17 @@
         place.hidden = !words;
     }
 
+    function gaugeColumns(strip) {
+        return strip.lines.map(function (line, i) {
+            return line.gauge === undefined ? 0 : i + 1;
+        }).filter(Boolean);
+    }
+
     function options(strip, count) {
         var numbers = strip.kind.name === 'charge';
         var scales = {
             x: { time: false, range: function () { return [state.from, state.to]; } },
-            y: { range: measure.range(strip.kind) }
+            y: { range: measure.range(strip.kind, strip.kind.isCut && gaugeColumns(strip)) }
         };
         return {
             width: strip.width * scale,
@@ -200,6 +206,9 @@
                 opts.series.push(draw.series(draw.coreOfTruth(), scale));
                 drawn.push(run.truth[kind.of]);
             }
+            if (kind.isCut) {
+                opts.hooks.draw.unshift(measure.goesOn(run.truth[kind.of], scale));
+            }
             table = data.joined(drawn, run.durationMillis);
         } else if (kind.name === 'rule') {
             opts.axes[1].values = function (u, splits) { return splits.map(function () {}); };
@@ -254,7 +263,9 @@
             words = 'The loads are met to the end of the run, so there is no true end to hold these'
                 + ' hours against.';
         } else if (name === 'hours') {
-            words = 'True: until the loads first ask for more than there is, as this run goes on.';
+            words = 'True: until the loads first ask for more than there is, as this run goes on.'
+                + ' Where that line leaves the strip and there is room, an arrow says how far it'
+                + ' goes.';
         } else if (name === 'rule') {
             words = 'No bar: not armed. A third: waiting. Two thirds, hatched: paused. Whole'
                 + ' height: holding.';

@@ -1,6 +1,7 @@
 package org.gaugebench.sim.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -83,6 +84,7 @@ class ReportAxesInBrowserTest {
     private static Path twoSeconds;
     private static Path twoMinutes;
     private static Path beside;
+    private static Path weeks;
 
     @BeforeAll
     static void writeReports() throws IOException {
@@ -103,6 +105,13 @@ class ReportAxesInBrowserTest {
                 report(
                         "beside.yaml",
                         Samples.hut() + "beside:\n  - {name: second-of-the-hut, start: 60 %}\n");
+        weeks =
+                report(
+                        "weeks.yaml",
+                        Samples.hut()
+                                .replace("duration: 1 d", "duration: 45 d\ntick: 1 min")
+                                .replace("current: 1 A", "current: 30 mA")
+                                .replace("{at: 12 h", "{at: 44 d"));
     }
 
     @Test
@@ -156,8 +165,7 @@ class ReportAxesInBrowserTest {
         browser.ask("document.getElementById('closer').click()");
         browser.until("return gaugebenchReport.toMillis < 100000");
         // The view is a whole number of ticks of 100 ms.
-        assertEquals(
-                chosen - 30_000, browser.number("return gaugebenchReport.fromMillis"), 100.0);
+        assertEquals(chosen - 30_000, browser.number("return gaugebenchReport.fromMillis"), 100.0);
         assertEquals(chosen + 30_000, browser.number("return gaugebenchReport.toMillis"), 100.0);
         assertEquals(chosen, browser.number("return gaugebenchReport.cursorMillis"), 0.0);
         // The line of the moment is one pixel wide, and a tick is two.
@@ -165,6 +173,37 @@ class ReportAxesInBrowserTest {
         browser.ask("document.getElementById('later').click()");
         browser.ask("document.getElementById('earlier').click()");
         assertEquals("", browser.text(ASTRAY), "lines of the moment after there and back");
+    }
+
+    /** The gauge shows hours up to a hundred or so, the truth starts with a thousand. */
+    @Test
+    void trueHoursFarAboveThoseOfTheGaugeAreCutWithAWord(Browser browser) {
+        spy(browser, weeks);
+        browser.wholePicture("true-hours-cut");
+        double most =
+                browser.number(
+                        "return Math.max(...words.filter(it => it.chart === 'hours'"
+                                + " && it.align === 'right').map(it => Number(it.text)))");
+        assertTrue(most >= 50 && most <= 500, () -> "the scale goes to " + most + " h");
+        // A thousand hours of 30 mA from 30 Ah, less what the battery loses by itself.
+        double hours =
+                browser.number(
+                        "return JSON.parse(document.getElementById('run').textContent)"
+                                + ".starved[0] / 3.6e6");
+        assertTrue(hours > 900 && hours < 1000, () -> "the loads are met for " + hours + " h");
+        assertEquals(
+                "\u2191 true goes on to " + Math.round(hours) + "\u202fh",
+                browser.text(
+                        "return words.filter(it => it.chart === 'hours'"
+                                + " && it.text.includes('true')).map(it => it.text).join('; ')"));
+        browser.ask("document.querySelector('[data-chart=hours]').focus()");
+        browser.press("n");
+        // The key tells tenths: half of one is lost by rounding, and a little in the last bit.
+        assertEquals(
+                hours,
+                browser.number(
+                        "return parseFloat(document.querySelector('#key-hours li b').textContent)"),
+                0.0501);
     }
 
     private static void spy(Browser browser, Path page) {
