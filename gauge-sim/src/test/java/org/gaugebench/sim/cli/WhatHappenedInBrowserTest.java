@@ -90,15 +90,20 @@ class WhatHappenedInBrowserTest extends ServedPage {
         String wrong =
                 browser.text(
                         """
-                        return fetch('/book/0').then(it => it.json()).then(book => {
+                        // The table follows the book a moment later.
+                        const look = tries => fetch('/book/0').then(it => it.json()).then(book => {
                             const shown = [...document.querySelectorAll('#ledger-rows tr.first')]
-                                .map(it => it.children[5].textContent.match(/[\\d.]+/g));
-                            return book.entries.filter((it, i) => it.lower !== null
-                                && (shown[i][0] > it.lower + 1e-9 || shown[i][1] < it.upper - 1e-9
-                                    || shown[i][0] < it.lower - 0.01
-                                    || shown[i][1] > it.upper + 0.01))
+                                .map(it => it.children[5].textContent.match(/[\\d.]+/g) || []);
+                            const wrong = book.entries.filter((it, i) => it.lower !== null
+                                && !(shown[i] && shown[i][0] <= it.lower + 1e-9
+                                    && shown[i][1] >= it.upper - 1e-9
+                                    && shown[i][0] >= it.lower - 0.01
+                                    && shown[i][1] <= it.upper + 0.01))
                                 .map(it => it.lower + ' ' + it.upper).join() + book.entries.length;
+                            return !wrong.includes(' ') || tries === 0 ? wrong
+                                : new Promise(go => setTimeout(go, 50)).then(() => look(tries - 1));
                         });
+                        return look(60);
                         """);
         assertTrue(wrong.matches("[1-9]\\d*"), wrong);
     }
